@@ -1,0 +1,41 @@
+/** What the solver answers: a place and a finger for every struck note of a tune. */
+import type { Instrument, Place } from '../instrument/instrument.ts';
+import type { Source } from '../score/model.ts';
+import type { Pitch } from '../score/pitch.ts';
+
+/** The range of frets that notes are forced into, both ends included. */
+export interface FretWindow {
+  readonly low: number;
+  readonly high: number;
+}
+
+/** 0 is an open string, 1 the index finger, 4 the little finger. */
+export type Finger = 0 | 1 | 2 | 3 | 4;
+
+export interface Placement extends Place {
+  readonly finger: Finger;
+  /** The fret at which the index finger rests, also while an open string rings. */
+  readonly position: number;
+  /** Inside the window, an open string that rescues a note without a place there, or neither. */
+  readonly fit: 'inside' | 'open' | 'outside';
+}
+
+/** A note that has no place in the window, for the report. */
+export interface Misfit {
+  readonly head: number;
+  readonly pitch: Pitch;
+  readonly source: Source;
+  /** Beats of the time signature's lower number from the start of the measure, 1-based. */
+  readonly beat: number;
+  readonly placement: Placement;
+}
+
+export interface Arrangement {
+  readonly instrument: Instrument;
+  readonly window: FretWindow | undefined;
+  /** By head id; tied-to heads carry the placement of the head that was struck. */
+  readonly placements: ReadonlyMap<number, Placement>;
+  readonly misfits: readonly Misfit[];
+  /** Cost of the whole fingering in thousandths of a point (an exact integer). */
+  readonly cost: number;
+}

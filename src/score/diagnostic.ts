@@ -1,0 +1,39 @@
+/**
+ * What went wrong, or was left out, as data. Stages collect diagnostics; only the command line
+ * turns them into lines on a terminal and into an exit status.
+ */
+
+export interface Place {
+  readonly file?: string;
+  /** 1-based. */
+  readonly line?: number;
+  /** 1-based. */
+  readonly column?: number;
+  readonly part?: string;
+  /** As printed. */
+  readonly measure?: string;
+  /** In beats of the time signature's lower number, 1-based; may be fractional. */
+  readonly beat?: number;
+}
+
+export interface Diagnostic {
+  readonly severity: 'error' | 'warning' | 'note';
+  /** Stable, in kebab case: `no-pitched-notes`. */
+  readonly code: string;
+  /** What is wrong: one sentence without a full stop. */
+  readonly message: string;
+  /** What to do about it. */
+  readonly hint?: string;
+  readonly place?: Place;
+}
+
+/** The one way in which a tune is refused: thrown by stages, caught once for each tune. */
+export class Refusal extends Error {
+  readonly diagnostics: readonly Diagnostic[];
+
+  constructor(...diagnostics: readonly Diagnostic[]) {
+    super(diagnostics.map(each => each.message).join('; '));
+    this.name = 'Refusal';
+    this.diagnostics = diagnostics;
+  }
+}

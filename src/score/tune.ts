@@ -1,0 +1,22 @@
+/**
+ * A tune: the one voice of one part that is arranged and printed. It is what fingering, sheets and
+ * machine outputs work on; a `Score` is only ever read and chosen from.
+ */
+import type { Heading, Measure, MusicEvent, Slur, Ticks, Tuplet } from './model.ts';
+
+/** A measure with the events of a single voice; gaps in the voice are filled with rests. */
+export interface TuneMeasure extends Omit<Measure, 'voices'> {
+  readonly events: readonly MusicEvent[];
+}
+
+export interface Tune extends Heading {
+  readonly division: Ticks;
+  /** Which part and voice this is, as the file names them. */
+  readonly part: string;
+  readonly partName: string;
+  readonly voice: string;
+  readonly measures: readonly TuneMeasure[];
+  /** Only those with both ends in the tune. */
+  readonly slurs: readonly Slur[];
+  readonly tuplets: readonly Tuplet[];
+}
