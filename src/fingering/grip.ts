@@ -1,0 +1,35 @@
+/**
+ * A grip: what the left hand does for one struck note or chord: which finger stops which place, and
+ * where the hand is meanwhile. Grips are the states among which the solver looks for a path.
+ */
+import type { Place } from '../instrument/instrument.ts';
+import type { Finger } from './arrangement.ts';
+
+export interface Touch extends Place {
+  /** 0 on an open string. */
+  readonly finger: Finger;
+}
+
+export interface Grip {
+  /** One for each note struck, by string number. */
+  readonly touches: readonly Touch[];
+  /** The fret under the index finger; carried on while open strings ring. */
+  readonly position: number;
+  /** Inside the window, an open string that rescues a note without a place there, or neither. */
+  readonly fit: 'inside' | 'open' | 'outside';
+  /** How far outside the window the grip lies, mm along the neck; 0 unless `fit` is 'outside'. */
+  readonly astray: number;
+}
+
+/** What a move from one grip to the next has to happen in. */
+export interface MoveContext {
+  /** How much harder the hand's journey is than over a quarter note, 0.5 … 2; see `time.ts`. */
+  readonly haste: number;
+  /** The same where the string left behind is open, and the hand free while it rings. */
+  readonly hasteFromOpen: number;
+  /** Both notes lie under one slur. */
+  readonly slurred: boolean;
+}
+
+/** Whether a grip needs no finger. */
+export const isOpen = (grip: Grip): boolean => grip.touches.every(touch => touch.finger === 0);

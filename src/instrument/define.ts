@@ -1,0 +1,113 @@
+/**
+ * Instruments that come from outside: a row of the catalogue, a JSON file, or either of them with
+ * another tuning or a capo.
+ */
+import { Note } from 'tonal';
+import * as z from 'zod/mini';
+import { Refusal } from '../score/diagnostic.ts';
+import type { Pitch, Step } from '../score/pitch.ts';
+import { DEFAULT_INSTRUMENT, INSTRUMENTS } from './catalogue.ts';
+import type { Instrument } from './instrument.ts';
+
+const LIMITS = { strings: 12, frets: 36, scaleLength: { low: 150, high: 1500 } } as const;
+
+/** What an instrument file holds. Strings are listed as players say them: the last one is string 1. */
+const InstrumentFile = z.strictObject({
+  id: z.string().check(z.regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, 'must be lower-case words joined by hyphens')),
+  name: z.string().check(z.minLength(1), z.maxLength(60)),
+  strings: z.array(z.string()).check(z.minLength(1), z.maxLength(LIMITS.strings)),
+  frets: z.int().check(z.gte(1), z.lte(LIMITS.frets)),
+  scaleLength: z.number().check(z.gte(LIMITS.scaleLength.low), z.lte(LIMITS.scaleLength.high)),
+  hand: z._default(z.enum(['one-fret-a-finger', 'two-frets-a-finger']), 'one-fret-a-finger'),
+  clef: z._default(z.enum(['treble', 'treble-8', 'bass-8']), 'treble'),
+  capo: z._default(z.int().check(z.gte(0)), 0),
+});
+
+/** The catalogue's instrument of that id. Throws a Refusal that names those there are. */
+export const findInstrument = (id: string = DEFAULT_INSTRUMENT): Instrument => {
+  const found = INSTRUMENTS.find(each => each.id === id);
+  if (found) return found;
+  throw new Refusal({
+    severity: 'error',
+    code: 'unknown-instrument',
+    message: `there is no instrument "${id}"`,
+    hint: `use one of ${INSTRUMENTS.map(each => each.id).join(', ')}, or a JSON file that describes yours`,
+  });
+};
+
+/** An instrument out of the text of a JSON file. Throws a Refusal that names what is wrong. */
+export const parseInstrument = (json: string): Instrument => {
+  let data: unknown;
+  try {
+    data = JSON.parse(json);
+  } catch (error) {
+    throw badInstrument(`this is not JSON (${(error as Error).message})`);
+  }
+  const result = InstrumentFile.safeParse(data);
+  if (!result.success) {
+    throw badInstrument(
+      result.error.issues.map(issue => `${issue.path.join('.') || 'the file'}: ${issue.message}`).join('; '),
+    );
+  }
+  const { strings, ...rest } = result.data;
+  return withCapo({ ...rest, strings: parseTuning(strings.join(' ')), capo: 0 }, rest.capo);
+};
+
+/**
+ * Reads a tuning such as "G3 C4 E4 A4": as players say it, string 1 last. Sharps and flats are
+ * written # and b. Answers string 1 first. Throws a Refusal that names the note it cannot read.
+ */
+export const parseTuning = (tuning: string): readonly Pitch[] => {
+  const names = tuning.trim().split(/[\s,]+/);
+  if (names.length > LIMITS.strings) {
+    throw badTuning(`${names.length} strings are more than ${LIMITS.strings}`);
+  }
+  return names.map(parsePitch).reverse();
+};
+
+const parsePitch = (name: string): Pitch => {
+  const note = Note.get(name.replaceAll('♯', '#').replaceAll('♭', 'b'));
+  if (note.empty || note.oct === undefined || note.midi === null) {
+    throw badTuning(`"${name}" is not a note with an octave`);
+  }
+  return { step: note.letter as Step, alter: note.alt, octave: note.oct };
+};
+
+/** The same instrument in another tuning, with as many strings as the tuning names. */
+export const withTuning = (instrument: Instrument, tuning: string): Instrument => ({
+  ...instrument,
+  strings: parseTuning(tuning),
+  name: `${instrument.name.replace(/,.*/, '')}, ${tuning
+    .trim()
+    .split(/[\s,]+/)
+    .join(' ')}`,
+});
+
+/** The same instrument with a capo. Throws a Refusal if no fret would be left. */
+export const withCapo = (instrument: Instrument, capo: number): Instrument => {
+  if (!Number.isInteger(capo) || capo < 0 || capo >= instrument.frets) {
+    throw new Refusal({
+      severity: 'error',
+      code: 'bad-capo',
+      message: `a capo at fret ${capo} does not go on ${instrument.name}`,
+      hint: `use a fret from 1 to ${instrument.frets - 1}`,
+    });
+  }
+  return { ...instrument, capo };
+};
+
+const badTuning = (message: string) =>
+  new Refusal({
+    severity: 'error',
+    code: 'bad-tuning',
+    message,
+    hint: 'write the open strings with octave numbers, string 1 last: "G3 C4 E4 A4"',
+  });
+
+const badInstrument = (message: string) =>
+  new Refusal({
+    severity: 'error',
+    code: 'bad-instrument-file',
+    message,
+    hint: 'an instrument file holds id, name, strings, frets, scaleLength (mm), and if need be hand, clef, capo',
+  });
