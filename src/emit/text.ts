@@ -1,0 +1,67 @@
+/**
+ * A sheet as text for a terminal of fixed pitch: staff, rhythm letters, lyrics and tablature on one
+ * grid of columns, wrapped at bar lines.
+ *
+ * The stages, in text/: content (what stands where, as strings) → spacing (columns of a measure) →
+ * systems (line breaks) → draw (rows). Limits: slurs, beams, stems and articulations are not drawn.
+ */
+import type { Arrangement } from '../fingering/arrangement.ts';
+import { accidentalSign } from '../score/pitch.ts';
+import type { Tune } from '../score/tune.ts';
+import { contentOf, textWriter } from './text/content.ts';
+import { tiesOver } from './text/draw/rhythm.ts';
+import { drawSystem } from './text/draw/system.ts';
+import { headingLines, legendLines } from './text/heading.ts';
+import type { Paint } from './text/row.ts';
+import { signsFor } from './text/signs.ts';
+import { spaceMeasures } from './text/spacing.ts';
+import { systemsOf } from './text/systems.ts';
+import { tupletSpans } from './text/tuplets.ts';
+import { displayWidth } from './text/width.ts';
+
+export type { Paint, TextRole } from './text/row.ts';
+
+/** `tab` is notation over tablature, `quiz` the same notation alone. */
+export type TextSheet = 'tab' | 'quiz';
+
+export interface TextOptions {
+  readonly sheet: TextSheet;
+  /** Columns of the terminal; a single measure that needs more overflows it. */
+  readonly width: number;
+  /** Seven-bit characters only. */
+  readonly ascii: boolean;
+  /** Colours a piece of text by its role; the identity for plain text. */
+  readonly paint: Paint;
+}
+
+/** Narrower terminals are written for as if they had this many columns. */
+export const LEAST_WIDTH = 40;
+
+/** The sheet, with a line feed after each line. All lines of a system are equally wide. */
+export const toText = (tune: Tune, arrangement: Arrangement, options: TextOptions): string => {
+  const { sheet, paint } = options;
+  const width = Math.max(LEAST_WIDTH, options.width);
+  const signs = signsFor(options.ascii);
+  const { instrument } = arrangement;
+  const content = contentOf(tune, arrangement, signs);
+  const measures = spaceMeasures(content, tune.division, instrument.clef, signs);
+  const strings = instrument.strings.map(({ step, alter }) =>
+    textWriter(signs)(step + accidentalSign(alter)),
+  );
+  const labels = [...strings, ...measures.map(({ number }) => number)];
+  const gutter = 1 + Math.max(...labels.map(displayWidth));
+  const systems = systemsOf(measures, gutter, width);
+  const frame = { signs, tuplets: tupletSpans(tune), strings: sheet === 'tab' ? strings : [], paint };
+  const blocks = systems.map((system, index) =>
+    drawSystem(system, index > 0 && tiesOver(systems[index - 1]!), frame),
+  );
+  const textWidth = Math.min(width, Math.max(LEAST_WIDTH, ...systems.map(system => system.width)));
+  const heading = headingLines(tune, arrangement, textWidth, signs, paint);
+  const legend = legendLines(tune, arrangement, content, width, { signs, figures: sheet === 'tab', paint });
+  return [heading, ...blocks, legend]
+    .filter(block => block.length > 0)
+    .map(join)
+    .join('\n');
+};
+
+const join = (lines: readonly string[]): string => lines.map(line => `${line}\n`).join('');

@@ -1,0 +1,191 @@
+/**
+ * First stage: what stands in each measure, as text, moment by moment. After it nothing is music any
+ * more: only strings, rows of the staff, and the order of moments.
+ */
+
+import { type Accidental, accidentals } from '../../engrave/content/accidentals.ts';
+import { chordPieces } from '../../engrave/content/chord-name.ts';
+import type { Arrangement, Placement } from '../../fingering/arrangement.ts';
+import type { ReadingClef } from '../../instrument/instrument.ts';
+import type { Barline, MusicEvent, NoteEvent, Ticks } from '../../score/model.ts';
+import type { Tune, TuneMeasure } from '../../score/tune.ts';
+import { type EndingSpan, endingSpans } from './endings.ts';
+import { type Mark, marksOf } from './marks.ts';
+import { type Signature, signatureAt, staffPosition } from './signature.ts';
+import type { Signs } from './signs.ts';
+import { type Syllable, syllables } from './syllables.ts';
+import { rhythmText } from './values.ts';
+import { cleanText, toAscii } from './width.ts';
+
+/** A notehead; positions count staff steps up from the bottom line, which is 0, to the top line, 8. */
+export interface StaffHead {
+  readonly position: number;
+  readonly sign: string;
+  readonly accidental: string;
+}
+
+/** A fret on its string; string 1 is the top line of tablature. */
+export interface TabFigure {
+  readonly string: number;
+  readonly text: string;
+  readonly outside: boolean;
+}
+
+/** What stands in one column: a note, a rest, or only a chord symbol or a change of signature. */
+export interface Entry {
+  readonly at: Ticks;
+  /** The event's id, where there is one. */
+  readonly event: number | undefined;
+  readonly rest: boolean;
+  /** A whole-measure rest, which stands in the middle whatever the metre. */
+  readonly centred: boolean;
+  readonly heads: readonly StaffHead[];
+  readonly figures: readonly TabFigure[];
+  readonly rhythm: string;
+  /** Held over to the next note. */
+  readonly tied: boolean;
+  readonly chord: string;
+  readonly syllable: Syllable | undefined;
+  readonly signature: Signature | undefined;
+}
+
+export interface MeasureContent {
+  /** As printed; empty where it is not counted. */
+  readonly number: string;
+  readonly length: Ticks;
+  readonly entries: readonly Entry[];
+  /** What stands before the first note when the measure starts a system, and when it does not. */
+  readonly opening: Signature;
+  readonly change: Signature | undefined;
+  readonly left: Barline;
+  readonly right: Barline;
+  readonly ending: EndingSpan | undefined;
+  readonly marks: readonly Mark[];
+}
+
+/** The outcome of an arrangement and the ways to write, which every measure looks at. */
+interface Sources {
+  readonly clef: ReadingClef;
+  readonly signs: Signs;
+  readonly placements: ReadonlyMap<number, Placement>;
+  readonly accidentals: ReadonlyMap<number, Accidental>;
+  readonly syllables: ReadonlyMap<number, Syllable>;
+}
+
+/** The tune, measure by measure, as text. */
+export const contentOf = (tune: Tune, arrangement: Arrangement, signs: Signs): readonly MeasureContent[] => {
+  const write = textWriter(signs);
+  const endings = endingSpans(tune.measures);
+  const sources: Sources = {
+    clef: arrangement.instrument.clef,
+    signs,
+    placements: arrangement.placements,
+    accidentals: accidentals(tune),
+    syllables: syllables(tune, endings, write),
+  };
+  return tune.measures.map((measure, index) => ({
+    number: measure.implicit ? '' : write(measure.number),
+    length: measure.length,
+    entries: entriesOf(measure, sources),
+    opening: signatureAt(measure, index === 0 ? undefined : tune.measures[index - 1], 'opening'),
+    change: index === 0 ? undefined : signatureAt(measure, tune.measures[index - 1], 'change'),
+    left: measure.left,
+    right: measure.right,
+    ending: endings[index],
+    marks: marksOf(measure, write),
+  }));
+};
+
+/** Text from the file, as it may be shown. */
+export const textWriter =
+  (signs: Signs) =>
+  (text: string): string =>
+    signs.ascii ? toAscii(cleanText(text)) : cleanText(text);
+
+const entriesOf = (measure: TuneMeasure, sources: Sources): readonly Entry[] => {
+  const entries = measure.events.map(event => eventEntry(event, sources));
+  for (const [at, chord] of chordsByTime(measure, sources.signs)) {
+    const index = entries.findIndex(entry => entry.at === at && entry.rhythm[0] !== 'g' && !entry.centred);
+    if (index >= 0) entries[index] = { ...entries[index]!, chord };
+    else insert(entries, { ...emptyEntry(at), chord });
+  }
+  let fifths = measure.key.fifths;
+  for (const change of measure.changes) {
+    if (change.at === 0 || (!change.key && !change.time)) continue;
+    const signature: Signature = {
+      kind: 'change',
+      fifths: change.key?.fifths,
+      cancelled: change.key ? fifths : 0,
+      time: change.time,
+    };
+    fifths = change.key?.fifths ?? fifths;
+    insert(entries, { ...emptyEntry(change.at), signature }, 'before');
+  }
+  return entries;
+};
+
+/** Puts an entry at its time, after those of the same time or before them. */
+const insert = (entries: Entry[], entry: Entry, side: 'before' | 'after' = 'after'): void => {
+  const index = entries.findIndex(({ at }) => (side === 'before' ? at >= entry.at : at > entry.at));
+  entries.splice(index < 0 ? entries.length : index, 0, entry);
+};
+
+const emptyEntry = (at: Ticks): Entry => ({
+  at,
+  event: undefined,
+  rest: false,
+  centred: false,
+  heads: [],
+  figures: [],
+  rhythm: '',
+  tied: false,
+  chord: '',
+  syllable: undefined,
+  signature: undefined,
+});
+
+const eventEntry = (event: MusicEvent, sources: Sources): Entry => {
+  const common = { ...emptyEntry(event.at), event: event.id, rhythm: rhythmText(event) };
+  if (event.kind === 'rest') return { ...common, rest: true, centred: event.wholeMeasure };
+  return {
+    ...common,
+    heads: headsOf(event, sources),
+    figures: figuresOf(event, sources),
+    tied: event.heads.some(head => head.tieTo !== undefined),
+    syllable: sources.syllables.get(event.id),
+  };
+};
+
+const headsOf = (event: NoteEvent, { clef, signs, accidentals }: Sources): readonly StaffHead[] =>
+  event.heads.map(head => {
+    const { filled, open, grace } = signs.head;
+    const accidental = accidentals.get(head.id);
+    const sign = accidental ? (signs.accidentals[accidental.alter] ?? '?') : '';
+    return {
+      position: staffPosition(head.pitch, clef),
+      sign: event.grace ? grace : event.value.base > 2 ? filled : open,
+      accidental: accidental?.bracketed ? `(${sign})` : sign,
+    };
+  });
+
+/** A tied note is not struck again: no figure. */
+const figuresOf = (event: NoteEvent, { placements }: Sources): readonly TabFigure[] =>
+  event.heads.flatMap(head => {
+    const placement = head.tieFrom === undefined ? placements.get(head.id) : undefined;
+    if (!placement) return [];
+    const outside = placement.fit === 'outside';
+    return [{ string: placement.string, text: `${placement.fret}${outside ? '*' : ''}`, outside }];
+  });
+
+/** Chord symbols of a measure, those of one moment joined. */
+const chordsByTime = (measure: TuneMeasure, signs: Signs): ReadonlyMap<Ticks, string> => {
+  const chords = new Map<Ticks, string>();
+  for (const symbol of measure.chordSymbols) {
+    const pieces = chordPieces(symbol)
+      .map(piece => piece.text)
+      .join('');
+    const text = signs.ascii ? toAscii(pieces.replace('°', 'dim').replace('ø7', 'm7b5')) : cleanText(pieces);
+    chords.set(symbol.at, chords.has(symbol.at) ? `${chords.get(symbol.at)} ${text}` : text);
+  }
+  return chords;
+};

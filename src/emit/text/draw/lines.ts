@@ -1,0 +1,75 @@
+/** Lines of words: chord symbols, lyrics, endings, and the marks over the staff. */
+import { Row } from '../row.ts';
+import type { Signs } from '../signs.ts';
+import type { PlacedEntry } from '../spacing.ts';
+import type { PlacedMeasure, System } from '../systems.ts';
+import { displayWidth } from '../width.ts';
+
+/** Entries of a system with the columns that they stand in. */
+const columnsOf = (system: System): readonly (PlacedEntry & { readonly column: number })[] =>
+  system.measures.flatMap(({ measure, start }) =>
+    measure.entries.map(entry => ({ ...entry, column: start + entry.x })),
+  );
+
+export const chordRow = (system: System): Row => {
+  const row = new Row();
+  for (const { column, chord } of columnsOf(system)) row.put(column, chord, 'chord');
+  return row;
+};
+
+/** Syllables under their heads; hyphens in the middle of their gap, extender lines under held notes. */
+export const lyricRow = (system: System): Row => {
+  const row = new Row();
+  let end = system.measures[0]!.start;
+  let hyphen = false;
+  for (const { column, syllable } of columnsOf(system)) {
+    if (syllable?.held) {
+      row.fill(end, column + 1, '_', 'lyric');
+      end = column + 1;
+    } else if (syllable?.text) {
+      if (hyphen) row.put(end + Math.floor((column - end - 1) / 2), '-', 'lyric');
+      row.put(column, syllable.text, 'lyric');
+      end = column + displayWidth(syllable.text);
+      hyphen = syllable.hyphen;
+    }
+  }
+  if (hyphen) row.put(end, '-', 'lyric');
+  return row;
+};
+
+export const endingRow = (system: System, signs: Signs): Row => {
+  const row = new Row();
+  const [start, line, stop] = signs.ending;
+  for (const { measure, from, to } of system.measures) {
+    const { ending } = measure;
+    if (!ending) continue;
+    row.fill(from, to + 1, line, 'mark');
+    if (ending.starts) row.put(from, `${start}${ending.text}.`.replace(/\.\.$/, '.'), 'mark');
+    if (ending.stops === 'closed') row.put(to, stop, 'mark');
+  }
+  return row;
+};
+
+/** As many rows as the marks need to stand clear of each other, from the top down. */
+export const markRows = (system: System): readonly Row[] => {
+  const rows: Row[] = [];
+  for (const placed of system.measures)
+    for (const { text, at } of placed.measure.marks) {
+      const width = displayWidth(text);
+      const column = at === 'end' ? Math.max(system.left, placed.to + 1 - width) : columnAt(placed, at);
+      let row = rows.find(each => each.isFree(column - 1, column + width + 1));
+      if (!row) {
+        row = new Row();
+        rows.unshift(row);
+      }
+      row.put(column, text, 'mark');
+    }
+  return rows;
+};
+
+/** The column of the note or rest that sounds at a time of the measure. */
+const columnAt = ({ measure, start, from }: PlacedMeasure, at: number): number => {
+  if (at === 0) return from;
+  const entry = measure.entries.find(each => each.at >= at && !each.centred);
+  return start + (entry?.x ?? measure.width - 1);
+};

@@ -1,0 +1,34 @@
+/** Fourth stage: one system as lines, all of the same width. */
+import type { Paint, Row } from '../row.ts';
+import type { Signs } from '../signs.ts';
+import type { System } from '../systems.ts';
+import type { TupletSpan } from '../tuplets.ts';
+import { chordRow, endingRow, lyricRow, markRows } from './lines.ts';
+import { rhythmRow, tupletRows } from './rhythm.ts';
+import { staffRows } from './staff.ts';
+import { tablatureRows } from './tablature.ts';
+
+/** What is the same for all systems of a sheet. */
+export interface SheetFrame {
+  readonly signs: Signs;
+  readonly tuplets: readonly TupletSpan[];
+  /** Names of the strings, string 1 first; empty for a sheet without tablature. */
+  readonly strings: readonly string[];
+  readonly paint: Paint;
+}
+
+/** The lines of a system; `tiedInto` where the note before it is held over. */
+export const drawSystem = (system: System, tiedInto: boolean, frame: SheetFrame): readonly string[] => {
+  const { signs, tuplets, strings, paint } = frame;
+  const above = [...markRows(system), endingRow(system, signs), chordRow(system)].filter(isUsed);
+  const staff = staffRows(system, signs);
+  const number = system.measures[0]!.measure.number;
+  (above.at(-1) ?? staff[0]!).put(0, number, 'measure');
+  const below = [rhythmRow(system, tiedInto), ...tupletRows(system, tuplets, signs), lyricRow(system)];
+  const tablature = strings.length > 0 ? tablatureRows(system, strings, signs) : [];
+  const rows: readonly Row[] = [...above, ...staff, ...below.filter(isUsed), ...tablature];
+  const width = Math.max(...rows.map(row => row.width));
+  return rows.map(row => row.render(width, paint));
+};
+
+const isUsed = (row: Row): boolean => row.width > 0;

@@ -1,0 +1,58 @@
+/** Words and signs over the staff: tempo, rehearsal letters, directions, jumps and their targets. */
+import type { Direction, NoteValue, Ticks } from '../../score/model.ts';
+import type { TuneMeasure } from '../../score/tune.ts';
+
+export interface Mark {
+  readonly text: string;
+  /** Over a moment of the measure, or flush with its right bar line. */
+  readonly at: Ticks | 'end';
+}
+
+const JUMPS = { dacapo: 'D.C.', dalsegno: 'D.S.', tocoda: 'To Coda', fine: 'Fine' } as const;
+
+/** What the measure's directions print, in order of time. */
+export const marksOf = (measure: TuneMeasure, write: (text: string) => string): readonly Mark[] => {
+  const marks = measure.directions.flatMap((direction): Mark[] => {
+    const text = write(directionText(direction));
+    return text === '' ? [] : [{ text, at: direction.kind === 'jump' ? 'end' : direction.at }];
+  });
+  const { repeat, times } = measure.right;
+  return repeat && times > 2 ? [...marks, { text: `play ${times} times`, at: 'end' }] : marks;
+};
+
+const directionText = (direction: Direction): string => {
+  switch (direction.kind) {
+    case 'words':
+      return direction.text;
+    case 'tempo':
+      return direction.printed ? tempoText(direction) : '';
+    case 'sign':
+      return direction.sign === 'segno' ? 'Segno' : 'Coda';
+    case 'jump':
+      return direction.text || JUMPS[direction.jump];
+    case 'rehearsal':
+      return `[${direction.text}]`;
+    case 'dynamic':
+      return direction.text;
+    case 'octave-shift':
+      return '';
+  }
+};
+
+const BEATS: ReadonlyMap<number, string> = new Map([
+  [1, 'whole'],
+  [2, 'half'],
+  [4, 'quarter'],
+  [8, 'eighth'],
+  [16, '16th'],
+]);
+
+/** `quarter = 84`, `dotted quarter = 72`, or the words that are printed, or both. */
+const tempoText = ({ perMinute, beat, text }: Direction & { kind: 'tempo' }): string => {
+  if (perMinute === undefined) return text ?? '';
+  const equation = `${beatText(beat)} = ${perMinute}`;
+  return text ? `${text} (${equation})` : equation;
+};
+
+const beatText = ({ base, dots }: NoteValue): string =>
+  `${'dotted '.repeat(dots)}${BEATS.get(base) ?? `1/${base}`}`;
