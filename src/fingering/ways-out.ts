@@ -1,8 +1,9 @@
 /** What would make a tune fit that does not: another key, a wider window, another instrument. */
 import { INSTRUMENTS } from '../instrument/catalogue.ts';
 import type { Instrument } from '../instrument/instrument.ts';
-import { openPitches, placesOf } from '../instrument/places.ts';
+import { openPitches } from '../instrument/places.ts';
 import type { FretWindow } from './arrangement.ts';
+import { fits } from './fit.ts';
 
 export interface WaysOut {
   /** Semitones up or down with which every note fits, nearest first; at most an octave. */
@@ -33,11 +34,6 @@ export const waysOut = (
     instruments: INSTRUMENTS.filter(each => !sameStringing(each, instrument) && fits(each, pitches, window)),
   };
 };
-
-const fits = (instrument: Instrument, pitches: readonly number[], window: FretWindow | undefined): boolean =>
-  pitches.every(pitch =>
-    placesOf(instrument, pitch).some(({ fret }) => !window || (fret >= window.low && fret <= window.high)),
-  );
 
 const sameStringing = (a: Instrument, b: Instrument): boolean =>
   openPitches(a).join() === openPitches(b).join();

@@ -1,0 +1,22 @@
+/** Exit statuses, in one table, and the errors that lead to them. */
+export const EXIT = {
+  /** Everything that was asked for was done. */
+  done: 0,
+  /** Some tune could not be arranged; the others were. */
+  refused: 1,
+  /** The command was not typed right. */
+  usage: 2,
+  /** A mistake of fretward's own. */
+  fault: 3,
+} as const;
+
+/** The command line asks for something that does not go together. */
+export class UsageError extends Error {
+  readonly hint: string | undefined;
+
+  constructor(message: string, hint?: string) {
+    super(message);
+    this.name = 'UsageError';
+    this.hint = hint;
+  }
+}

@@ -1,0 +1,173 @@
+/**
+ * Every option of every command, once: the flag, what help says, and how its words are checked.
+ * Commands pick rows by name; the same thing has the same name everywhere.
+ */
+import type { Command } from 'commander';
+import * as z from 'zod/mini';
+import { FORMATS, PAPERS, SHEETS } from '../emit/formats.ts';
+import { DEFAULT_INSTRUMENT, INSTRUMENTS } from '../instrument/catalogue.ts';
+import { UsageError } from './exit.ts';
+
+interface OptionRow {
+  readonly flags: string;
+  readonly help: string;
+  /** May be given several times, or once with commas. */
+  readonly list?: true;
+  readonly schema: () => z.ZodMiniType;
+}
+
+const list = (names: readonly string[]): string => names.join(', ');
+
+const whole = (low: number, high: number) =>
+  z
+    .pipe(
+      z.string().check(z.regex(/^\d{1,6}$/, `write a whole number from ${low} to ${high}`)),
+      z.transform(Number),
+    )
+    .check(z.refine(value => value >= low && value <= high, `write a whole number from ${low} to ${high}`));
+
+const oneOf = <const T extends readonly string[]>(names: T) => z.enum(names, `use one of ${list(names)}`);
+
+const FRETS = /^(\d{1,2})-(\d{1,2})$/;
+
+export const OPTIONS = {
+  instrument: {
+    flags: '-i, --instrument <id>',
+    help: `one of ${list(INSTRUMENTS.map(each => each.id))}, or a JSON file that describes yours; several make an edition each (default: ${DEFAULT_INSTRUMENT})`,
+    list: true,
+    schema: () => z.array(z.string()),
+  },
+  tuning: {
+    flags: '--tuning <notes>',
+    help: 'open strings as you say them, string 1 last: "G3 C4 E4 A4"',
+    schema: () => z.string(),
+  },
+  capo: {
+    flags: '--capo <fret>',
+    help: 'put a capo at this fret; frets are counted from it (default: 0)',
+    schema: () => whole(0, 36),
+  },
+  frets: {
+    flags: '-f, --frets <low-high>',
+    help: 'the window of frets that notes are forced into, such as 4-8 (default: the whole neck, low places first)',
+    schema: () =>
+      z.pipe(
+        z.string().check(z.regex(FRETS, 'write the lower and the higher fret with a hyphen: 4-8')),
+        z.transform((text: string) => {
+          const [, low, high] = FRETS.exec(text) ?? [];
+          return { low: Number(low), high: Number(high) };
+        }),
+      ),
+  },
+  open: {
+    flags: '--open <when>',
+    help: 'open strings: never; rescue: where the window has no place for a note; free (default: rescue with a window, free without)',
+    schema: () => oneOf(['never', 'rescue', 'free']),
+  },
+  outside: {
+    flags: '--outside <how>',
+    help: 'a note without a place in the window: nearest: played as near as the hand reaches, and listed; refuse: the tune is not arranged (default: nearest)',
+    schema: () => oneOf(['nearest', 'refuse']),
+  },
+  part: {
+    flags: '--part <part>',
+    help: 'the part to arrange, by name, id or number (default: the first with notes)',
+    schema: () => z.string(),
+  },
+  voice: {
+    flags: '--voice <id>',
+    help: 'the voice of that part (default: its first with notes)',
+    schema: () => z.string(),
+  },
+  to: {
+    flags: '-t, --to <format>',
+    help: `${FORMATS.map(each => `${each.name}: ${each.summary}`).join('; ')} (default: text)`,
+    list: true,
+    schema: () => z.array(oneOf(FORMATS.map(each => each.name))),
+  },
+  sheets: {
+    flags: '-s, --sheets <kinds>',
+    help: 'tab: notation over tablature; quiz: the same notation without it (default: both; tab alone on a terminal)',
+    list: true,
+    schema: () => z.array(oneOf(SHEETS)),
+  },
+  out: {
+    flags: '-o, --out <folder>',
+    help: 'where files go; - writes a single sheet to standard output (default: text to standard output)',
+    schema: () => z.string().check(z.minLength(1, 'name a folder')),
+  },
+  paper: {
+    flags: '--paper <size>',
+    help: `${list(PAPERS)} (default: a4)`,
+    schema: () => oneOf(PAPERS),
+  },
+  width: {
+    flags: '--width <columns>',
+    help: 'width of text sheets in columns (default: the terminal’s, 80 elsewhere)',
+    schema: () => whole(40, 1000),
+  },
+  ascii: {
+    flags: '--ascii',
+    help: 'text sheets in 7-bit characters',
+    schema: () => z.boolean(),
+  },
+  color: {
+    flags: '--no-color',
+    help: 'no colour, not even on a terminal (NO_COLOR does the same)',
+    schema: () => z.boolean(),
+  },
+  json: {
+    flags: '--json',
+    help: 'answer as JSON',
+    schema: () => z.boolean(),
+  },
+  quiet: {
+    flags: '-q, --quiet',
+    help: 'say nothing but errors',
+    schema: () => z.boolean(),
+  },
+} satisfies Record<string, OptionRow>;
+
+export type OptionName = keyof typeof OPTIONS;
+
+/** What the options of a command hold once they are checked; absent ones were not typed. */
+export type Options<Name extends OptionName> = {
+  readonly [K in Name]?: z.output<ReturnType<(typeof OPTIONS)[K]['schema']>> | undefined;
+};
+
+/** Gives a command its options, in the order named. */
+export const addOptions = (command: Command, names: readonly OptionName[]): Command => {
+  for (const name of names) {
+    const row: OptionRow = OPTIONS[name];
+    if (row.list) command.option(row.flags, row.help, collect);
+    else command.option(row.flags, row.help);
+  }
+  return command;
+};
+
+const collect = (value: string, before: readonly string[] | undefined): readonly string[] => [
+  ...(before ?? []),
+  ...value.split(',').map(each => each.trim()),
+];
+
+/** Checks what was typed. Throws a UsageError that names the option and what it takes. */
+export const checkOptions = <Name extends OptionName>(
+  typed: Readonly<Record<string, unknown>>,
+  names: readonly Name[],
+): Options<Name> => {
+  const checked: Record<string, unknown> = {};
+  for (const name of names) {
+    if (typed[name] === undefined) continue;
+    const row: OptionRow = OPTIONS[name];
+    const result = row.schema().safeParse(typed[name]);
+    if (!result.success) {
+      const flag = row.flags.match(/--[a-z-]+/)![0];
+      throw new UsageError(
+        `${flag} does not take "${String(typed[name])}"`,
+        result.error.issues.map(issue => issue.message).join('; '),
+      );
+    }
+    checked[name] = result.data;
+  }
+  return checked as Options<Name>;
+};

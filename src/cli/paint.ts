@@ -1,0 +1,17 @@
+/** Colour on a terminal. What colour says is also said in characters. */
+import type { Paint, TextRole } from '../emit/text/row.ts';
+
+/** A painter for standard output: chalk where there is a terminal that wants colour, else the identity. */
+export const painter = async (wanted: boolean): Promise<Paint> => {
+  if (!wanted || !process.stdout.isTTY || process.env.NO_COLOR) return (_role, text) => text;
+  const { default: chalk } = await import('chalk');
+  const styles: Partial<Record<TextRole, (text: string) => string>> = {
+    heading: chalk.bold,
+    chord: chalk.green,
+    lyric: chalk.yellow,
+    digit: chalk.cyanBright.bold,
+    outside: chalk.redBright.bold,
+    staff: chalk.dim,
+  };
+  return (role, text) => styles[role]?.(text) ?? text;
+};

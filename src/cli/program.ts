@@ -1,0 +1,71 @@
+/** The commands, one row each, and the parser that is made from them. */
+import { Command, CommanderError } from 'commander';
+import manifest from '../../package.json' with { type: 'json' };
+import { EXIT } from './exit.ts';
+
+/** What a command's file exports. */
+export interface CommandModule {
+  /** Gives the command its arguments, options and examples. */
+  readonly define: (command: Command) => void;
+  /** Runs it on what was typed and answers the exit status. */
+  readonly run: (args: readonly string[], options: Readonly<Record<string, unknown>>) => Promise<number>;
+}
+
+interface CommandRow {
+  readonly name: string;
+  readonly summary: string;
+  readonly load: () => Promise<CommandModule>;
+}
+
+const COMMANDS: readonly CommandRow[] = [
+  {
+    name: 'arrange',
+    summary: 'find string, fret and finger for every note and write the sheets',
+    load: () => import('./commands/arrange.ts'),
+  },
+  {
+    name: 'inspect',
+    summary: 'list what is in a tune, and the instruments and windows it would fit',
+    load: () => import('./commands/inspect.ts'),
+  },
+];
+
+const ABOUT = `Arranges a melody for a fretted instrument inside a window of frets
+and writes the sheets that a lesson needs.`;
+
+const EXAMPLES = `
+Examples:
+  fretward inspect tune.mxl
+  fretward arrange tune.mxl --instrument ukulele-low-g --frets 4-8
+  fretward arrange tunes/ -i ukulele -i ukulele-low-g -f 4-8 --to svg --out sheets/
+
+Exit status: 0 all arranged; 1 some tune could not be; 2 wrong usage; 3 a fault of fretward's.`;
+
+/** Parses argv (without node and script), runs the command and answers the exit status. */
+export const program = async (argv: readonly string[]): Promise<number> => {
+  let status: number = EXIT.done;
+  const root = new Command('fretward')
+    .description(ABOUT)
+    .version(manifest.version, '-V, --version', 'print the version')
+    .helpOption('-h, --help', 'print help for a command')
+    .helpCommand('help [command]', 'print help for a command')
+    .addHelpText('after', EXAMPLES)
+    .showHelpAfterError('(fretward --help lists commands, and fretward <command> --help its options)')
+    .exitOverride();
+  for (const { name, summary, load } of COMMANDS) {
+    const command = root.command(name).summary(summary).helpOption('-h, --help', 'print this help');
+    if (!argv.slice(0, 2).includes(name)) continue;
+    const { define, run } = await load();
+    define(command.description(`${summary[0]!.toUpperCase()}${summary.slice(1)}.`));
+    command.action(async () => {
+      status = await run(command.args, command.opts());
+    });
+  }
+  try {
+    await root.parseAsync(argv, { from: 'user' });
+  } catch (error) {
+    if (!(error instanceof CommanderError)) throw error;
+    return error.exitCode === 0 ? EXIT.done : EXIT.usage;
+  }
+  return status;
+};

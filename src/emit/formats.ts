@@ -1,0 +1,91 @@
+/**
+ * The output formats: one row each. Adding a format is a new emitter file and a row here; help texts,
+ * file names and errors are made from the rows. Emitters are loaded when they are used.
+ */
+import type { Arrangement } from '../fingering/arrangement.ts';
+import type { Diagnostic } from '../score/diagnostic.ts';
+import type { Tune } from '../score/tune.ts';
+import type { Paint } from './text/row.ts';
+
+export const SHEETS = ['tab', 'quiz'] as const;
+export type Sheet = (typeof SHEETS)[number];
+
+export const PAPERS = ['a4', 'letter'] as const;
+export type Paper = (typeof PAPERS)[number];
+
+/** What a teacher may say about the look of sheets. */
+export interface SheetStyle {
+  readonly paper: Paper;
+  /** Columns of a text sheet. */
+  readonly width: number;
+  /** Text sheets in 7-bit characters only. */
+  readonly ascii: boolean;
+  /** Colours text for a terminal; the identity elsewhere. */
+  readonly paint: Paint;
+}
+
+export interface Rendered {
+  /** The contents of one file a page; formats without pages have one. */
+  readonly pages: readonly string[];
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+export interface Format {
+  readonly name: string;
+  /** File extension without the dot. */
+  readonly extension: string;
+  /** What help says about it. */
+  readonly summary: string;
+  /** One output for each sheet, or one for the whole edition, whatever the sheets. */
+  readonly per: 'sheet' | 'edition';
+  readonly render: (
+    tune: Tune,
+    arrangement: Arrangement,
+    sheet: Sheet,
+    style: SheetStyle,
+  ) => Promise<Rendered>;
+}
+
+export const FORMATS: readonly Format[] = [
+  {
+    name: 'text',
+    extension: 'txt',
+    summary: 'sheets in fixed-pitch characters',
+    per: 'sheet',
+    render: async (tune, arrangement, sheet, style) => {
+      const { toText } = await import('./text.ts');
+      return { pages: [toText(tune, arrangement, { sheet, ...style })], diagnostics: [] };
+    },
+  },
+  {
+    name: 'svg',
+    extension: 'svg',
+    summary: 'printed sheets, one file a page',
+    per: 'sheet',
+    render: async (tune, arrangement, sheet, { paper }) => {
+      const [{ engrave }, { pageToSvg }] = await Promise.all([
+        import('../engrave/engrave.ts'),
+        import('./svg.ts'),
+      ]);
+      const { pages, diagnostics } = engrave(tune, arrangement, { sheet, paper });
+      return { pages: pages.map(pageToSvg), diagnostics };
+    },
+  },
+  {
+    name: 'musicxml',
+    extension: 'musicxml',
+    summary: 'the tune with string, fret and fingering marks',
+    per: 'edition',
+    render: async (tune, arrangement) => {
+      const { toMusicXml } = await import('./musicxml.ts');
+      return { pages: [toMusicXml(tune, arrangement)], diagnostics: [] };
+    },
+  },
+];
+
+/** The format of that name; the name has been checked before. */
+export const formatNamed = (name: string): Format => {
+  const format = FORMATS.find(each => each.name === name);
+  if (!format) throw new RangeError(`no format ${name}`);
+  return format;
+};
