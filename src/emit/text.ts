@@ -9,8 +9,7 @@ import type { Arrangement } from '../fingering/arrangement.ts';
 import { accidentalSign } from '../score/pitch.ts';
 import type { Tune } from '../score/tune.ts';
 import { contentOf, textWriter } from './text/content.ts';
-import { tiesOver } from './text/draw/rhythm.ts';
-import { drawSystem } from './text/draw/system.ts';
+import { drawSystem, seamsOf } from './text/draw/system.ts';
 import { headingLines, legendLines } from './text/heading.ts';
 import type { Paint } from './text/row.ts';
 import { signsFor } from './text/signs.ts';
@@ -53,7 +52,7 @@ export const toText = (tune: Tune, arrangement: Arrangement, options: TextOption
   const systems = systemsOf(measures, gutter, width);
   const frame = { signs, tuplets: tupletSpans(tune), strings: sheet === 'tab' ? strings : [], paint };
   const blocks = systems.map((system, index) =>
-    drawSystem(system, index > 0 && tiesOver(systems[index - 1]!), frame),
+    drawSystem(system, seamsOf(systems[index - 1], systems[index + 1]), frame),
   );
   const textWidth = Math.min(width, Math.max(LEAST_WIDTH, ...systems.map(system => system.width)));
   const heading = headingLines(tune, arrangement, textWidth, signs, paint);

@@ -8,7 +8,7 @@ import { TIE } from './draw/rhythm.ts';
 import type { Paint } from './row.ts';
 import type { Signs } from './signs.ts';
 import { explainRhythm } from './values.ts';
-import { displayWidth } from './width.ts';
+import { displayWidth, fold } from './width.ts';
 
 /** `4–8`, or `5` for a window of one fret. */
 const windowText = (arrangement: Arrangement, signs: Signs): string => {
@@ -83,18 +83,4 @@ const wrap = (items: readonly string[], separator: string, width: number): reado
     else lines.push(...fold(item, width));
   }
   return lines;
-};
-
-/** Words of a text over as many lines as it needs. */
-const fold = (text: string, width: number): readonly string[] => {
-  const lines: string[] = [];
-  let line = '';
-  for (const word of text.split(' ')) {
-    const joined = line === '' ? word : `${line} ${word}`;
-    if (line !== '' && displayWidth(joined) > width) {
-      lines.push(line);
-      line = word;
-    } else line = joined;
-  }
-  return [...lines, line];
 };

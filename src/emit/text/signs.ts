@@ -55,7 +55,7 @@ const HEAVY = strokes('┃', '┰╂┸', '┒┨┚', '┎┠┖');
 const UNICODE: Signs = {
   ascii: false,
   line: '─',
-  head: { filled: '●', open: '○', grace: '•' },
+  head: { filled: '●', open: '○', grace: '◦' },
   accidentals: { '-2': '♭♭', '-1': '♭', '0': '♮', '1': '♯', '2': 'x' },
   bars: {
     thin: strokes('│', '┬┼┴', '┐┤┘', '┌├└'),

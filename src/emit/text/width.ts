@@ -28,6 +28,20 @@ const graphemeWidth = (grapheme: string): number => {
 export const displayWidth = (text: string): number =>
   graphemes(text).reduce((sum, grapheme) => sum + graphemeWidth(grapheme), 0);
 
+/** The words of a text over as many lines as it needs; a word wider than the width keeps one to itself. */
+export const fold = (text: string, width: number): readonly string[] => {
+  const lines: string[] = [];
+  let line = '';
+  for (const word of text.split(' ')) {
+    const joined = line === '' ? word : `${line} ${word}`;
+    if (line !== '' && displayWidth(joined) > width) {
+      lines.push(line);
+      line = word;
+    } else line = joined;
+  }
+  return [...lines, line];
+};
+
 /** Text from a file as a terminal may show it: one line, composed, no control or direction characters. */
 export const cleanText = (text: string): string =>
   text

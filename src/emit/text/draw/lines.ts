@@ -3,7 +3,7 @@ import { Row } from '../row.ts';
 import type { Signs } from '../signs.ts';
 import type { PlacedEntry } from '../spacing.ts';
 import type { PlacedMeasure, System } from '../systems.ts';
-import { displayWidth } from '../width.ts';
+import { displayWidth, fold } from '../width.ts';
 
 /** Entries of a system with the columns that they stand in. */
 const columnsOf = (system: System): readonly (PlacedEntry & { readonly column: number })[] =>
@@ -18,7 +18,7 @@ export const chordRow = (system: System): Row => {
 };
 
 /** Syllables under their heads; hyphens in the middle of their gap, extender lines under held notes. */
-export const lyricRow = (system: System): Row => {
+export const lyricRow = (system: System, heldOver: boolean): Row => {
   const row = new Row();
   let end = system.measures[0]!.start;
   let hyphen = false;
@@ -34,8 +34,13 @@ export const lyricRow = (system: System): Row => {
     }
   }
   if (hyphen) row.put(end, '-', 'lyric');
+  if (heldOver) row.fill(end, system.width - 1, '_', 'lyric');
   return row;
 };
+
+/** Is a syllable of the system before held over the first note of this one? */
+export const startsHeld = (system: System): boolean =>
+  columnsOf(system).find(({ heads }) => heads.length > 0)?.syllable?.held ?? false;
 
 export const endingRow = (system: System, signs: Signs): Row => {
   const row = new Row();
@@ -54,17 +59,23 @@ export const endingRow = (system: System, signs: Signs): Row => {
 export const markRows = (system: System): readonly Row[] => {
   const rows: Row[] = [];
   for (const placed of system.measures)
-    for (const { text, at } of placed.measure.marks) {
-      const width = displayWidth(text);
-      const column = at === 'end' ? Math.max(system.left, placed.to + 1 - width) : columnAt(placed, at);
-      let row = rows.find(each => each.isFree(column - 1, column + width + 1));
-      if (!row) {
-        row = new Row();
-        rows.unshift(row);
+    for (const { text, at } of placed.measure.marks)
+      for (const line of fold(text, system.width - system.left)) {
+        const width = displayWidth(line);
+        const column = at === 'end' ? placed.to + 1 - width : columnAt(placed, at);
+        putClear(rows, Math.max(system.left, Math.min(column, system.width - width)), line, width);
       }
-      row.put(column, text, 'mark');
-    }
   return rows;
+};
+
+/** Puts a mark into the lowest row with room for it; a new row goes on top. */
+const putClear = (rows: Row[], column: number, text: string, width: number): void => {
+  let row = rows.findLast(each => each.isFree(column - 1, column + width + 1));
+  if (!row) {
+    row = new Row();
+    rows.unshift(row);
+  }
+  row.put(column, text, 'mark');
 };
 
 /** The column of the note or rest that sounds at a time of the measure. */

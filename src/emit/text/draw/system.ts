@@ -3,8 +3,8 @@ import type { Paint, Row } from '../row.ts';
 import type { Signs } from '../signs.ts';
 import type { System } from '../systems.ts';
 import type { TupletSpan } from '../tuplets.ts';
-import { chordRow, endingRow, lyricRow, markRows } from './lines.ts';
-import { rhythmRow, tupletRows } from './rhythm.ts';
+import { chordRow, endingRow, lyricRow, markRows, startsHeld } from './lines.ts';
+import { rhythmRow, tiesOver, tupletRows } from './rhythm.ts';
 import { staffRows } from './staff.ts';
 import { tablatureRows } from './tablature.ts';
 
@@ -17,14 +17,32 @@ export interface SheetFrame {
   readonly paint: Paint;
 }
 
-/** The lines of a system; `tiedInto` where the note before it is held over. */
-export const drawSystem = (system: System, tiedInto: boolean, frame: SheetFrame): readonly string[] => {
+/** What runs over the ends of a system. */
+export interface Seams {
+  /** A tie from the system before. */
+  readonly tiedInto: boolean;
+  /** An extender line into the next system. */
+  readonly heldOver: boolean;
+}
+
+/** The seams of a system between its neighbours. */
+export const seamsOf = (before: System | undefined, after: System | undefined): Seams => ({
+  tiedInto: before !== undefined && tiesOver(before),
+  heldOver: after !== undefined && startsHeld(after),
+});
+
+/** The lines of a system, all of the same width. */
+export const drawSystem = (system: System, seams: Seams, frame: SheetFrame): readonly string[] => {
   const { signs, tuplets, strings, paint } = frame;
   const above = [...markRows(system), endingRow(system, signs), chordRow(system)].filter(isUsed);
   const staff = staffRows(system, signs);
   const number = system.measures[0]!.measure.number;
   (above.at(-1) ?? staff[0]!).put(0, number, 'measure');
-  const below = [rhythmRow(system, tiedInto), ...tupletRows(system, tuplets, signs), lyricRow(system)];
+  const below = [
+    rhythmRow(system, seams.tiedInto),
+    ...tupletRows(system, tuplets, signs),
+    lyricRow(system, seams.heldOver),
+  ];
   const tablature = strings.length > 0 ? tablatureRows(system, strings, signs) : [];
   const rows: readonly Row[] = [...above, ...staff, ...below.filter(isUsed), ...tablature];
   const width = Math.max(...rows.map(row => row.width));
