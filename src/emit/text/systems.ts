@@ -79,11 +79,11 @@ const placeSystem = (measures: readonly SpacedMeasure[], from: number, to: numbe
     const before = bars.at(-1)!.column + bars.at(-1)!.columns.length - 1;
     const sign = index === from ? measure.opening : measure.change;
     const signature = sign && { column: column + 1, placed: sign };
-    if (signature) column = signature.column + sign.width;
+    if (signature) column = signature.column + sign.width + 1;
     if (index === from && measure.left.repeat) {
       const columns = joint(undefined, measure.left);
-      bars.push({ column: column + 1, columns });
-      column += 1 + columns.length;
+      bars.push({ column, columns });
+      column += columns.length;
     }
     const start = column;
     column += measure.width;

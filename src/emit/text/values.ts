@@ -35,6 +35,6 @@ export const explainRhythm = (texts: readonly string[]): readonly string[] => {
     ...(has('.') ? ['. dotted'] : []),
     ...(has('r') ? ['r rest'] : []),
     ...(letters.has('g') ? ['g grace note'] : []),
-    ...(texts.some(text => text.includes('^')) ? ['^ hold'] : []),
+    ...(texts.some(text => text.includes('^')) ? ['^ fermata'] : []),
   ];
 };

@@ -12,11 +12,15 @@ const INVISIBLE = /^[\p{Mn}\p{Me}\p{Cf}]+$/u;
 /** One column a character, each character a grapheme: nearly every text. */
 const SIMPLE = /^[\x20-\x7e\u00a0-\u00ac\u00ae-\u02ff\u2010-\u2027\u2500-\u259f]*$/;
 
-const segmenter = new Intl.Segmenter('en', { granularity: 'grapheme' });
+let segmenter: Intl.Segmenter | undefined;
 
 /** The units that a terminal moves its cursor by, in order. */
-export const graphemes = (text: string): readonly string[] =>
-  SIMPLE.test(text) ? Array.from(text) : Array.from(segmenter.segment(text), each => each.segment);
+export const graphemes = (text: string): readonly string[] => {
+  if (SIMPLE.test(text)) return Array.from(text);
+  // Slow to make, and few texts need it.
+  segmenter ??= new Intl.Segmenter('en', { granularity: 'grapheme' });
+  return Array.from(segmenter.segment(text), each => each.segment);
+};
 
 const graphemeWidth = (grapheme: string): number => {
   if (SIMPLE.test(grapheme)) return 1;

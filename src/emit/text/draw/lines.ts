@@ -25,7 +25,7 @@ export const lyricRow = (system: System, heldOver: boolean): Row => {
   for (const { column, syllable } of columnsOf(system)) {
     if (syllable?.held) {
       row.fill(end, column + 1, '_', 'lyric');
-      end = column + 1;
+      end = Math.max(end, column + 1);
     } else if (syllable?.text) {
       if (hyphen) row.put(end + Math.floor((column - end - 1) / 2), '-', 'lyric');
       row.put(column, syllable.text, 'lyric');

@@ -1,0 +1,196 @@
+import { describe, expect, it } from 'vitest';
+import { contentOf } from '../../../src/emit/text/content.ts';
+import { endingSpans } from '../../../src/emit/text/endings.ts';
+import { marksOf } from '../../../src/emit/text/marks.ts';
+import { signatureSigns } from '../../../src/emit/text/signature.ts';
+import { signsFor } from '../../../src/emit/text/signs.ts';
+import { tupletSpans } from '../../../src/emit/text/tuplets.ts';
+import { explainRhythm } from '../../../src/emit/text/values.ts';
+import type { Direction, Lyric, TimeSignature } from '../../../src/score/model.ts';
+import type { Tune } from '../../../src/score/tune.ts';
+import { BAR, DIVISION, instrument, lowestPlaces, tuneOf } from './tunes.ts';
+
+const SIGNS = signsFor(true);
+const content = (tune: Tune, on = 'ukulele') => contentOf(tune, lowestPlaces(tune, instrument(on)), SIGNS);
+const ending = (number: number, close: 'closed' | 'open' = 'closed') => ({
+  numbers: [number],
+  text: String(number),
+  close,
+});
+
+describe('positions on the staff', () => {
+  // The lines of the treble staff are E4 G4 B4 D5 F5; guitar is written an octave above its sound.
+  it.each([
+    ['ukulele', 'E4 G4 B4 D5 F5'],
+    ['guitar', 'E3 G3 B3 D4 F4'],
+  ])('the notes on the lines for %s sound %s', (on, names) => {
+    const notes = names
+      .split(' ')
+      .map(name => `${name}q`)
+      .join(' ');
+    const [measure] = content(tuneOf([{ notes }]), on);
+    expect(measure!.entries.map(entry => entry.heads[0]!.position)).toEqual([0, 2, 4, 6, 8]);
+  });
+
+  it('a bass sounds an octave below its bass staff, whose lines are G2 B2 D3 F3 A3', () => {
+    const [measure] = content(tuneOf([{ notes: 'G1q B1q D2q F2q A2q' }]), 'bass');
+    expect(measure!.entries.map(entry => entry.heads[0]!.position)).toEqual([0, 2, 4, 6, 8]);
+  });
+});
+
+describe('signatures', () => {
+  const metre = (...fractions: readonly (readonly [readonly number[], number])[]): TimeSignature => ({
+    kind: 'metred',
+    fractions: fractions.map(([beats, beatType]) => ({ beats, beatType })),
+    symbol: 'fraction',
+  });
+  const texts = (fifths: number | undefined, cancelled: number, time?: TimeSignature) =>
+    signatureSigns({ kind: 'change', fifths, cancelled, time }, 'treble', SIGNS);
+
+  // F5 C5 G5 and B4 E5, as every key signature in the treble clef has them.
+  it('have sharps and flats in their order and octave', () => {
+    expect(texts(3, 0).map(sign => [sign.text, sign.position])).toEqual([
+      ['#', 8],
+      ['#', 5],
+      ['#', 9],
+    ]);
+    expect(texts(-2, 0).map(sign => [sign.text, sign.position])).toEqual([
+      ['b', 4],
+      ['b', 7],
+    ]);
+  });
+
+  it('take the old key back where the new one has no signs', () => {
+    expect(texts(0, 2).map(sign => [sign.text, sign.position])).toEqual([
+      ['n', 8],
+      ['n', 5],
+    ]);
+    expect(texts(0, 0)).toEqual([]);
+  });
+
+  it('write the metre number over number, two fractions with a plus', () => {
+    const signs = texts(undefined, 0, metre([[3, 2], 8], [[2], 4]));
+    expect(signs.map(sign => sign.text)).toEqual(['3+2', '8', '+', '2', '4']);
+  });
+
+  it('stand where they change, and only there', () => {
+    const time = metre([[3], 4]);
+    const plain = { notes: 'A4h.', time };
+    const changed = { notes: 'A4q', time: metre([[1], 4]), key: { fifths: 1, mode: undefined } };
+    const [first, second, third] = content(tuneOf([plain, plain, changed]));
+    expect(first!.opening.time).toEqual(time);
+    expect([second!.opening.time, second!.change]).toEqual([undefined, undefined]);
+    expect(third!.change).toMatchObject({ fifths: 1, cancelled: 0, time: changed.time });
+  });
+});
+
+describe('endings', () => {
+  const spans = (
+    ...measures: readonly { left?: ReturnType<typeof ending>; right?: ReturnType<typeof ending> }[]
+  ) =>
+    endingSpans(
+      tuneOf(
+        measures.map(({ left, right }) => ({
+          notes: 'A4w',
+          left: { ...BAR, ending: left },
+          right: { ...BAR, ending: right },
+        })),
+      ).measures,
+    ).map(
+      span =>
+        span &&
+        `${span.starts ? '[' : ''}${span.text}${span.stops ? (span.stops === 'closed' ? ']' : '>') : ''}`,
+    );
+
+  it('span from start to stop', () => {
+    expect(
+      spans({}, { left: ending(1) }, { right: ending(1) }, { left: ending(2), right: ending(2, 'open') }),
+    ).toEqual([undefined, '[1', '1]', '[2>']);
+  });
+
+  it('end before the next, or with their first measure, where the file has no stop', () => {
+    expect(spans({ left: ending(1) }, {}, { left: ending(2) }, {})).toEqual(['[1', '1>', '[2>', undefined]);
+  });
+});
+
+describe('lyrics', () => {
+  const words = (verse: string, text: string): Lyric => ({ verse, text, syllabic: 'single', extend: false });
+  const sung = (inEnding: boolean) => {
+    const bare = tuneOf([
+      { notes: 'A4w' },
+      { notes: 'A4w', left: { ...BAR, ending: inEnding ? ending(2) : undefined } },
+    ]);
+    const lyrics = [[words('2', 'two'), words('1', 'one')], [words('2', 'end')]];
+    const measures = bare.measures.map((measure, index) => ({
+      ...measure,
+      events: measure.events.map(event => ({ ...event, lyrics: lyrics[index]! })),
+    }));
+    return content({ ...bare, measures }).flatMap(measure =>
+      measure.entries.map(entry => entry.syllable?.text),
+    );
+  };
+
+  it('are those of the first verse', () => {
+    expect(sung(false)).toEqual(['one', undefined]);
+  });
+
+  it('are those of a later verse in an ending that only it sings', () => {
+    expect(sung(true)).toEqual(['one', 'end']);
+  });
+});
+
+describe('tuplets', () => {
+  it('that the file does not mark are found by their values, quarter by quarter', () => {
+    const tune = tuneOf([{ notes: 'A4e3 A4e3 A4e3 A4q3 A4e3 A4q' }]);
+    expect(tupletSpans(tune).map(({ events, text }) => [events.length, text])).toEqual([
+      [3, '3'],
+      [2, '3'],
+    ]);
+  });
+});
+
+describe('words over the staff', () => {
+  const source = { line: 1, part: 'P1', measure: '1' };
+  const place = { at: DIVISION, source };
+  const mark = (direction: Direction) => {
+    const [measure] = tuneOf([{ notes: 'A4w', directions: [direction] }]).measures;
+    return marksOf(measure!, text => text)[0];
+  };
+
+  it.each<[Direction, string | undefined]>([
+    [{ ...place, kind: 'jump', jump: 'dacapo', text: '' }, 'D.C.'],
+    [{ ...place, kind: 'jump', jump: 'dalsegno', text: 'D.S. al Coda' }, 'D.S. al Coda'],
+    [{ ...place, kind: 'jump', jump: 'fine', text: 'Fine' }, 'Fine'],
+    [{ ...place, kind: 'sign', sign: 'segno' }, 'Segno'],
+    [{ ...place, kind: 'rehearsal', text: 'B' }, '[B]'],
+    [
+      {
+        ...place,
+        kind: 'tempo',
+        perMinute: 72,
+        beat: { base: 4, dots: 1, ratio: undefined },
+        text: undefined,
+        printed: true,
+      },
+      'dotted quarter = 72',
+    ],
+    [{ ...place, kind: 'octave-shift', octaves: 1, end: false }, undefined],
+  ])('%o', (direction, text) => {
+    expect(mark(direction)?.text).toBe(text);
+  });
+
+  it('say how often a passage is played where that is not twice', () => {
+    const [measure] = tuneOf([{ notes: 'A4w', right: { ...BAR, repeat: true, times: 3 } }]).measures;
+    expect(marksOf(measure!, text => text)).toEqual([{ text: 'play 3 times', at: 'end' }]);
+  });
+});
+
+it('the legend explains the letters that are used and no others', () => {
+  expect(explainRhythm(['q', 'q.', 'rh', 'rest', 'g'])).toEqual([
+    'h half',
+    'q quarter',
+    '. dotted',
+    'r rest',
+    'g grace note',
+  ]);
+});

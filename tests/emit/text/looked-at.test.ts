@@ -1,0 +1,113 @@
+/** One small sheet, kept as a person has looked at it: every sign in its place. */
+import { expect, it } from 'vitest';
+import { toText } from '../../../src/emit/text.ts';
+import { BAR, lowestPlaces, tuneOf } from './tunes.ts';
+
+const ending = (number: number) => ({ numbers: [number], text: String(number), close: 'closed' as const });
+const key = { fifths: -1, mode: 'major' };
+
+/** Pickup, repeat, two endings, tie, accidentals, ledger lines, rest, triplet, held syllables, misfits. */
+const TUNE = tuneOf(
+  [
+    { notes: 'C4q/Sing- D4q/ing_', implicit: true, number: '0', key },
+    {
+      notes: 'F4q.~ F4e Bb4e/low, B4e A5q/high',
+      chords: { 0: 'F', 4: 'C7' },
+      key,
+      left: { ...BAR, repeat: true },
+    },
+    {
+      notes: 'C5h/one C6q/more rq',
+      key,
+      left: { ...BAR, ending: ending(1) },
+      right: { ...BAR, repeat: true, ending: ending(1) },
+    },
+    {
+      notes: 'F4e3/last_ G4e3 A4e3 F4h.',
+      key,
+      left: { ...BAR, ending: ending(2) },
+      right: { ...BAR, style: 'final', ending: ending(2) },
+    },
+  ],
+  { title: 'Small tune', composer: 'Nobody', rights: ['Public domain'] },
+);
+
+const sheet = (ascii: boolean): readonly string[] =>
+  toText(TUNE, lowestPlaces(TUNE, undefined, { low: 1, high: 15 }), {
+    sheet: 'tab',
+    width: 90,
+    ascii,
+    paint: (_, text) => text,
+  }).split('\n');
+
+it('in Unicode', () => {
+  expect(sheet(false)).toEqual([
+    'Small tune                                                               Nobody',
+    'Ukulele, high G · G4 C4 E4 A4 · frets 1–15',
+    '',
+    '                                          ┌1.─────────────┐ ┌2.──────────────┐ ',
+    '                        F             C7                                       ',
+    '                                                 ─●─                           ',
+    '                                                                               ',
+    '                                     ─●─         ───                           ',
+    '                                                                               ',
+    '  ┌─────────────────┰┬────────────────────┬────────────────┬┰────────────────┬┒',
+    '  │                 ┃│                    │                │┃                │┃',
+    '  ├─────4───────────╂┼────────────────────┼────────────────┼╂────────────────┼┨',
+    '  │                 ┃│•                   │ ○             •│┃                │┃',
+    '  ├───♭─────────────╂┼──────────●─♮●──────┼───────────r────┼╂────────────────┼┨',
+    '  │                 ┃│•                   │               •│┃      ●         │┃',
+    '  ├─G───4───────────╂┼────────────────────┼────────────────┼╂───●────────────┼┨',
+    '  │                 ┃│  ●    ●            │                │┃ ●       ○      │┃',
+    '  └─────────────────┸┴────────────────────┴────────────────┴┸────────────────┴┚',
+    '                ●                                                              ',
+    '          ─●─                                                                  ',
+    '           q    q       q.~~~e  e  e  q     h     q   rq      e e  e  h.       ',
+    '                                                              └─3──┘           ',
+    '           Sing-ing___________  low,  high  one   more        last_____        ',
+    'A ┌─────────────────┰┬──────────1──2──12──┬─3─────15───────┬┰──────0*────────┬┒',
+    'E ├─────────────────╂┼•─1─────────────────┼───────────────•┼╂─1───────1──────┼┨',
+    'C ├────────0*───2───╂┼•───────────────────┼───────────────•┼╂────────────────┼┨',
+    'G └─────────────────┸┴────────────────────┴────────────────┴┸───0*───────────┴┚',
+    '',
+    'h half   q quarter   e eighth   . dotted   r rest   ~ tied   * outside frets 1–15',
+    'Public domain',
+    '',
+  ]);
+});
+
+it('in seven bits', () => {
+  expect(sheet(true)).toEqual([
+    'Small tune                                                               Nobody',
+    'Ukulele, high G - G4 C4 E4 A4 - frets 1-15',
+    '',
+    '                                          |1.-------------| |2.--------------| ',
+    '                        F             C7                                       ',
+    '                                                 -@-                           ',
+    '                                                                               ',
+    '                                     -@-         ---                           ',
+    '                                                                               ',
+    '  |-----------------[|--------------------|----------------|]----------------|]',
+    '  |                 [|                    |                |]                |]',
+    '  |-----4-----------[|--------------------|----------------|]----------------|]',
+    '  |                 [|o                   | O             o|]                |]',
+    '  |---b-------------[|----------@-n@------|-----------r----|]----------------|]',
+    '  |                 [|o                   |               o|]      @         |]',
+    '  |-G---4-----------[|--------------------|----------------|]---@------------|]',
+    '  |                 [|  @    @            |                |] @       O      |]',
+    '  |-----------------[|--------------------|----------------|]----------------|]',
+    '                @                                                              ',
+    '          -@-                                                                  ',
+    '           q    q       q.~~~e  e  e  q     h     q   rq      e e  e  h.       ',
+    '                                                              \\_3__/           ',
+    '           Sing-ing___________  low,  high  one   more        last_____        ',
+    'A |-----------------[|----------1--2--12--|-3-----15-------|]------0*--------|]',
+    'E |-----------------[|o-1-----------------|---------------o|]-1-------1------|]',
+    'C |--------0*---2---[|o-------------------|---------------o|]----------------|]',
+    'G |-----------------[|--------------------|----------------|]---0*-----------|]',
+    '',
+    'h half   q quarter   e eighth   . dotted   r rest   ~ tied   * outside frets 1-15',
+    'Public domain',
+    '',
+  ]);
+});
