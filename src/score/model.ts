@@ -7,6 +7,7 @@
  * All pitches and keys are sounding; transposing parts have been brought to sounding pitch.
  * Ids are unique in a score and ascend in document order.
  */
+import type { Diagnostic } from './diagnostic.ts';
 import type { Pitch, Step } from './pitch.ts';
 
 /** Whole ticks; `Score.division` of them make a quarter note. */
@@ -44,6 +45,24 @@ export interface Part {
   readonly measures: readonly Measure[];
   readonly slurs: readonly Slur[];
   readonly tuplets: readonly Tuplet[];
+  /** What makes a voice unfit to be the melody, in document order: unpitched notes, quarter tones. */
+  readonly faults?: readonly VoiceFault[];
+  /** What the file has in this part beyond this model. */
+  readonly leftOut?: readonly LeftOut[];
+}
+
+/** A note that cannot be played as it is written; a rest stands in its place. */
+export interface VoiceFault {
+  readonly voice: string;
+  readonly diagnostic: Diagnostic;
+}
+
+/** Notation of one kind that is not kept; none of it changes the notes. */
+export interface LeftOut {
+  /** In words, in the plural: "hairpins". */
+  readonly what: string;
+  readonly count: number;
+  readonly first: Source;
 }
 
 export interface Measure {
@@ -233,7 +252,12 @@ export interface ChordDegree {
   readonly type: 'add' | 'alter' | 'subtract';
 }
 
-export type Direction = { readonly at: Ticks; readonly source: Source } & (
+export type Direction = {
+  readonly at: Ticks;
+  /** The staff of the part at which it is printed; undefined for the first, or for all. */
+  readonly staff?: number;
+  readonly source: Source;
+} & (
   | { readonly kind: 'words'; readonly text: string; readonly placement: 'above' | 'below' }
   | {
       readonly kind: 'tempo';

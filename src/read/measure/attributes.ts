@@ -1,0 +1,142 @@
+/** `<attributes>`: divisions, keys, times, clefs, transpositions. */
+import type { Attributes, Clef as XmlClef, Key as XmlKey, Time as XmlTime } from 'musicxml-interfaces';
+import { TimeSymbolType } from 'musicxml-interfaces';
+import type { AttributeChange, Clef, Key, TimeSignature } from '../../score/model.ts';
+import { type Interval, intervalInKey, intervalOf, isSpelling, transposeKey } from '../../score/transpose.ts';
+import { sourceOf, type Walk } from '../draft.ts';
+import { childText, type XmlElement } from '../xml/element.ts';
+import { isBeatType, setDivisions } from './duration.ts';
+
+export const TREBLE: Clef = { sign: 'G', line: 2, octaveChange: 0 };
+export const NO_SIGNATURE: Key = { fifths: 0, mode: undefined };
+
+/** Takes attributes into force, and notes what changes within the measure. */
+export const readAttributes = (walk: Walk, node: XmlElement, data: Attributes): void => {
+  if (data.divisions !== undefined) setDivisions(walk, node, data.divisions);
+  const change: { -readonly [K in keyof AttributeChange]: AttributeChange[K] } = { at: walk.now };
+  const key = readKeys(walk, node, data);
+  if (key !== undefined) change.key = key;
+  for (const time of data.times ?? []) {
+    const read = timeOf(time, node);
+    if (read !== undefined) change.time = read;
+    else walk.omissions.add('time signatures that could not be read', sourceOf(walk, node));
+  }
+  for (const clef of data.clefs ?? []) {
+    if ((clef.number ?? 1) === 1) change.clef = clefOf(clef);
+  }
+  if ((data.measureStyles ?? []).some(each => each.slash || each.beatRepeat || each.measureRepeat)) {
+    walk.omissions.add('slashes and measure-repeat signs', sourceOf(walk, node));
+  }
+  put(walk, change);
+};
+
+/** The sounding key, where the written key or the transposition changes. */
+const readKeys = (walk: Walk, node: XmlElement, data: Attributes): Key | undefined => {
+  const transposed = readTranspositions(walk, node);
+  let written: Key | undefined;
+  for (const key of data.keySignatures ?? []) {
+    if ((key.number ?? 1) === 1) written = keyOf(walk, node, key);
+    else walk.omissions.add('key signatures of lower staves', sourceOf(walk, node));
+  }
+  if (written === undefined && !transposed) return undefined;
+  walk.writtenKey = written ?? walk.writtenKey;
+  const interval = intervalOn(walk, 1);
+  return interval === undefined ? walk.writtenKey : transposeKey(walk.writtenKey, interval);
+};
+
+/** From written to sounding pitch on a staff, in the key in force; undefined where nothing transposes. */
+export const intervalOn = (walk: Walk, staff: number): Interval | undefined => {
+  if (walk.transpositions.size === 0) return undefined;
+  const interval = walk.transpositions.get(staff) ?? walk.transpositions.get(ALL_STAVES);
+  return interval && intervalInKey(interval, walk.writtenKey);
+};
+
+const ALL_STAVES = 0;
+
+const put = (walk: Walk, change: AttributeChange): void => {
+  if (change.key === undefined && change.time === undefined && change.clef === undefined) return;
+  walk.key = change.key ?? walk.key;
+  walk.time = change.time ?? walk.time;
+  walk.clef = change.clef ?? walk.clef;
+  walk.measure.changes.push(change);
+  if (change.at > 0) return;
+  walk.measure.key = walk.key;
+  walk.measure.time = walk.time;
+  walk.measure.clef = walk.clef;
+};
+
+const keyOf = (walk: Walk, node: XmlElement, key: XmlKey): Key => {
+  const fifths = key.fifths;
+  if (fifths === undefined || !Number.isInteger(fifths) || Math.abs(fifths) > 7) {
+    walk.omissions.add('key signatures beyond seven sharps or flats or of a free kind', sourceOf(walk, node));
+    return NO_SIGNATURE;
+  }
+  return { fifths, mode: key.mode || undefined };
+};
+
+const SYMBOLS: Partial<Record<TimeSymbolType, (TimeSignature & { kind: 'metred' })['symbol']>> = {
+  [TimeSymbolType.Common]: 'common',
+  [TimeSymbolType.Cut]: 'cut',
+  [TimeSymbolType.SingleNumber]: 'single-number',
+};
+
+const timeOf = (time: XmlTime, node: XmlElement): TimeSignature | undefined => {
+  const senza = node.children.some(
+    each => each.nodeName === 'time' && each.children.some(inner => inner.nodeName === 'senza-misura'),
+  );
+  if (senza && time.beats === undefined) return { kind: 'senza-misura' };
+  const fractions = (time.beats ?? []).map((beats, index) => ({
+    beats: beats.split('+').map(Number),
+    beatType: time.beatTypes?.[index] ?? Number.NaN,
+  }));
+  const sound = fractions.every(({ beats, beatType }) => beats.every(isBeats) && isBeatType(beatType));
+  if (fractions.length === 0 || !sound) return undefined;
+  return { kind: 'metred', fractions, symbol: SYMBOLS[time.symbol ?? TimeSymbolType.Normal] ?? 'fraction' };
+};
+
+const isBeats = (value: number): boolean => Number.isInteger(value) && value > 0 && value <= 1024;
+
+const SIGNS: ReadonlySet<string> = new Set<Clef['sign']>([
+  'G',
+  'F',
+  'C',
+  'TAB',
+  'percussion',
+  'none',
+  'jianpu',
+]);
+const USUAL_LINE: Partial<Record<string, number>> = { G: 2, F: 4, C: 3, TAB: 5 };
+
+const clefOf = (clef: XmlClef): Clef => {
+  const sign = (SIGNS.has(clef.sign) ? clef.sign : 'G') as Clef['sign'];
+  const octaveChange = Number(clef.clefOctaveChange ?? 0);
+  return {
+    sign,
+    line: Number.isInteger(clef.line) ? clef.line : (USUAL_LINE[sign] ?? 3),
+    octaveChange: Number.isInteger(octaveChange) ? octaveChange : 0,
+  };
+};
+
+/** Whether there were any. */
+const readTranspositions = (walk: Walk, node: XmlElement): boolean => {
+  const elements = node.children.filter(each => each.nodeName === 'transpose');
+  for (const element of elements) {
+    const staff = Number(element.getAttribute('number') ?? ALL_STAVES);
+    if (staff === ALL_STAVES) walk.transpositions.clear();
+    walk.transpositions.set(staff, intervalWritten(element));
+  }
+  return elements.length > 0;
+};
+
+const intervalWritten = (element: XmlElement): Interval => {
+  const number = (name: string): number | undefined => {
+    const value = Number(childText(element, name));
+    return childText(element, name) !== undefined && Number.isInteger(value) ? value : undefined;
+  };
+  const semitones = number('chromatic') ?? 0;
+  const octaves = number('octave-change') ?? 0;
+  const steps = number('diatonic');
+  const within =
+    steps !== undefined && isSpelling({ steps, semitones }) ? { steps, semitones } : intervalOf(semitones);
+  return { steps: within.steps + 7 * octaves, semitones: within.semitones + 12 * octaves };
+};

@@ -1,0 +1,64 @@
+/** `<harmony>`: chord symbols. */
+import type { Harmony } from 'musicxml-interfaces';
+import type { ChordDegree, ChordNote } from '../../score/model.ts';
+import { STEPS, type Step } from '../../score/pitch.ts';
+import { type Interval, transposePitch } from '../../score/transpose.ts';
+import { sourceOf, type Walk } from '../draft.ts';
+import { attribute, child, type XmlElement } from '../xml/element.ts';
+import { intervalOn } from './attributes.ts';
+import { offsetTicks } from './duration.ts';
+
+export const readHarmony = (walk: Walk, node: XmlElement, data: Harmony): void => {
+  const kind = data.kind?.data ?? '';
+  const isNone = kind === 'none';
+  const interval = intervalOn(walk, data.staff ?? 1);
+  const root = isNone
+    ? undefined
+    : chordNote(data.root?.rootStep?.data, data.root?.rootAlter?.data, interval);
+  if (attribute(node, 'print-object') === 'no') {
+    walk.omissions.add('hidden chord symbols', sourceOf(walk, node));
+    return;
+  }
+  if (data.frame) walk.omissions.add('chord diagrams', sourceOf(walk, node));
+  if (root === undefined && !isNone) {
+    walk.omissions.add('chords named by degree or function', sourceOf(walk, node));
+    return;
+  }
+  walk.measure.chordSymbols.push({
+    at: Math.max(0, walk.now + offsetTicks(walk, data.offset?.data)),
+    root,
+    kind: kind === '' ? 'major' : kind,
+    text: kindText(node),
+    bass: chordNote(data.bass?.bassStep?.data, data.bass?.bassAlter?.data, interval),
+    degrees: (data.degrees ?? []).flatMap(degreeOf),
+    source: sourceOf(walk, node),
+  });
+};
+
+/** Read from the tree, where `text=""` (print nothing) differs from no text. */
+const kindText = (node: XmlElement): string | undefined =>
+  child(node, 'kind')?.getAttribute('text') ?? undefined;
+
+const chordNote = (
+  name: string | undefined,
+  alter: string | number | undefined,
+  interval: Interval | undefined,
+): ChordNote | undefined => {
+  const step = name?.toUpperCase() as Step | undefined;
+  if (step === undefined || !STEPS.includes(step)) return undefined;
+  const value = Number(alter ?? 0);
+  const note = { step, alter: Number.isInteger(value) ? value : 0 };
+  if (interval === undefined) return note;
+  const moved = transposePitch({ ...note, octave: 4 }, interval);
+  return { step: moved.step, alter: moved.alter };
+};
+
+const TYPES: ReadonlySet<string> = new Set<ChordDegree['type']>(['add', 'alter', 'subtract']);
+
+const degreeOf = (degree: Harmony['degrees'][number]): ChordDegree[] => {
+  const value = Number(degree.degreeValue?.data);
+  const alter = Number(degree.degreeAlter?.data ?? 0);
+  const type = String(degree.degreeType?.data ?? 'add');
+  if (!Number.isInteger(value) || !Number.isInteger(alter) || !TYPES.has(type)) return [];
+  return [{ value, alter, type: type as ChordDegree['type'] }];
+};

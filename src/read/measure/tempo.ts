@@ -1,0 +1,70 @@
+/** Tempo: metronome marks, words that carry a sounding tempo, and tempos that only sound. */
+import type { DirectionType, Metronome } from 'musicxml-interfaces';
+import type { Direction, NoteValue } from '../../score/model.ts';
+import { attribute, type XmlElement } from '../xml/element.ts';
+
+type Tempo = Omit<Direction & { readonly kind: 'tempo' }, 'at' | 'source' | 'staff'>;
+
+interface TempoMarks {
+  readonly marks: readonly Tempo[];
+  /** The direction's words are the tempo mark's. */
+  readonly usesWords: boolean;
+  /** False for a metronome mark that is no number: a relation between note values. */
+  readonly readable: boolean;
+}
+
+const BASES: Readonly<Record<string, number>> = {
+  long: 0.25,
+  breve: 0.5,
+  whole: 1,
+  half: 2,
+  quarter: 4,
+  eighth: 8,
+  '16th': 16,
+  '32nd': 32,
+};
+
+const QUARTER: NoteValue = { base: 4, dots: 0, ratio: undefined };
+
+/** The tempo marks of one direction: an equation, words with a sounding tempo, or a sounding tempo alone. */
+export const printedTempo = (
+  types: readonly DirectionType[],
+  words: string,
+  sound: XmlElement | undefined,
+): TempoMarks => {
+  const metronome = types.find(type => type.metronome !== undefined)?.metronome;
+  const sounding = sound && soundingTempo(sound);
+  if (metronome === undefined) return withoutEquation(types, words, sounding);
+  const equation = equationOf(metronome);
+  if (equation === undefined) {
+    return { marks: sounding === undefined ? [] : [sounding], usesWords: false, readable: false };
+  }
+  const text = words === '' ? undefined : words;
+  return { marks: [{ kind: 'tempo', ...equation, text, printed: true }], usesWords: true, readable: true };
+};
+
+/** Words with a sounding tempo are a tempo mark, unless they are there for something else. */
+const withoutEquation = (
+  types: readonly DirectionType[],
+  words: string,
+  sounding: Tempo | undefined,
+): TempoMarks => {
+  if (sounding === undefined) return { marks: [], usesWords: false, readable: true };
+  const isMark = words !== '' && types.every(type => type.words !== undefined);
+  const mark: Tempo = { kind: 'tempo', perMinute: undefined, beat: QUARTER, text: words, printed: true };
+  return { marks: isMark ? [mark, sounding] : [sounding], usesWords: isMark, readable: true };
+};
+
+const equationOf = (metronome: Metronome): Pick<Tempo, 'perMinute' | 'beat'> | undefined => {
+  const base = BASES[metronome.beatUnit];
+  const perMinute = Number(/\d+(\.\d+)?/.exec(String(metronome.perMinute?.data ?? ''))?.[0]);
+  if (base === undefined || !(perMinute > 0)) return undefined;
+  return { perMinute, beat: { base, dots: metronome.beatUnitDots?.length ?? 0, ratio: undefined } };
+};
+
+/** The tempo that a `<sound>` sets, in quarters a minute, with nothing printed. */
+export const soundingTempo = (sound: XmlElement): Tempo | undefined => {
+  const perMinute = Number(attribute(sound, 'tempo'));
+  if (!(perMinute > 0) || !Number.isFinite(perMinute)) return undefined;
+  return { kind: 'tempo', perMinute, beat: QUARTER, text: undefined, printed: false };
+};

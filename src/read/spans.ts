@@ -1,0 +1,103 @@
+/** Slurs and tuplets: the marks on notes → spans from one event to another. */
+import type { MusicEvent, NoteValue, Slur, Tuplet } from '../score/model.ts';
+import type { Omissions, SpanMark } from './draft.ts';
+import { attribute, child, childText } from './xml/element.ts';
+
+interface Pair {
+  readonly start: SpanMark;
+  readonly stop: SpanMark;
+}
+
+/**
+ * Pairs starts and stops of one number: within their voice if they can be, else within the part. A stop
+ * may come before its start in the file, as voices are written one after another.
+ */
+const pairUp = (marks: readonly SpanMark[], omissions: Omissions, what: string): readonly Pair[] => {
+  const pairs: Pair[] = [];
+  const starts: SpanMark[] = [];
+  const stops: SpanMark[] = [];
+  for (const mark of marks) {
+    const [open, own] = mark.type === 'start' ? [stops, starts] : [starts, stops];
+    const partner = mark.type === 'start' ? undefined : takeLast(open, mark);
+    if (partner === undefined) own.push(mark);
+    else pairs.push({ start: partner, stop: mark });
+  }
+  for (const start of [...starts].sort((a, b) => a.event - b.event)) {
+    const index = stops.findIndex(each => each.number === start.number && each.voice !== start.voice);
+    if (index < 0) omissions.add(`${what} without an end`, start.source);
+    else pairs.push({ start, stop: stops.splice(index, 1)[0]! });
+  }
+  for (const stop of stops) omissions.add(`${what} without a start`, stop.source);
+  return pairs.sort((a, b) => a.start.event - b.start.event || b.stop.event - a.stop.event);
+};
+
+/** The latest open mark of that number, of the same voice if there is one. */
+const takeLast = (open: SpanMark[], mark: SpanMark): SpanMark | undefined => {
+  let index = open.findLastIndex(each => each.number === mark.number && each.voice === mark.voice);
+  if (index < 0) index = open.findLastIndex(each => each.number === mark.number);
+  return index < 0 ? undefined : open.splice(index, 1)[0];
+};
+
+export const slursOf = (marks: readonly SpanMark[], omissions: Omissions): readonly Slur[] =>
+  pairUp(marks, omissions, 'slurs').map(({ start, stop }) => {
+    const placement =
+      attribute(start.node, 'placement') ?? ORIENTATION[attribute(start.node, 'orientation') ?? ''];
+    return {
+      from: start.event,
+      to: stop.event,
+      placement: placement === 'above' || placement === 'below' ? placement : undefined,
+    };
+  });
+
+const ORIENTATION: Readonly<Record<string, string>> = { over: 'above', under: 'below' };
+
+/** The tuplets of a part, each with the depth at which it is nested. */
+export const tupletsOf = (
+  marks: readonly SpanMark[],
+  omissions: Omissions,
+  events: ReadonlyMap<number, MusicEvent>,
+): readonly Tuplet[] => {
+  const around: { readonly pair: Pair; readonly tuplet: Tuplet }[] = [];
+  return pairUp(marks, omissions, 'tuplets').map(pair => {
+    const { start, stop } = pair;
+    const outer = around.filter(each => encloses(each.pair, pair));
+    const inherited = outer.reduce((left, { tuplet }) => without(left, tuplet), ratioAt(events, start.event));
+    const tuplet: Tuplet = {
+      from: start.event,
+      to: stop.event,
+      actual: printed(start, 'tuplet-actual') ?? inherited.actual,
+      normal: printed(start, 'tuplet-normal') ?? inherited.normal,
+      show: SHOW[attribute(start.node, 'show-number') ?? 'actual'] ?? 'actual',
+      bracket: BRACKET[attribute(start.node, 'bracket') ?? ''],
+      depth: outer.length,
+    };
+    around.push({ pair, tuplet });
+    return tuplet;
+  });
+};
+
+const SHOW: Readonly<Record<string, Tuplet['show']>> = { actual: 'actual', both: 'both', none: 'none' };
+const BRACKET: Readonly<Record<string, boolean>> = { yes: true, no: false };
+
+const encloses = (outer: Pair, inner: Pair): boolean =>
+  outer.start.voice === inner.start.voice &&
+  outer.start.event <= inner.start.event &&
+  outer.stop.event >= inner.stop.event;
+
+const printed = (start: SpanMark, name: string): number | undefined => {
+  const part = child(start.node, name);
+  const number = Number(part && childText(part, 'tuplet-number'));
+  return Number.isInteger(number) && number > 0 ? number : undefined;
+};
+
+type Ratio = NonNullable<NoteValue['ratio']>;
+
+const ratioAt = (events: ReadonlyMap<number, MusicEvent>, id: number): Ratio =>
+  events.get(id)?.value?.ratio ?? { actual: 1, normal: 1 };
+
+/** What is left of a product of ratios without one of them; the product where it is not in there. */
+const without = (product: Ratio, factor: Ratio): Ratio => {
+  const actual = product.actual / factor.actual;
+  const normal = product.normal / factor.normal;
+  return Number.isInteger(actual) && Number.isInteger(normal) ? { actual, normal } : product;
+};

@@ -1,0 +1,93 @@
+/**
+ * Sorts the events of a part into voices. A voice is what the file numbers so, whatever staff its notes
+ * stand on; but where a number is used again on another staff at the same time, each staff has its own
+ * voice ("1", "1/2"), and where events of one voice overlap nevertheless, the later ones make voices of
+ * their own ("1b", "1c").
+ */
+import type { Ticks, Voice } from '../score/model.ts';
+import { exactValue, nearestValue } from '../score/time.ts';
+import type { DraftEvent, Placed } from './draft.ts';
+
+export interface Lane {
+  readonly id: string;
+  readonly staff: number;
+  readonly placed: Placed[];
+  /** Where its last event ends. */
+  end: Ticks;
+}
+
+/** The numbers that are used on several staves at once. */
+export const sharedNumbers = (measures: readonly (readonly Placed[])[]): ReadonlySet<string> => {
+  const shared = new Set<string>();
+  for (const placed of measures) {
+    if (!placed.some(each => each.staff !== placed[0]!.staff)) continue;
+    const ends = new Map<string, { staff: number; end: Ticks }>();
+    for (const { event, voice, staff } of placed) {
+      const before = ends.get(voice);
+      if (before !== undefined && before.staff !== staff && event.at < before.end) shared.add(voice);
+      ends.set(voice, { staff, end: Math.max(before?.end ?? 0, event.at + event.duration) });
+    }
+  }
+  return shared;
+};
+
+/** The voices of one measure, in the order of their first events. */
+export const lanesOf = (placed: readonly Placed[], shared: ReadonlySet<string>): readonly Lane[] => {
+  const lanes = new Map<string, Lane>();
+  for (const each of placed) {
+    const { event, staff } = each;
+    const name = shared.has(each.voice) && staff > 1 ? `${each.voice}/${staff}` : each.voice;
+    const lane = freeLane(lanes, name, staff, event);
+    lane.placed.push(each);
+    lane.end = Math.max(lane.end, event.at + event.duration);
+  }
+  return [...lanes.values()];
+};
+
+const freeLane = (lanes: Map<string, Lane>, name: string, staff: number, event: DraftEvent): Lane => {
+  for (let copy = 0; ; copy += 1) {
+    const id = copy === 0 ? name : `${name}${SUFFIXES[copy - 1] ?? `-${copy + 1}`}`;
+    const lane = lanes.get(id);
+    if (lane !== undefined && event.at < lane.end) continue;
+    if (lane !== undefined) return lane;
+    const fresh: Lane = { id, staff, placed: [], end: 0 };
+    lanes.set(id, fresh);
+    return fresh;
+  }
+};
+
+const SUFFIXES = 'bcdefghijklmnopqrstuvwxyz';
+
+/** Whether a lane holds nothing but a rest that may be a whole-measure rest. */
+const loneRest = (lane: Lane): Placed | undefined =>
+  lane.placed.length === 1 && lane.placed[0]!.fills !== 'no' ? lane.placed[0] : undefined;
+
+/** The extent that the voices of a measure fill; whole-measure rests fill what the others leave them. */
+export const extentOf = (lanes: readonly Lane[], gapEnd: Ticks, metre: Ticks | undefined): Ticks => {
+  let extent = gapEnd;
+  let resting: Ticks = 0;
+  for (const lane of lanes) {
+    const rest = loneRest(lane);
+    if (rest === undefined || rest.fills === 'maybe') extent = Math.max(extent, lane.end);
+    else resting = Math.max(resting, lane.end);
+  }
+  return extent > 0 ? extent : resting > 0 ? (metre ?? resting) : 0;
+};
+
+/** The finished voices of a measure of that length. */
+export const voicesOf = (lanes: readonly Lane[], length: Ticks, division: Ticks): readonly Voice[] =>
+  lanes.map(lane => {
+    const rest = loneRest(lane);
+    const fills = rest !== undefined && (rest.fills === 'asked' || rest.event.duration === length);
+    for (const { event, fills: kind } of lane.placed) {
+      if (event.kind !== 'rest') continue;
+      event.wholeMeasure = fills;
+      if (fills) {
+        event.duration = length;
+        event.value = undefined;
+      } else if (kind === 'asked') {
+        event.value = exactValue(event.duration, division) ?? nearestValue(event.duration, division);
+      }
+    }
+    return { id: lane.id, staff: lane.staff, events: lane.placed.map(each => each.event) };
+  });
