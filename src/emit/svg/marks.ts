@@ -1,0 +1,84 @@
+/** Each drawing primitive as SVG: one table, one row a kind. */
+import { bulge, type CurveMark } from '../../engrave/drawing/curve.ts';
+import type { GlyphMark } from '../../engrave/drawing/glyph.ts';
+import type { LineMark } from '../../engrave/drawing/line.ts';
+import type { Mark } from '../../engrave/drawing/mark.ts';
+import type { PolygonMark } from '../../engrave/drawing/polygon.ts';
+import type { TextMark } from '../../engrave/drawing/text.ts';
+import { face } from '../../engrave/font/face.ts';
+import { glyph } from '../../engrave/font/glyph.ts';
+import { element, number, numbers, text } from './writer.ts';
+
+/** Definitions that the page refers to, by id. */
+export type Defined = Map<string, string>;
+
+function glyphToSvg({ name, x, y, size }: GlyphMark, defined: Defined): string {
+  const id = `${name}-${number(size).replace(/^\./, '0.')}`;
+  if (!defined.has(id))
+    defined.set(id, element('path', { id, transform: `scale(${number(size)})`, d: glyph(name).path }));
+  return element('use', { href: `#${id}`, x, y });
+}
+
+function lineToSvg({ x1, y1, x2, y2, thickness, dash }: LineMark): string {
+  return element('path', {
+    d: `M${numbers(x1, y1)}L${numbers(x2, y2)}`,
+    stroke: '#000',
+    'stroke-width': thickness,
+    'stroke-dasharray': dash?.map(number).join(' '),
+  });
+}
+
+function polygonToSvg({ points }: PolygonMark): string {
+  return element('path', { d: `M${points.map(([x, y]) => numbers(x, y)).join('L')}Z` });
+}
+
+/** Two arcs, one bowed more than the other, with a rounded outline that blunts the ends. */
+function curveToSvg(mark: CurveMark): string {
+  const [a, b, c, d] = mark.points;
+  const half = bulge(mark);
+  const dx = d[0] - a[0];
+  const dy = d[1] - a[1];
+  const length = Math.hypot(dx, dy) || 1;
+  const nx = (-dy / length) * half;
+  const ny = (dx / length) * half;
+  const there = numbers(b[0] + nx, b[1] + ny, c[0] + nx, c[1] + ny, d[0], d[1]);
+  const back = numbers(c[0] - nx, c[1] - ny, b[0] - nx, b[1] - ny, a[0], a[1]);
+  return element('path', {
+    d: `M${numbers(a[0], a[1])}C${there}C${back}Z`,
+    stroke: '#000',
+    'stroke-width': mark.ends,
+    'stroke-linejoin': 'round',
+  });
+}
+
+const ANCHORS = { start: undefined, middle: 'middle', end: 'end' } as const;
+
+function textToSvg({ text: content, face: name, x, y, size, anchor }: TextMark): string {
+  const { family, weight, style } = face(name);
+  return element(
+    'text',
+    {
+      x,
+      y,
+      'font-family': `'${family}',${family.includes('Serif') ? 'serif' : 'sans-serif'}`,
+      'font-size': size,
+      'font-weight': weight === 400 ? undefined : weight,
+      'font-style': style === 'normal' ? undefined : style,
+      'text-anchor': ANCHORS[anchor],
+    },
+    text(content),
+  );
+}
+
+const WRITERS: {
+  readonly [K in Mark['kind']]: (mark: Extract<Mark, { kind: K }>, defined: Defined) => string;
+} = {
+  glyph: glyphToSvg,
+  line: lineToSvg,
+  polygon: polygonToSvg,
+  curve: curveToSvg,
+  text: textToSvg,
+};
+
+export const marksToSvg = (marks: readonly Mark[], defined: Defined): string =>
+  marks.map(mark => (WRITERS[mark.kind] as (mark: Mark, defined: Defined) => string)(mark, defined)).join('');

@@ -1,0 +1,80 @@
+/**
+ * Which accidentals are printed. One holds to the bar line, in its own octave; a tie carries it over.
+ * A note that the reader might still take for altered, because its neighbour in the last measure or in
+ * another octave is, gets a courtesy accidental in brackets, once.
+ */
+import { keyAlter } from '../../score/accidentals.ts';
+import type { Head, Key } from '../../score/model.ts';
+import type { Step } from '../../score/pitch.ts';
+import type { Tune, TuneMeasure } from '../../score/tune.ts';
+
+export interface Accidental {
+  /** Semitones; 0 is a natural. */
+  readonly alter: number;
+  readonly bracketed: boolean;
+}
+
+/** Alterations by step and octave; what a measure ends with reminds the next one. */
+type Memory = Map<string, number>;
+
+const slot = (step: Step, octave: number) => `${step}${octave}`;
+
+/** A different alteration of the same step, in any octave, is still in the reader's ear. */
+function contradicted(memory: Memory, step: Step, alter: number): boolean {
+  for (const [key, value] of memory) if (key.startsWith(step) && value !== alter) return true;
+  return false;
+}
+
+class MeasureState {
+  readonly current: Memory = new Map();
+  readonly before: Memory;
+  key: Key;
+
+  constructor(key: Key, before: Memory) {
+    this.key = key;
+    this.before = before;
+  }
+
+  accidental(head: Head): Accidental | undefined {
+    const { step, alter, octave } = head.pitch;
+    const here = slot(step, octave);
+    const held = this.current.get(here);
+    if (head.tieFrom !== undefined) {
+      // A tie over the bar line brings the alteration along without establishing it.
+      if (held === undefined && alter !== keyAlter(this.key, step)) this.before.set(here, alter);
+      return undefined;
+    }
+    const doubtful =
+      held === undefined &&
+      (contradicted(this.before, step, alter) || contradicted(this.current, step, alter));
+    const needed = alter !== (held ?? keyAlter(this.key, step));
+    if (needed || doubtful) this.current.set(here, alter);
+    if (needed) return { alter, bracketed: false };
+    return doubtful || head.courtesy ? { alter, bracketed: true } : undefined;
+  }
+}
+
+function measureAccidentals(measure: TuneMeasure, before: Memory, found: Map<number, Accidental>): Memory {
+  const state = new MeasureState(measure.key, before);
+  const changes = measure.changes.filter(change => change.at > 0 && change.key);
+  for (const event of measure.events) {
+    while (changes[0] && changes[0].at <= event.at) {
+      state.key = changes.shift()!.key!;
+      state.current.clear();
+    }
+    if (event.kind !== 'note') continue;
+    for (const head of event.heads) {
+      const accidental = state.accidental(head);
+      if (accidental) found.set(head.id, accidental);
+    }
+  }
+  return new Map(state.current);
+}
+
+/** Printed accidentals by head id. */
+export function accidentals(tune: Tune): ReadonlyMap<number, Accidental> {
+  const found = new Map<number, Accidental>();
+  let before: Memory = new Map();
+  for (const measure of tune.measures) before = measureAccidentals(measure, before, found);
+  return found;
+}

@@ -1,0 +1,50 @@
+/** A tapered curve (tie, slur): the area between two cubic Bézier arcs that share their ends. */
+import type { Box } from './box.ts';
+import type { Point } from './polygon.ts';
+import type { Role } from './role.ts';
+
+export interface CurveMark {
+  readonly kind: 'curve';
+  readonly role: Role;
+  /** Centre line: end, control, control, end. */
+  readonly points: readonly [Point, Point, Point, Point];
+  /** Thickness at the ends and in the middle. */
+  readonly ends: number;
+  readonly middle: number;
+  readonly of?: number;
+}
+
+/** The point of a cubic at parameter t in 0 … 1. */
+export function pointAt([a, b, c, d]: CurveMark['points'], t: number): Point {
+  const u = 1 - t;
+  const weights = [u * u * u, 3 * u * u * t, 3 * u * t * t, t * t * t] as const;
+  const along = (axis: 0 | 1) =>
+    weights[0] * a[axis] + weights[1] * b[axis] + weights[2] * c[axis] + weights[3] * d[axis];
+  return [along(0), along(1)];
+}
+
+/** How far the arcs' control points lie from those of the centre line: a cubic bulges by 3/4 of it. */
+export const bulge = ({ ends, middle }: CurveMark): number => (middle - ends) / 2 / 0.75;
+
+export const curveMark = {
+  bounds: (mark: CurveMark): Box => {
+    const samples = Array.from({ length: 17 }, (_, i) => pointAt(mark.points, i / 16));
+    const half = mark.middle / 2;
+    return {
+      left: Math.min(...samples.map(point => point[0])),
+      top: Math.min(...samples.map(point => point[1])) - half,
+      right: Math.max(...samples.map(point => point[0])),
+      bottom: Math.max(...samples.map(point => point[1])) + half,
+    };
+  },
+  place: (mark: CurveMark, scale: number, dx: number, dy: number): CurveMark => {
+    const move = ([x, y]: Point): Point => [x * scale + dx, y * scale + dy];
+    const [a, b, c, d] = mark.points;
+    return {
+      ...mark,
+      points: [move(a), move(b), move(c), move(d)],
+      ends: mark.ends * scale,
+      middle: mark.middle * scale,
+    };
+  },
+};

@@ -1,0 +1,30 @@
+/** A music glyph: an outline from the music font, by name. */
+import { type GlyphName, glyph } from '../font/glyph.ts';
+import type { Box } from './box.ts';
+import type { Role } from './role.ts';
+
+export interface GlyphMark {
+  readonly kind: 'glyph';
+  readonly role: Role;
+  readonly name: GlyphName;
+  /** Of the glyph's origin: left edge of its ink, on its staff position. */
+  readonly x: number;
+  readonly y: number;
+  /** Length of the font's staff space in the unit at hand. */
+  readonly size: number;
+  /** The head or event that it belongs to. */
+  readonly of?: number;
+}
+
+export const glyphMark = {
+  bounds: ({ name, x, y, size }: GlyphMark): Box => {
+    const { left, top, right, bottom } = glyph(name);
+    return { left: x + left * size, top: y + top * size, right: x + right * size, bottom: y + bottom * size };
+  },
+  place: (mark: GlyphMark, scale: number, dx: number, dy: number): GlyphMark => ({
+    ...mark,
+    x: mark.x * scale + dx,
+    y: mark.y * scale + dy,
+    size: mark.size * scale,
+  }),
+};

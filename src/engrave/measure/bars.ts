@@ -1,0 +1,207 @@
+/** Bar lines, and what stands with them between two measures: repeats, changes of key and metre. */
+import type { Barline, Key } from '../../score/model.ts';
+import type { TuneMeasure } from '../../score/tune.ts';
+import type { Notation } from '../content/notation.ts';
+import type { Mark } from '../drawing/mark.ts';
+import { STYLE } from '../style.ts';
+import { type Block, clefBlock, keyBlock, sequence, timeBlock } from './signatures.ts';
+
+type StrokeKind = 'thin' | 'thick' | 'dots' | 'dashed' | 'dotted';
+
+interface Stroke {
+  readonly kind: StrokeKind;
+  readonly x: number;
+}
+
+/** A bar line with its surroundings, from x = 0. */
+export interface Bar {
+  readonly strokes: readonly Stroke[];
+  /** Where the strokes end. */
+  readonly strokesWidth: number;
+  /** Signatures before or after the strokes, on the staff alone. */
+  readonly marks: readonly Mark[];
+  readonly width: number;
+  /** Room before the first note. */
+  readonly after: number;
+}
+
+const WIDTHS: Readonly<Record<StrokeKind, number>> = {
+  thin: STYLE.thinBar,
+  thick: STYLE.thickBar,
+  dots: 0.38,
+  dashed: STYLE.thinBar,
+  dotted: STYLE.thinBar,
+};
+
+const STYLES: Readonly<Record<Barline['style'], readonly StrokeKind[]>> = {
+  regular: ['thin'],
+  double: ['thin', 'thin'],
+  final: ['thin', 'thick'],
+  'reverse-final': ['thick', 'thin'],
+  heavy: ['thick'],
+  dashed: ['dashed'],
+  dotted: ['dotted'],
+  none: [],
+};
+
+/** The strokes between two measures; either side may be missing. */
+function strokeKinds(left: Barline | undefined, right: Barline | undefined): readonly StrokeKind[] {
+  const ends = left?.repeat ?? false;
+  const starts = right?.repeat ?? false;
+  if (ends && starts) return ['dots', 'thin', 'thick', 'thin', 'dots'];
+  if (ends) return ['dots', 'thin', 'thick'];
+  if (starts) return ['thick', 'thin', 'dots'];
+  if (!left) return [];
+  const style = left.style === 'regular' && right ? right.style : left.style;
+  return STYLES[style === 'none' && right && right.style !== 'none' ? right.style : style];
+}
+
+/** Strokes from x on; dots stand a little closer to their line than lines to each other. */
+function setStrokes(kinds: readonly StrokeKind[], from: number): { strokes: Stroke[]; end: number } {
+  const strokes: Stroke[] = [];
+  let x = from;
+  let before: StrokeKind | undefined;
+  for (const kind of kinds) {
+    if (before) x += STYLE.barGap;
+    strokes.push({ kind, x });
+    x += WIDTHS[kind];
+    before = kind;
+  }
+  return { strokes, end: x };
+}
+
+const bar = (kinds: readonly StrokeKind[], before: Block, after: Block, room: number): Bar => {
+  const start = before.width > 0 ? before.width + 0.9 : 0;
+  const { strokes, end } = setStrokes(kinds, start);
+  const blocks = sequence([
+    { block: before, gap: 0 },
+    { block: after, gap: end - before.width + 0.9 },
+  ]);
+  return {
+    strokes,
+    strokesWidth: end,
+    marks: blocks.marks,
+    width: Math.max(end, blocks.width),
+    after: room,
+  };
+};
+
+const NOTHING: Block = { marks: [], width: 0 };
+
+interface Change {
+  readonly key: Block;
+  readonly time: Block;
+  readonly changesKey: boolean;
+}
+
+/** What changes at the start of a measure. */
+function changeAt({ reading }: Notation, measure: TuneMeasure, before: Key | undefined): Change {
+  const at = measure.changes.filter(change => change.at === 0);
+  const key = at.findLast(change => change.key)?.key;
+  const time = at.findLast(change => change.time)?.time;
+  const changesKey = key !== undefined && before !== undefined && key.fifths !== before.fifths;
+  return {
+    key: changesKey ? keyBlock(measure.key, reading, before) : NOTHING,
+    time: time ? timeBlock(measure.time) : NOTHING,
+    changesKey,
+  };
+}
+
+/** The key in force when a measure ends. */
+export const keyAtEnd = (measure: TuneMeasure): Key =>
+  measure.changes.findLast(change => change.key)?.key ?? measure.key;
+
+/** The bar between two measures within a system. */
+export function innerBar(notation: Notation, left: TuneMeasure, right: TuneMeasure): Bar {
+  const { key, time, changesKey } = changeAt(notation, right, keyAtEnd(left));
+  const plain = left.right.style === 'regular' && !left.right.repeat && !right.left.repeat;
+  const kinds = changesKey && plain ? STYLES.double : strokeKinds(left.right, right.left);
+  const after = sequence([
+    { block: key, gap: 0 },
+    { block: time, gap: 0.8 },
+  ]);
+  if (right.left.repeat && after.width > 0) {
+    // The signatures come between the double bar and the repeat sign.
+    const first = bar(
+      left.right.repeat ? strokeKinds(left.right, undefined) : STYLES.double,
+      NOTHING,
+      after,
+      0,
+    );
+    const { strokes, end } = setStrokes(strokeKinds(undefined, right.left), first.width + 0.8);
+    return { ...first, strokes: [...first.strokes, ...strokes], strokesWidth: end, width: end, after: 1 };
+  }
+  return bar(kinds, NOTHING, after, after.width > 0 ? 1.4 : right.left.repeat ? 1 : 1.15);
+}
+
+/** The bar that ends a system, with what the next one will bring. */
+export function endBar(notation: Notation, left: TuneMeasure, right: TuneMeasure | undefined): Bar {
+  const { key, time, changesKey } = right
+    ? changeAt(notation, right, keyAtEnd(left))
+    : { key: NOTHING, time: NOTHING, changesKey: false };
+  const plain = left.right.style === 'regular' && !left.right.repeat;
+  const closing = !right && plain ? STYLES.final : strokeKinds(left.right, undefined);
+  const announced = sequence([
+    { block: key, gap: 0 },
+    { block: time, gap: 0.8 },
+  ]);
+  return bar(changesKey && plain ? STYLES.double : closing, NOTHING, announced, 0);
+}
+
+/** The head of a system: clef, key, the time signature where it is new, a repeat sign. */
+export function startBar(notation: Notation, measure: TuneMeasure, first: boolean): Bar {
+  const timed = first || measure.changes.some(change => change.at === 0 && change.time);
+  const head = sequence([
+    { block: clefBlock(notation.reading), gap: 0.6 },
+    { block: keyBlock(measure.key, notation.reading), gap: 0.8 },
+    { block: timed ? timeBlock(measure.time) : NOTHING, gap: 0.8 },
+  ]);
+  const { strokes, end } = setStrokes(strokeKinds(undefined, measure.left), head.width + 0.8);
+  const repeated = strokes.length > 0;
+  return {
+    strokes,
+    strokesWidth: repeated ? end : 0,
+    marks: head.marks,
+    width: repeated ? end : head.width,
+    after: repeated ? 1 : 1.5,
+  };
+}
+
+/** Strokes drawn over one staff: from its top to its bottom line, dots in its middle. */
+export function strokeMarks(strokes: readonly Stroke[], x: number, top: number, bottom: number): Mark[] {
+  return strokes.flatMap(({ kind, x: offset }): Mark[] => {
+    const thickness = WIDTHS[kind];
+    if (kind === 'dots') {
+      const middle = (top + bottom) / 2;
+      const reach = bottom - top > 4.2 ? 0.75 : 0.5;
+      return [-reach, reach].map(dy => ({
+        kind: 'glyph',
+        role: 'bar',
+        name: 'dot',
+        x: x + offset,
+        y: middle + dy,
+        size: 1,
+      }));
+    }
+    const half = STYLE.staffLine / 2;
+    const middle = x + offset + thickness / 2;
+    const dash =
+      kind === 'dashed'
+        ? { dash: [0.6, 0.45] as const }
+        : kind === 'dotted'
+          ? { dash: [0.2, 0.35] as const }
+          : {};
+    return [
+      {
+        kind: 'line',
+        role: 'bar',
+        x1: middle,
+        y1: top - half,
+        x2: middle,
+        y2: bottom + half,
+        thickness,
+        ...dash,
+      },
+    ];
+  });
+}

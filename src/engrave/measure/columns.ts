@@ -1,0 +1,143 @@
+/** Measures the inside of a measure: its columns, each with all that stands together at one moment. */
+import type { ChordSymbol, MusicEvent, NoteEvent, Ticks } from '../../score/model.ts';
+import type { TuneMeasure } from '../../score/tune.ts';
+import type { Notation } from '../content/notation.ts';
+import { union } from '../drawing/box.ts';
+import { bounds, type Mark, move } from '../drawing/mark.ts';
+import { STYLE } from '../style.ts';
+import { chordMarks } from './chord-marks.ts';
+import type { Column, NoteShape, Row, Solid } from './column.ts';
+import { digitMarks } from './digits.ts';
+import { noteShape } from './note-shape.ts';
+import { restMarks } from './rest-marks.ts';
+import { syllables } from './syllables.ts';
+
+/** Natural room after a quarter note, and how it grows: twice the time gets 1.5 times the room. */
+const QUARTER_ROOM = 4.2;
+const GROWTH = Math.log2(1.5);
+
+/** Natural distance from a note to the next, by how long it lasts. */
+export const idealRoom = (duration: Ticks, division: Ticks): number =>
+  QUARTER_ROOM * Math.max(duration / division, 1 / 64) ** GROWTH;
+
+const GAPS = { staff: 0.45, tab: 0.5, chord: 0.75, word: 0.6, hyphen: 1.25 };
+
+/** Moves a grace note's shape to its offset within the column. */
+const moved = (shape: NoteShape, dx: number): NoteShape => ({
+  ...shape,
+  dx,
+  stemX: shape.stemX + dx,
+  marks: move(shape.marks, dx, 0),
+});
+
+const left = (marks: readonly Mark[]) => Math.min(0, ...marks.map(mark => bounds(mark).left));
+
+/** Sets grace notes side by side, the last ending before `edge`. */
+function setGraces(notation: Notation, events: readonly NoteEvent[], edge: number): NoteShape[] {
+  const shapes: NoteShape[] = [];
+  let next = edge - 0.35;
+  for (const event of [...events].reverse()) {
+    const shape = noteShape(notation, event, STYLE.graceSize);
+    const box = union(shape.marks.map(bounds))!;
+    const right = Math.max(shape.headWidth + 0.3, shape.beamed ? 0 : box.right);
+    const dx = next - right;
+    shapes.unshift(moved(shape, dx));
+    next = dx + box.left - 0.1;
+  }
+  return shapes;
+}
+
+interface Moment {
+  readonly at: Ticks;
+  readonly event: MusicEvent | undefined;
+  readonly graces: readonly NoteEvent[];
+  readonly symbols: readonly ChordSymbol[];
+}
+
+/** What happens at each tick of a measure. Grace notes at its very end get a moment of their own. */
+function moments({ events, chordSymbols, length }: TuneMeasure): Moment[] {
+  const found: Moment[] = [];
+  let graces: NoteEvent[] = [];
+  for (const event of events) {
+    if (event.kind === 'note' && event.grace) graces.push(event);
+    else {
+      found.push({ at: event.at, event, graces, symbols: chordSymbols.filter(({ at }) => at === event.at) });
+      graces = [];
+    }
+  }
+  if (graces.length > 0) found.push({ at: length, event: undefined, graces, symbols: [] });
+  const struck = new Set(
+    events.filter(event => event.kind === 'rest' || !event.grace).map(event => event.at),
+  );
+  const between = new Set(chordSymbols.map(({ at }) => at).filter(at => !struck.has(at)));
+  for (const at of between)
+    found.push({ at, event: undefined, graces: [], symbols: chordSymbols.filter(each => each.at === at) });
+  return found.sort((a, b) => a.at - b.at);
+}
+
+function solid(row: Row, marks: readonly Mark[], gap: number): Solid[] {
+  const box = union(marks.map(bounds));
+  return box ? [{ row, ...box, gap }] : [];
+}
+
+function solidsOf(column: Omit<Column, 'solids'>): Solid[] {
+  const own = [
+    ...column.graces.flatMap(each => each.marks),
+    ...(column.note?.marks ?? column.rest?.marks ?? []),
+  ];
+  return [
+    ...own.flatMap(mark => solid('staff', [mark], mark.role === 'ledger' ? 0.25 : GAPS.staff)),
+    ...column.digits.flatMap(mark => solid('tab', [mark], GAPS.tab)),
+    ...solid('chord', column.chord, GAPS.chord),
+    ...column.syllables.map(({ verse, left: from, right, hyphen }) => ({
+      row: `verse ${verse}` as const,
+      left: from,
+      right,
+      top: 0,
+      bottom: 1,
+      gap: hyphen ? GAPS.hyphen : GAPS.word,
+    })),
+  ];
+}
+
+/** Several symbols on one moment are set side by side. */
+function chordRow(symbols: readonly ChordSymbol[]): Mark[] {
+  const row: Mark[] = [];
+  for (const symbol of symbols) {
+    const edge = Math.max(0, ...row.map(mark => bounds(mark).right + GAPS.chord));
+    row.push(...move(chordMarks(symbol), edge, 0));
+  }
+  return row;
+}
+
+/** Columns of a measure, first to last. */
+export function columns(notation: Notation, measure: TuneMeasure): Column[] {
+  const { division } = notation.tune;
+  const all = moments(measure);
+  return all.map((moment, index) => {
+    const { event } = moment;
+    const duration = (all[index + 1]?.at ?? measure.length) - moment.at;
+    // Moments between notes share out the room of the note that sounds.
+    const sounding = all.slice(0, index + 1).findLast(each => each.event)?.event;
+    const whole = Math.max(sounding?.duration ?? duration, duration);
+    const ideal = whole > 0 ? (idealRoom(whole, division) * duration) / whole : 0;
+    const note = event?.kind === 'note' ? noteShape(notation, event) : undefined;
+    const rest = event?.kind === 'rest' ? { event, ...restMarks(event) } : undefined;
+    const graces = setGraces(notation, moment.graces, left(note?.marks ?? []));
+    const centre = note ? note.headWidth / 2 : (rest?.width ?? 0) / 2;
+    const column = {
+      measure: measure.index,
+      at: moment.at,
+      duration,
+      ideal,
+      note,
+      rest,
+      graces,
+      chord: chordRow(moment.symbols),
+      syllables: [...(note ? syllables(note.event, notation.verses, centre) : [])],
+      digits: [...graces, ...(note ? [note] : [])].flatMap(shape => digitMarks(notation, shape)),
+      centre,
+    };
+    return { ...column, solids: solidsOf(column) };
+  });
+}

@@ -1,0 +1,23 @@
+/** What an output device is given: pages of marks in millimetres, grouped, with nothing musical left to decide. */
+import type { Mark } from './drawing/mark.ts';
+
+export interface Page {
+  /** 1-based. */
+  readonly number: number;
+  /** Of how many. */
+  readonly of: number;
+  /** mm. */
+  readonly width: number;
+  readonly height: number;
+  readonly title: string;
+  readonly description: string;
+  readonly author: string | undefined;
+  readonly groups: readonly Group[];
+}
+
+export interface Group {
+  /** Unique on the sheet and stable from one edition to another: "measure-12". */
+  readonly id: string;
+  readonly className: 'heading' | 'system' | 'measure' | 'footer';
+  readonly marks: readonly Mark[];
+}

@@ -1,0 +1,125 @@
+/** The head of the first page, the running head of the others, and the foot. In millimetres. */
+import type { Arrangement } from '../../fingering/arrangement.ts';
+import { pitchName } from '../../score/pitch.ts';
+import type { Tune } from '../../score/tune.ts';
+import { bounds, type Mark } from '../drawing/mark.ts';
+import type { FaceName } from '../font/face.ts';
+import { anchoredText, richText } from '../measure/rich-text.ts';
+import type { PageFrame, SheetOptions } from '../options.ts';
+
+const TITLE = 7.4;
+const SUBTITLE = 4.6;
+const LINE = 3.7;
+const LEADING = 1.32;
+const SMALL = 2.9;
+
+export interface Heading {
+  readonly marks: readonly Mark[];
+  /** Lower edge from the top of the paper. */
+  readonly bottom: number;
+}
+
+export const titleOf = (tune: Tune, { title }: SheetOptions): string => title ?? tune.title ?? '';
+
+function capoLine({ instrument: { capo } }: Arrangement): string[] {
+  return capo > 0 ? [`Capo ${capo}`] : [];
+}
+
+/** What the sheet is for: instrument, stringing, window. */
+export function editionLines(arrangement: Arrangement): string[] {
+  const { instrument, window } = arrangement;
+  const strings = instrument.strings.map(pitch => pitchName(pitch, false)).reverse();
+  const frets = window ? [`Frets ${window.low}–${window.high}`] : [];
+  return [`${instrument.name} · ${strings.join(' ')}`, ...[...frets, ...capoLine(arrangement)]];
+}
+
+function creditLines({ composer, lyricist, arranger }: Tune): string[] {
+  const same = composer !== undefined && composer === lyricist;
+  return [
+    ...(composer ? [composer] : []),
+    ...(lyricist && !same ? [`Words: ${lyricist}`] : []),
+    ...(arranger ? [`Arr. ${arranger}`] : []),
+  ];
+}
+
+/** A centred line, set smaller where it would not fit the width. */
+function centredLine(
+  text: string,
+  face: FaceName,
+  size: number,
+  { width, margin }: PageFrame,
+  y: number,
+): Mark[] {
+  const room = width - 2 * margin;
+  const natural = richText(text, { role: 'heading', face, size }).width;
+  const fitted = natural > room ? (size * room) / natural : size;
+  return anchoredText(text, { role: 'heading', face, size: fitted }, width / 2, y, 'middle');
+}
+
+const widest = (lines: readonly string[]) =>
+  Math.max(0, ...lines.map(line => richText(line, { role: 'heading', face: 'serif', size: LINE }).width));
+
+export function heading(
+  tune: Tune,
+  arrangement: Arrangement,
+  options: SheetOptions,
+  frame: PageFrame,
+): Heading {
+  const { width, margin } = frame;
+  const marks: Mark[] = [];
+  let y = margin;
+  const title = titleOf(tune, options);
+  if (title !== '') {
+    y += TITLE * 0.7;
+    marks.push(...centredLine(title, 'serifBold', TITLE, frame, y));
+    y += 2;
+  }
+  if (options.subtitle) {
+    y += SUBTITLE * 0.9;
+    marks.push(...centredLine(options.subtitle, 'serifItalic', SUBTITLE, frame, y));
+    y += 1.5;
+  }
+  const left = editionLines(arrangement);
+  const right = creditLines(tune);
+  const collide = widest(left) + widest(right) + 6 > width - 2 * margin;
+  const style = { role: 'heading', face: 'serif', size: LINE } as const;
+  y += 1.5;
+  const from = collide ? right.length : 0;
+  right.forEach((line, i) => {
+    marks.push(...anchoredText(line, style, width - margin, y + LINE * (i + 1) * LEADING, 'end'));
+  });
+  left.forEach((line, i) => {
+    marks.push(...anchoredText(line, style, margin, y + LINE * (from + i + 1) * LEADING, 'start'));
+  });
+  const bottom = Math.max(y, ...marks.map(mark => bounds(mark).bottom));
+  return { marks, bottom };
+}
+
+/** From page 2: the title and the page number. */
+export function runningHead(title: string, page: number, { width, margin }: PageFrame): Heading {
+  const y = margin + LINE * 0.7;
+  const style = { role: 'heading', face: 'serifItalic', size: LINE } as const;
+  return {
+    marks: [
+      ...anchoredText(title, style, margin, y, 'start'),
+      ...anchoredText(String(page), { ...style, face: 'serif' }, width - margin, y, 'end'),
+    ],
+    bottom: y + 1,
+  };
+}
+
+/** Rights on the first page and the footer on each, at the bottom margin; `top` is where it starts. */
+export function footer(
+  lines: readonly string[],
+  { width, height, margin }: PageFrame,
+): { marks: Mark[]; top: number } {
+  const style = { role: 'heading', face: 'serif', size: SMALL } as const;
+  const room = width - 2 * margin;
+  const marks = lines.flatMap((line, i) => {
+    const natural = richText(line, style).width;
+    const size = natural > room ? (SMALL * room) / natural : SMALL;
+    const y = height - margin - SMALL * 0.25 - (lines.length - 1 - i) * SMALL * LEADING;
+    return anchoredText(line, { ...style, size }, width / 2, y, 'middle');
+  });
+  return { marks, top: height - margin - (lines.length > 0 ? lines.length * SMALL * LEADING + 2 : 0) };
+}

@@ -1,0 +1,142 @@
+/** Lyrics: one baseline a verse, hyphens in the middle of their gaps, lines under held syllables. */
+import type { Mark } from '../drawing/mark.ts';
+import { move } from '../drawing/mark.ts';
+import { face, textWidth } from '../font/face.ts';
+import type { Syllable } from '../measure/column.ts';
+import { STYLE } from '../style.ts';
+import { headLeft, headRight, type PlacedSystem } from './placed.ts';
+import { type Sketch, SYSTEM } from './sketch.ts';
+
+/** First baseline where nothing hangs below the staff. */
+const FIRST_BASELINE = 7.1;
+const CLEARANCE = 0.55;
+/** Hyphens of a long gap are this far apart at least. */
+const HYPHEN_SPACING = 14;
+
+interface Sung {
+  readonly syllable: Syllable;
+  readonly x: number;
+  readonly measure: number;
+  readonly event: number;
+}
+
+function sung({ columns }: PlacedSystem, verse: number): Sung[] {
+  return columns.flatMap(({ column, x }) =>
+    column.syllables
+      .filter(syllable => syllable.verse === verse)
+      .map(syllable => ({ syllable, x, measure: column.measure, event: column.note!.event.id })),
+  );
+}
+
+/** Baseline of the first verse: below all ink over a syllable. */
+function baseline(system: PlacedSystem, sketch: Sketch): number {
+  const rise = (face('serif').capHeight / 1000) * STYLE.lyricSize + CLEARANCE;
+  let y = FIRST_BASELINE;
+  for (const { column, x } of system.columns)
+    for (const { left, right } of column.syllables)
+      y = Math.max(y, sketch.below(x + left - 0.2, x + right + 0.2, 4) + rise);
+  return y;
+}
+
+const text = (string: string, x: number, y: number): Mark => ({
+  kind: 'text',
+  role: 'lyric',
+  text: string,
+  face: 'serif',
+  x,
+  y,
+  size: STYLE.lyricSize,
+  anchor: 'start',
+});
+
+function hyphens(from: number, to: number, y: number): Mark[] {
+  const width = textWidth('-', 'serif', STYLE.lyricSize);
+  const gap = to - from;
+  if (gap < width + 0.15) return [];
+  const count = Math.max(1, Math.floor(gap / HYPHEN_SPACING));
+  return Array.from({ length: count }, (_, i) =>
+    text('-', from + (gap * (i + 1)) / (count + 1) - width / 2, y),
+  );
+}
+
+/** Where a held syllable stops sounding: the right side of its last note in this system. */
+function heldUntil({ notes }: PlacedSystem, from: number, until: number): number {
+  const under = notes.filter(
+    ({ shape }) => shape.event.id > from && shape.event.id < until && shape.size === 1,
+  );
+  const last = under.at(-1);
+  return last ? headRight(last) : 0;
+}
+
+function extender(system: PlacedSystem, one: Sung, next: Sung | undefined, y: number): Mark[] {
+  const from = one.x + one.syllable.right + 0.25;
+  const to = heldUntil(system, one.event, next?.event ?? Infinity);
+  if (to - from < 0.8) return [];
+  return [{ kind: 'line', role: 'lyric', x1: from, y1: y - 0.05, x2: to, y2: y - 0.05, thickness: 0.1 }];
+}
+
+/** How a verse goes on from the system before: a hyphen or a line before its first syllable here. */
+function continued(system: PlacedSystem, verse: number, first: Sung | undefined, y: number): Mark[] {
+  const open = openSyllable(system, verse);
+  const start = system.notes[0];
+  if (!open || !start) return [];
+  const left = headLeft(start);
+  if (open === 'extend') {
+    const to = heldUntil(system, -1, first?.event ?? Infinity);
+    return to > left
+      ? [{ kind: 'line', role: 'lyric', x1: left, y1: y - 0.05, x2: to, y2: y - 0.05, thickness: 0.1 }]
+      : [];
+  }
+  const to = first ? first.x + first.syllable.left : left + 3;
+  return to - left > 2.5 ? hyphens(left - 1, to, y) : [];
+}
+
+/** What the verse's last syllable before this system leaves open. */
+function openSyllable(
+  { notation: { tune, verses }, line }: PlacedSystem,
+  verse: number,
+): 'hyphen' | 'extend' | undefined {
+  for (let index = line.first - 1; index >= 0; index--) {
+    const lyric = tune.measures[index]!.events.findLast(
+      event => event.kind === 'note' && event.lyrics.some(each => each.verse === verses[verse]),
+    );
+    if (lyric?.kind !== 'note') continue;
+    const { syllabic, extend } = lyric.lyrics.find(each => each.verse === verses[verse])!;
+    return syllabic === 'begin' || syllabic === 'middle' ? 'hyphen' : extend ? 'extend' : undefined;
+  }
+  return undefined;
+}
+
+function drawVerse(system: PlacedSystem, verse: number, y: number, sketch: Sketch): void {
+  const all = sung(system, verse);
+  const before = continued(system, verse, all[0], y);
+  if (before.length > 0) sketch.add(SYSTEM, before);
+  all.forEach((one, i) => {
+    const next = all[i + 1];
+    const { syllable, x, measure } = one;
+    const marks = move(syllable.marks, x, y);
+    const right = x + syllable.right;
+    if (syllable.hyphen)
+      marks.push(
+        ...hyphens(right, next ? next.x + next.syllable.left : Math.max(system.width, right + 1), y),
+      );
+    else if (syllable.extend) marks.push(...extender(system, one, next, y));
+    sketch.add(measure, marks);
+  });
+}
+
+export function drawLyrics(system: PlacedSystem, sketch: Sketch): void {
+  const { verses } = system.notation;
+  if (verses.length === 0) return;
+  const first = baseline(system, sketch);
+  const here = verses
+    .map((_, verse) => verse)
+    .filter(
+      verse =>
+        system.columns.some(({ column }) => column.syllables.some(each => each.verse === verse)) ||
+        openSyllable(system, verse),
+    );
+  here.forEach((verse, row) => {
+    drawVerse(system, verse, first + row * STYLE.verseLeading, sketch);
+  });
+}

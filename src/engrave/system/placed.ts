@@ -1,0 +1,114 @@
+/** A system with everything in its place from left to right, ready to be drawn. */
+import type { Notation } from '../content/notation.ts';
+import type { Column, NoteShape } from '../measure/column.ts';
+import type { SheetKind, SheetOptions } from '../options.ts';
+import type { Line, Measured } from './break.ts';
+import { type Node, positions } from './strip.ts';
+
+export interface PlacedNote {
+  readonly shape: NoteShape;
+  readonly measure: number;
+  /** x of its column. */
+  readonly x: number;
+}
+
+export interface PlacedColumn {
+  readonly column: Column;
+  readonly x: number;
+}
+
+export interface PlacedBar {
+  readonly node: Extract<Node, { kind: 'bar' }>;
+  readonly x: number;
+}
+
+export interface PlacedSystem {
+  readonly notation: Notation;
+  readonly line: Line;
+  readonly options: SheetOptions;
+  readonly kind: SheetKind;
+  readonly isFirst: boolean;
+  /** Where the staff lines end. */
+  readonly width: number;
+  readonly columns: readonly PlacedColumn[];
+  readonly bars: readonly PlacedBar[];
+  readonly notes: readonly PlacedNote[];
+  readonly byEvent: ReadonlyMap<number, PlacedNote>;
+  readonly byHead: ReadonlyMap<number, PlacedNote>;
+  /** Right edge of the clef, key and time signature. */
+  readonly headRight: number;
+}
+
+/** Left edge, right edge and middle of a placed note's undisplaced head. */
+export const headLeft = ({ shape, x }: PlacedNote): number => x + shape.dx;
+export const headRight = ({ shape, x }: PlacedNote): number => x + shape.dx + shape.headWidth;
+export const headCentre = ({ shape, x }: PlacedNote): number => x + shape.dx + shape.headWidth / 2;
+
+/** Where a whole-measure rest stands: in the middle between its bar lines. */
+function restX(column: Column, nodes: readonly Node[], xs: readonly number[], index: number): number {
+  const from = nodes.slice(0, index).findLastIndex(node => node.kind === 'bar');
+  const to = nodes.findIndex((node, i) => i > index && node.kind === 'bar');
+  const left = xs[from]! + nodes[from]!.width;
+  return (left + xs[to]! - column.rest!.width) / 2;
+}
+
+const fillsMeasure = ({ rest }: Column) =>
+  rest !== undefined && (rest.event.wholeMeasure || !rest.event.value);
+
+export function placeSystem(
+  { notation }: Measured,
+  line: Line,
+  options: SheetOptions,
+  kind: SheetKind,
+): PlacedSystem {
+  const { nodes } = line.strip;
+  const xs = positions(line.strip, line.stretch);
+  const columns: PlacedColumn[] = [];
+  const bars: PlacedBar[] = [];
+  nodes.forEach((node, i) => {
+    if (node.kind === 'bar') bars.push({ node, x: xs[i]! });
+    else
+      columns.push({
+        column: node.column,
+        x: fillsMeasure(node.column) ? restX(node.column, nodes, xs, i) : xs[i]!,
+      });
+  });
+  const notes = columns.flatMap(({ column, x }) =>
+    [...column.graces, ...(column.note ? [column.note] : [])].map(shape => ({
+      shape,
+      measure: column.measure,
+      x,
+    })),
+  );
+  return {
+    notation,
+    line,
+    options,
+    kind,
+    isFirst: line.first === 0,
+    width: xs.at(-1)! + nodes.at(-1)!.width,
+    columns,
+    bars,
+    notes,
+    byEvent: new Map(notes.map(note => [note.shape.event.id, note])),
+    byHead: new Map(notes.flatMap(note => note.shape.event.heads.map(head => [head.id, note] as const))),
+    headRight: nodes[0]!.width,
+  };
+}
+
+/** x of a moment in a measure: its column's, or the measure's right bar line where none starts then. */
+export function xAt(system: PlacedSystem, measure: number, at: number): number {
+  const column = system.columns.find(each => each.column.measure === measure && each.column.at >= at);
+  return column?.x ?? measureSpan(system, measure).right;
+}
+
+/** From the end of the left bar line's strokes to the start of the right one's. */
+export function measureSpan(
+  { bars, headRight }: PlacedSystem,
+  measure: number,
+): { left: number; right: number } {
+  const right = bars.findIndex(({ node }) => node.edge !== 'start' && node.measure === measure);
+  const before = bars[right - 1]!;
+  const left = before.node.edge === 'start' ? headRight : before.x + before.node.bar.strokesWidth;
+  return { left, right: bars[right]!.x + (bars[right]!.node.bar.strokes[0]?.x ?? 0) };
+}

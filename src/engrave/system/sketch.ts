@@ -1,0 +1,37 @@
+/**
+ * A system being drawn: marks gathered by measure, with the skyline they make, so that what is added
+ * later can keep clear of what is there. y = 0 is the staff's top line.
+ */
+import type { Box } from '../drawing/box.ts';
+import { bounds, type Mark } from '../drawing/mark.ts';
+
+export class Sketch {
+  /** Marks by measure index; −1 holds what belongs to the system as a whole. */
+  readonly marks = new Map<number, Mark[]>();
+  readonly #boxes: Box[] = [];
+
+  add(measure: number, marks: readonly Mark[]): void {
+    const list = this.marks.get(measure);
+    if (list) list.push(...marks);
+    else this.marks.set(measure, [...marks]);
+    for (const mark of marks) this.#boxes.push(bounds(mark));
+  }
+
+  /** Highest ink between two x; `none` where there is none. */
+  above(left: number, right: number, none: number): number {
+    let top = none;
+    for (const box of this.#boxes) if (box.left < right && box.right > left && box.top < top) top = box.top;
+    return top;
+  }
+
+  /** Lowest ink between two x; `none` where there is none. */
+  below(left: number, right: number, none: number): number {
+    let bottom = none;
+    for (const box of this.#boxes)
+      if (box.left < right && box.right > left && box.bottom > bottom) bottom = box.bottom;
+    return bottom;
+  }
+}
+
+/** The whole system, for marks of no single measure. */
+export const SYSTEM = -1;

@@ -1,0 +1,185 @@
+/**
+ * A system as a row of nodes (columns and bar lines) with gaps between them that stretch. A gap's
+ * length at stretch s is the larger of its rod, what its neighbours need, and `fixed + stretch · s`.
+ */
+import type { Bar } from '../measure/bars.ts';
+import type { Column, Row, Solid } from '../measure/column.ts';
+
+export type Node =
+  | {
+      readonly kind: 'bar';
+      readonly bar: Bar;
+      readonly width: number;
+      readonly measure: number;
+      readonly edge: 'start' | 'inner' | 'end';
+    }
+  | { readonly kind: 'column'; readonly column: Column; readonly width: 0 };
+
+export interface Gap {
+  rod: number;
+  readonly fixed: number;
+  readonly stretch: number;
+}
+
+export interface Strip {
+  readonly nodes: readonly Node[];
+  /** One fewer than nodes: gap i lies between node i (its right edge) and node i + 1. */
+  readonly gaps: readonly Gap[];
+  /** Room that does not stretch: the widths of the bars. */
+  readonly solid: number;
+}
+
+/** Before a bar line the last note keeps a little less than its room: the line itself divides. */
+const BEFORE_BAR = 0.94;
+const CLEAR = 0.1;
+
+const overlap = (a: Solid, b: Solid) => a.top < b.bottom + CLEAR && b.top < a.bottom + CLEAR;
+
+/** Least distance between the origins of two groups of solids in one row. */
+export function solidDistance(before: readonly Solid[], after: readonly Solid[]): number {
+  let distance = 0;
+  for (const a of before) {
+    for (const b of after) if (overlap(a, b)) distance = Math.max(distance, a.right - b.left + a.gap);
+  }
+  return distance;
+}
+
+function rowsOf(column: Column): Map<Row, Solid[]> {
+  const rows = new Map<Row, Solid[]>();
+  for (const solid of column.solids) {
+    const row = rows.get(solid.row);
+    if (row) row.push(solid);
+    else rows.set(solid.row, [solid]);
+  }
+  return rows;
+}
+
+const rowCache = new WeakMap<Column, Map<Row, Solid[]>>();
+function rows(column: Column): Map<Row, Solid[]> {
+  const found = rowCache.get(column) ?? rowsOf(column);
+  rowCache.set(column, found);
+  return found;
+}
+
+const extent = (column: Column, side: 'left' | 'right', only: (row: Row) => boolean): number => {
+  let edge = 0;
+  for (const solid of column.solids)
+    if (only(solid.row)) edge = Math.max(edge, side === 'left' ? -solid.left : solid.right);
+  return edge;
+};
+
+/** Notes and figures stop at bar lines; words and chord symbols pass over them. */
+const stopsAtBar = (row: Row) => row === 'staff' || row === 'tab';
+
+function gapBetween(left: Node, right: Node): Gap {
+  if (left.kind === 'bar') {
+    const rod = right.kind === 'column' ? extent(right.column, 'left', stopsAtBar) + 0.6 : 0;
+    return { rod, fixed: left.bar.after, stretch: 0 };
+  }
+  const { column } = left;
+  if (right.kind === 'bar') {
+    const rod = extent(column, 'right', stopsAtBar) + 0.6;
+    return { rod, fixed: 0, stretch: Math.max(column.ideal * BEFORE_BAR, 0) };
+  }
+  const headroom = Math.max(column.note?.headWidth ?? column.rest?.width ?? 0, 0);
+  return { rod: column.duration > 0 ? headroom + 0.3 : 0, fixed: 0, stretch: column.ideal };
+}
+
+/** Length of a gap at a stretch. */
+export const gapLength = ({ rod, fixed, stretch }: Gap, s: number): number =>
+  Math.max(rod, fixed + stretch * s);
+
+/** Raises the rods between two nodes, in proportion to their natural room, until they are `distance` apart. */
+function spread(
+  nodes: readonly Node[],
+  gaps: readonly Gap[],
+  from: number,
+  to: number,
+  distance: number,
+): void {
+  let length = 0;
+  for (let i = from; i < to; i++) length += nodes[i]!.width + gapLength(gaps[i]!, 0);
+  if (length >= distance) return;
+  if (to - from === 1) {
+    gaps[from]!.rod = distance - nodes[from]!.width;
+    return;
+  }
+  const between = gaps.slice(from, to);
+  const widths = nodes.slice(from, to).reduce((sum, node) => sum + node.width, 0);
+  const s = stretchFor(between, distance - widths);
+  let missing = distance - widths;
+  for (const gap of between) {
+    gap.rod = gapLength(gap, s);
+    missing -= gap.rod;
+  }
+  if (missing > 0) between.at(-1)!.rod += missing;
+}
+
+/**
+ * The stretch at which gaps add up to a length: the sum is convex and piecewise linear in it, so
+ * Newton's steps from above end exactly. Infinity where nothing stretches; 0 where the rods are too long.
+ */
+export function stretchFor(gaps: readonly Gap[], length: number): number {
+  let s = Infinity;
+  for (let step = 0; step < 64; step++) {
+    let solid = 0;
+    let elastic = 0;
+    for (const { rod, fixed, stretch } of gaps) {
+      if (stretch > 0 && fixed + stretch * s > rod) {
+        solid += fixed;
+        elastic += stretch;
+      } else solid += Math.max(rod, stretch > 0 ? 0 : fixed);
+    }
+    if (elastic === 0) return solid <= length ? s : 0;
+    const next = (length - solid) / elastic;
+    if (next <= 0) return 0;
+    if (next >= s) return s;
+    s = next;
+  }
+  return s;
+}
+
+/** Raises rods so that no two solids of a row come too close, over as many gaps as lie between them. */
+function holdApart(nodes: readonly Node[], gaps: readonly Gap[]): void {
+  const last = new Map<Row, number>();
+  nodes.forEach((node, index) => {
+    if (node.kind !== 'column') return;
+    for (const [row, solids] of rows(node.column)) {
+      const before = last.get(row);
+      const previous = before === undefined ? undefined : nodes[before];
+      if (previous?.kind === 'column')
+        spread(nodes, gaps, before!, index, solidDistance(rows(previous.column).get(row)!, solids));
+      else if (!stopsAtBar(row))
+        spread(nodes, gaps, 0, index, Math.max(0, ...solids.map(solid => -solid.left)));
+      last.set(row, index);
+    }
+  });
+  const end = nodes.length - 1;
+  for (const [row, index] of last) {
+    const node = nodes[index]!;
+    if (stopsAtBar(row) || node.kind !== 'column') continue;
+    const reach = Math.max(
+      ...rows(node.column)
+        .get(row)!
+        .map(solid => solid.right),
+    );
+    spread(nodes, gaps, index, end, reach - nodes[end]!.width);
+  }
+}
+
+export function strip(nodes: readonly Node[]): Strip {
+  const gaps = nodes.slice(1).map((node, i) => gapBetween(nodes[i]!, node));
+  holdApart(nodes, gaps);
+  return { nodes, gaps, solid: nodes.reduce((sum, node) => sum + node.width, 0) };
+}
+
+/** Natural length, at stretch 1. */
+export const naturalLength = ({ gaps, solid }: Strip): number =>
+  gaps.reduce((sum, gap) => sum + gapLength(gap, 1), solid);
+
+/** x of every node at a stretch. */
+export function positions({ nodes, gaps }: Strip, s: number): number[] {
+  const xs = [0];
+  for (let i = 0; i < gaps.length; i++) xs.push(xs[i]! + nodes[i]!.width + gapLength(gaps[i]!, s));
+  return xs;
+}

@@ -1,0 +1,135 @@
+/** Draws one system: the notes, then what stands above and below them, each clear of what is there. */
+import { union } from '../drawing/box.ts';
+import { bounds, type Mark, move } from '../drawing/mark.ts';
+import { strokeMarks } from '../measure/bars.ts';
+import { richText } from '../measure/rich-text.ts';
+import type { SheetKind, SheetOptions } from '../options.ts';
+import { STYLE } from '../style.ts';
+import { drawChords, drawDirections, drawEndings } from './above.ts';
+import { drawArticulations, drawFermatas } from './articulations.ts';
+import { beamMarks, type PlacedBeam, placeBeam } from './beams.ts';
+import type { Line, Measured } from './break.ts';
+import { drawSlurs, drawTies } from './curves.ts';
+import { drawLyrics } from './lyrics.ts';
+import { type PlacedSystem, placeSystem } from './placed.ts';
+import { Sketch, SYSTEM } from './sketch.ts';
+import { drawTablature, tabHeight } from './tablature.ts';
+import { drawTuplets } from './tuplets.ts';
+
+export interface DrawnSystem {
+  readonly line: Line;
+  /** By measure index; −1 for the system's own. In staff spaces; y = 0 is the staff's top line. */
+  readonly marks: ReadonlyMap<number, readonly Mark[]>;
+  /** Ink above and below, from y = 0. */
+  readonly top: number;
+  readonly bottom: number;
+}
+
+/** Least distance from the staff's bottom line to the tablature's top line, and from ink to it. */
+const TAB_DISTANCE = 4.2;
+const TAB_CLEARANCE = 1.55;
+
+function drawStaff(system: PlacedSystem, sketch: Sketch): void {
+  const { width, bars } = system;
+  const lines = [0, 1, 2, 3, 4].map(
+    (y): Mark => ({
+      kind: 'line',
+      role: 'staff',
+      x1: 0,
+      y1: y,
+      x2: width,
+      y2: y,
+      thickness: STYLE.staffLine,
+    }),
+  );
+  sketch.add(SYSTEM, lines);
+  for (const { node, x } of bars) {
+    const measure = node.edge === 'start' ? SYSTEM : node.measure;
+    sketch.add(measure, [...move(node.bar.marks, x, 0), ...strokeMarks(node.bar.strokes, x, 0, 4)]);
+  }
+}
+
+function drawNotes(system: PlacedSystem, sketch: Sketch): void {
+  for (const { shape, measure, x } of system.notes) sketch.add(measure, move(shape.marks, x, 0));
+  for (const { column, x } of system.columns)
+    if (column.rest) sketch.add(column.measure, move(column.rest.marks, x, 0));
+}
+
+function drawBeams(system: PlacedSystem, sketch: Sketch): PlacedBeam[] {
+  const groups = new Set(
+    system.notes.flatMap(({ shape }) => system.notation.beams.get(shape.event.id) ?? []),
+  );
+  const beams = [...groups].flatMap(group => placeBeam(system, group) ?? []);
+  for (const beam of beams) sketch.add(beam.notes[0]!.measure, beamMarks(beam));
+  return beams;
+}
+
+/** The number of the system's first measure, above the clef. */
+function drawNumber({ notation, line }: PlacedSystem, sketch: Sketch): void {
+  const { number, implicit } = notation.tune.measures[line.first]!;
+  if (line.first === 0 || implicit) return;
+  const { marks } = richText(
+    number,
+    { role: 'number', face: 'serifItalic', size: STYLE.smallSize },
+    0,
+    -1.05,
+  );
+  sketch.add(line.first, marks);
+}
+
+/** The tablature or its empty lines, and what binds the two staves at the left. */
+function drawSecondStaff(system: PlacedSystem, sketch: Sketch): void {
+  if (system.kind.tablature === 'none') return;
+  const { bars, width, notation } = system;
+  const height = tabHeight(notation.arrangement.instrument.strings.length);
+  const y = Math.max(4 + TAB_DISTANCE, sketch.below(-Infinity, Infinity, 4) + TAB_CLEARANCE);
+  const sung = notation.verses.length > 0;
+  for (const { node, x } of bars) {
+    const measure = node.edge === 'start' ? SYSTEM : node.measure;
+    sketch.add(measure, strokeMarks(node.bar.strokes, x, y, y + height));
+    // Words between the staves are not to be crossed by bar lines.
+    const lines = node.bar.strokes.filter(each => each.kind !== 'dots');
+    if (!sung && node.edge !== 'start') sketch.add(measure, strokeMarks(lines, x, 4, y));
+  }
+  const thickness = STYLE.thinBar;
+  const half = STYLE.staffLine / 2;
+  sketch.add(SYSTEM, [
+    {
+      kind: 'line',
+      role: 'bar',
+      x1: thickness / 2,
+      y1: -half,
+      x2: thickness / 2,
+      y2: y + height + half,
+      thickness,
+    },
+  ]);
+  drawTablature({ ...system, width }, sketch, y);
+}
+
+export function drawSystem(
+  measured: Measured,
+  line: Line,
+  options: SheetOptions,
+  kind: SheetKind,
+): DrawnSystem {
+  const system = placeSystem(measured, line, options, kind);
+  const sketch = new Sketch();
+  drawStaff(system, sketch);
+  drawNotes(system, sketch);
+  const beams = drawBeams(system, sketch);
+  const byEvent = new Map(beams.flatMap(beam => beam.group.events.map(event => [event.id, beam] as const)));
+  drawArticulations(system, sketch);
+  drawTies(system, sketch);
+  drawTuplets(system, beams, sketch);
+  drawSlurs(system, byEvent, sketch);
+  drawFermatas(system, sketch);
+  drawNumber(system, sketch);
+  drawChords(system, sketch);
+  drawEndings(system, sketch);
+  drawDirections(system, sketch);
+  drawLyrics(system, sketch);
+  drawSecondStaff(system, sketch);
+  const all = union([...sketch.marks.values()].flat().map(bounds))!;
+  return { line, marks: sketch.marks, top: all.top, bottom: all.bottom };
+}

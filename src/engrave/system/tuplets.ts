@@ -1,0 +1,109 @@
+/** Tuplet figures, on the beam's side; with a bracket where no beam shows the group. */
+import type { Tuplet } from '../../score/model.ts';
+import type { Mark } from '../drawing/mark.ts';
+import { face, textWidth } from '../font/face.ts';
+import { STYLE } from '../style.ts';
+import { beamY, type PlacedBeam } from './beams.ts';
+import type { PlacedColumn, PlacedSystem } from './placed.ts';
+import type { Sketch } from './sketch.ts';
+
+const SIZE = 1.7;
+
+interface Member extends PlacedColumn {
+  readonly left: number;
+  readonly right: number;
+}
+
+/** The columns that a tuplet covers in this system. */
+function members({ columns, notation }: PlacedSystem, { from, to }: Tuplet): Member[] {
+  const ids = columns.map(({ column }) => column.note?.event.id ?? column.rest?.event.id);
+  const first = ids.indexOf(from);
+  const last = ids.indexOf(to);
+  if (first < 0 || last < first || !notation.tune) return [];
+  return columns.slice(first, last + 1).map(each => ({
+    ...each,
+    left: each.x,
+    right: each.x + (each.column.note?.headWidth ?? each.column.rest?.width ?? 0),
+  }));
+}
+
+/** The beam that covers exactly this tuplet. */
+function ownBeam(tuplet: Tuplet, beams: readonly PlacedBeam[]): PlacedBeam | undefined {
+  return beams.find(
+    ({ group: { events } }) => events[0]!.id === tuplet.from && events.at(-1)!.id === tuplet.to,
+  );
+}
+
+function goesUp(group: readonly Member[]): boolean {
+  const ups = group.filter(({ column }) => column.note?.stem === 'up').length;
+  const downs = group.filter(({ column }) => column.note?.stem === 'down').length;
+  return ups >= downs;
+}
+
+const label = ({ actual, normal, show }: Tuplet) => (show === 'both' ? `${actual}:${normal}` : `${actual}`);
+
+function figure(text: string, x: number, middle: number): Mark {
+  const y = middle + (face('serifItalic').figureHeight / 2000) * SIZE;
+  return { kind: 'text', role: 'tuplet', text, face: 'serifItalic', x, y, size: SIZE, anchor: 'middle' };
+}
+
+function bracketMarks(left: number, right: number, y: number, up: boolean, text: string): Mark[] {
+  const middle = (left + right) / 2;
+  const room = text === '' ? 0 : textWidth(text, 'serifItalic', SIZE) / 2 + 0.35;
+  const hook = up ? 0.7 : -0.7;
+  const line = (x1: number, y1: number, x2: number, y2: number): Mark => ({
+    kind: 'line',
+    role: 'tuplet',
+    x1,
+    y1,
+    x2,
+    y2,
+    thickness: STYLE.bracket * 0.8,
+  });
+  const half = (STYLE.bracket * 0.8) / 2;
+  const across =
+    room > 0 && middle - room > left
+      ? [line(left - half, y, middle - room, y), line(middle + room, y, right + half, y)]
+      : [line(left - half, y, right + half, y)];
+  return [line(left, y, left, y + hook), ...across, line(right, y, right, y + hook)];
+}
+
+/** Marks of one tuplet; deeper ones are drawn first, so that outer ones go round them. */
+function tupletMarks(
+  system: PlacedSystem,
+  tuplet: Tuplet,
+  beams: readonly PlacedBeam[],
+  sketch: Sketch,
+): Mark[] {
+  const group = members(system, tuplet);
+  if (group.length === 0) return [];
+  const text = tuplet.show === 'none' ? '' : label(tuplet);
+  const beam = ownBeam(tuplet, beams);
+  const up = beam ? beam.up : goesUp(group);
+  const left = group[0]!.left;
+  const right = group.at(-1)!.right;
+  const bracket = tuplet.bracket ?? beam === undefined;
+  if (beam && !bracket) {
+    if (text === '') return [];
+    const x = (beam.xs[0]! + beam.xs.at(-1)!) / 2;
+    const inside = up
+      ? sketch.above(x - 0.6, x + 0.6, beamY(beam, x))
+      : sketch.below(x - 0.6, x + 0.6, beamY(beam, x));
+    return [figure(text, x, inside + (up ? -0.8 : 0.8))];
+  }
+  const edge = up ? sketch.above(left, right, -0.2) - 1.1 : sketch.below(left, right, 4.2) + 1.1;
+  if (!bracket) return text === '' ? [] : [figure(text, (left + right) / 2, edge)];
+  return [
+    ...bracketMarks(left, right, edge, up, text),
+    ...(text ? [figure(text, (left + right) / 2, edge)] : []),
+  ];
+}
+
+export function drawTuplets(system: PlacedSystem, beams: readonly PlacedBeam[], sketch: Sketch): void {
+  const inner = [...system.notation.tune.tuplets].sort((a, b) => b.depth - a.depth);
+  for (const tuplet of inner) {
+    const marks = tupletMarks(system, tuplet, beams, sketch);
+    const measure = system.byEvent.get(tuplet.from)?.measure ?? system.line.first;
+    if (marks.length > 0) sketch.add(measure, marks);
+  }
+}
