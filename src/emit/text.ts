@@ -11,10 +11,9 @@ import type { Tune } from '../score/tune.ts';
 import { contentOf, textWriter } from './text/content.ts';
 import { drawSystem, seamsOf } from './text/draw/system.ts';
 import { headingLines, legendLines } from './text/heading.ts';
+import { layOut } from './text/layout.ts';
 import type { Paint } from './text/row.ts';
 import { signsFor } from './text/signs.ts';
-import { spaceMeasures } from './text/spacing.ts';
-import { systemsOf } from './text/systems.ts';
 import { tupletSpans } from './text/tuplets.ts';
 import { displayWidth } from './text/width.ts';
 
@@ -43,13 +42,13 @@ export const toText = (tune: Tune, arrangement: Arrangement, options: TextOption
   const signs = signsFor(options.ascii);
   const { instrument } = arrangement;
   const content = contentOf(tune, arrangement, signs);
-  const measures = spaceMeasures(content, tune.division, instrument.clef, signs);
   const strings = instrument.strings.map(({ step, alter }) =>
     textWriter(signs)(step + accidentalSign(alter)),
   );
-  const labels = [...strings, ...measures.map(({ number }) => number)];
+  const labels = [...strings, ...content.map(({ number }) => number)];
   const gutter = 1 + Math.max(...labels.map(displayWidth));
-  const systems = systemsOf(measures, gutter, width);
+  const spacing = { division: tune.division, clef: instrument.clef, signs };
+  const systems = layOut(content, spacing, gutter, width);
   const frame = { signs, tuplets: tupletSpans(tune), strings: sheet === 'tab' ? strings : [], paint };
   const blocks = systems.map((system, index) =>
     drawSystem(system, seamsOf(systems[index - 1], systems[index + 1]), frame),

@@ -31,28 +31,35 @@ export interface SpacedMeasure extends Omit<MeasureContent, 'entries' | 'opening
   readonly change: PlacedSignature | undefined;
 }
 
-/** Columns of a quarter note, and how room grows with duration: twice as long, about 1.5 times the room. */
-const QUARTER_ROOM = 4;
+/** How room grows with duration: twice as long, about 1.5 times the room. */
 const GROWTH = 0.55;
 const LEAST_ROOM = 2;
 const LEAST_MEASURE = 6;
 
-const room = (duration: Ticks, division: Ticks): number =>
-  Math.max(LEAST_ROOM, Math.round(QUARTER_ROOM * (duration / division) ** GROWTH));
+/** Columns from a note or rest of so many quarters to the next. */
+const roomFor = (quarters: number, quarterRoom: number): number =>
+  Math.max(LEAST_ROOM, Math.round(quarterRoom * quarters ** GROWTH));
+
+/** How the measures of a tune are spaced. */
+export interface Spacing {
+  readonly division: Ticks;
+  readonly clef: ReadingClef;
+  readonly signs: Signs;
+  /** Columns of a quarter note. */
+  readonly quarterRoom: number;
+}
 
 export const spaceMeasures = (
   measures: readonly MeasureContent[],
-  division: Ticks,
-  clef: ReadingClef,
-  signs: Signs,
+  spacing: Spacing,
 ): readonly SpacedMeasure[] => {
   const place = (signature: Signature): PlacedSignature => {
-    const placed = signatureSigns(signature, clef, signs);
+    const placed = signatureSigns(signature, spacing.clef, spacing.signs);
     return { signs: placed, width: signatureWidth(placed) };
   };
   return measures.map(measure => ({
     ...measure,
-    ...spaceEntries(measure, division, place),
+    ...spaceEntries(measure, ticks => roomFor(ticks / spacing.division, spacing.quarterRoom), place),
     opening: place(measure.opening),
     change: measure.change && place(measure.change),
   }));
@@ -60,7 +67,7 @@ export const spaceMeasures = (
 
 const spaceEntries = (
   { entries, length }: MeasureContent,
-  division: Ticks,
+  room: (ticks: Ticks) => number,
   place: (signature: Signature) => PlacedSignature,
 ): { readonly entries: readonly PlacedEntry[]; readonly width: number } => {
   const timed = entries.filter(entry => !entry.centred);
@@ -74,7 +81,7 @@ const spaceEntries = (
     for (const { line, after } of claims) ends.set(line, x + after);
     placedEntries.push({ ...entry, x, placed });
     const until = timed[index + 1]?.at ?? length;
-    next = x + (entry.signature ? 0 : room(until - entry.at, division));
+    next = x + (entry.signature ? 0 : room(until - entry.at));
   });
   const width = Math.max(next, LEAST_MEASURE, ...ends.values());
   const centred = entries.filter(entry => entry.centred);

@@ -9,13 +9,14 @@ import { tunes, widths } from './arbitrary.ts';
 import { lowestPlaces, tuneOf } from './tunes.ts';
 
 const GUTTER = 2;
+const SIGNS = signsFor(false);
 const spaced = (tune: Tune) =>
-  spaceMeasures(
-    contentOf(tune, lowestPlaces(tune), signsFor(false)),
-    tune.division,
-    'treble',
-    signsFor(false),
-  );
+  spaceMeasures(contentOf(tune, lowestPlaces(tune), SIGNS), {
+    division: tune.division,
+    clef: 'treble',
+    signs: SIGNS,
+    quarterRoom: 4,
+  });
 
 it('systems hold every measure once, in order, within the width or alone', () => {
   fc.assert(
