@@ -5,6 +5,7 @@
 import type { Command } from 'commander';
 import * as z from 'zod/mini';
 import { FORMATS, PAPERS, SHEETS } from '../emit/formats.ts';
+import type { WindowRule } from '../fingering/arrangement.ts';
 import { DEFAULT_INSTRUMENT, INSTRUMENTS } from '../instrument/catalogue.ts';
 import { UsageError } from './exit.ts';
 
@@ -28,7 +29,16 @@ const whole = (low: number, high: number) =>
 
 const oneOf = <const T extends readonly string[]>(names: T) => z.enum(names, `use one of ${list(names)}`);
 
-const FRETS = /^(\d{1,2})-(\d{1,2})$/;
+/** "4-8", or "1-16:4-8,17-32:10-15": measures, then frets. */
+const WINDOW = /^(?:(\d{1,4})-(\d{1,4}):)?(\d{1,2})-(\d{1,2})$/;
+
+const windowRule = (text: string): WindowRule => {
+  const [from, to, low, high] = WINDOW.exec(text)!.slice(1).map(Number) as [number, number, number, number];
+  return {
+    measures: Number.isNaN(from) ? undefined : { from, to },
+    window: { low, high },
+  };
+};
 
 export const OPTIONS = {
   instrument: {
@@ -49,14 +59,21 @@ export const OPTIONS = {
   },
   frets: {
     flags: '-f, --frets <low-high>',
-    help: 'the window of frets that notes are forced into, such as 4-8 (default: the whole neck, low places first)',
+    help: 'the window of frets that notes are forced into: 4-8, or by measures 1-16:4-8,17-32:10-15 (default: the whole neck, low places first)',
+    list: true,
     schema: () =>
-      z.pipe(
-        z.string().check(z.regex(FRETS, 'write the lower and the higher fret with a hyphen: 4-8')),
-        z.transform((text: string) => {
-          const [, low, high] = FRETS.exec(text) ?? [];
-          return { low: Number(low), high: Number(high) };
-        }),
+      z.array(
+        z.pipe(
+          z
+            .string()
+            .check(
+              z.regex(
+                WINDOW,
+                'write the lower and the higher fret with a hyphen: 4-8, or with measures 1-16:4-8',
+              ),
+            ),
+          z.transform(windowRule),
+        ),
       ),
   },
   open: {

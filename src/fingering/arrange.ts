@@ -1,100 +1,77 @@
-/**
- * Arranges a tune: strikes → candidate grips → lattice → cheapest path → a place and finger for every
- * head. The rules narrow the candidates; what they leave without a place is listed or refused.
- */
+/** Arranges a tune: the cheapest fingering under the rules, as a place and a finger for every head. */
 import type { Instrument } from '../instrument/instrument.ts';
-import { placesOf, topFret } from '../instrument/places.ts';
-import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
+import type { Diagnostic } from '../score/diagnostic.ts';
 import type { Tune } from '../score/tune.ts';
 import type { Arrangement, Misfit, Placement } from './arrangement.ts';
-import { fitPlaces, gripsFor, restPositions } from './candidates.ts';
-import { type Hand, handOn } from './hand.ts';
-import { type Lattice, latticeBuilder } from './lattice.ts';
-import { misfitDiagnostics, refusedDiagnostics, unplayableDiagnostics } from './misfits.ts';
+import type { Targets } from './demand.ts';
+import { DIFFERENCE } from './lattice.ts';
+import { misfitDiagnostics, rulesDiagnostics } from './misfits.ts';
+import { type Problem, problemOf, solveProblem } from './problem.ts';
 import type { Rules } from './rules.ts';
-import { solve } from './solver.ts';
-import { type Strike, strikesOf, timingBefore } from './strikes.ts';
-import { hasteOf } from './time.ts';
+import type { Found } from './search.ts';
 
 export interface Arranged {
   readonly arrangement: Arrangement;
   readonly diagnostics: readonly Diagnostic[];
+  readonly problem: Problem;
+  readonly found: Found;
 }
 
 /**
- * Finds the cheapest fingering of a tune under the rules. Throws a Refusal that lists every note the
- * instrument cannot sound, or that has no place in the window where those are to be refused.
+ * Finds the cheapest fingering of a tune under the rules; with `targets`, of those that agree with
+ * another edition in as many notes as can be. Throws a Refusal that lists every note the instrument
+ * cannot sound, or that the rules leave without a place.
  */
-export const arrange = (tune: Tune, instrument: Instrument, rules: Rules): Arranged => {
-  const hand = handOn(instrument);
-  const { strikes, struckBy } = strikesOf(tune);
-  checkWindow(instrument, rules);
-  checkPlayable(hand, strikes, rules);
-  const lattice = buildLattice(tune, hand, strikes, rules);
-  const { path, cost } = solve(lattice);
-  const placements = new Map<number, Placement>();
-  strikes.forEach((strike, k) => {
-    const grip = lattice.layers[k]!.grips[path[k]!]!;
-    strike.heads.forEach((head, index) => {
-      const touch = grip.touches[index]!;
-      placements.set(head, { ...touch, position: grip.position, fit: grip.fit });
-    });
-  });
-  for (const [head, struck] of struckBy) placements.set(head, placements.get(struck)!);
-  const misfits = misfitsOf(strikes, placements, 'outside');
-  const rescued = misfitsOf(strikes, placements, 'open');
+export const arrange = (tune: Tune, instrument: Instrument, rules: Rules, targets?: Targets): Arranged => {
+  const problem = problemOf(tune, instrument, rules, targets);
+  const found = solveProblem(problem);
+  const arrangement = arrangementOf(problem, found.solution.path);
   return {
-    arrangement: { instrument, window: rules.window, placements, misfits, cost },
-    diagnostics: misfitDiagnostics(instrument, rules, strikes, misfits, rescued),
+    arrangement,
+    diagnostics: [...misfitDiagnostics(problem, arrangement), ...rulesDiagnostics(problem, found)],
+    problem,
+    found,
   };
 };
 
-/** The lattice of a tune under the rules. Every strike must have a place. */
-export const buildLattice = (tune: Tune, hand: Hand, strikes: readonly Strike[], rules: Rules): Lattice => {
-  const build = latticeBuilder(hand);
-  const rest = restPositions(hand, new Set(strikes.flatMap(strike => strike.sounds)), rules);
-  const layers = strikes.map(strike =>
-    build.layer(strike.sounds.join(), () => gripsFor(hand, strike.sounds[0]!, rules, rest)),
-  );
-  const moves = layers.slice(1).map((layer, k) => {
-    const timing = timingBefore(tune.division, strikes[k]!, strikes[k + 1]!);
-    return build.moves(layers[k]!, layer, { ...hasteOf(timing), slurred: strikes[k + 1]!.slurred });
+/** The arrangement that a path through the problem's lattice means. */
+export const arrangementOf = (problem: Problem, path: Int32Array): Arrangement => {
+  const { strikes, struckBy, hand, rules } = problem;
+  const placements = new Map<number, Placement>();
+  strikes.forEach((strike, k) => {
+    const grip = problem.lattice.layers[k]!.grips[path[k]!]!;
+    strike.heads.forEach((head, index) => {
+      placements.set(head, { ...grip.touches[index]!, position: grip.position, fit: grip.fit });
+    });
   });
-  return { layers, moves };
+  for (const [head, struck] of struckBy) placements.set(head, placements.get(struck)!);
+  const [first] = rules.windows;
+  return {
+    instrument: hand.instrument,
+    window: rules.windows.length === 1 && !first!.measures ? first!.window : undefined,
+    windows: rules.windows,
+    placements,
+    misfits: misfitsOf(problem, placements),
+    cost: pathCost(problem, path),
+  };
 };
 
-/** Refuses a window that lies off the neck or is upside down. */
-const checkWindow = (instrument: Instrument, { window }: Rules): void => {
-  if (!window || (window.low <= window.high && window.low >= 0 && window.low <= topFret(instrument))) return;
-  throw new Refusal({
-    severity: 'error',
-    code: 'window-off-the-neck',
-    message: `frets ${window.low}-${window.high} are no window on ${instrument.name}`,
-    hint: `the neck has frets 0 to ${topFret(instrument)}; write the lower fret first`,
-  });
+/** What a path costs, thousandths of a point, differences from another edition left out. */
+const pathCost = ({ lattice }: Problem, path: Int32Array): number => {
+  let cost = 0;
+  for (let k = 0; k < path.length; k++) {
+    const layer = lattice.layers[k]!;
+    cost += layer.costs[path[k]!]! % DIFFERENCE;
+    if (k > 0) cost += lattice.moves[k - 1]![path[k - 1]! * layer.grips.length + path[k]!]!;
+  }
+  return cost;
 };
 
-const checkPlayable = (hand: Hand, strikes: readonly Strike[], rules: Rules): void => {
-  const { instrument } = hand;
-  const unplayable = strikes.filter(({ sounds }) =>
-    sounds.some(sound => placesOf(instrument, sound).length === 0),
-  );
-  if (unplayable.length > 0) throw new Refusal(...unplayableDiagnostics(instrument, strikes, unplayable));
-  const placeless = strikes.filter(({ sounds }) =>
-    sounds.some(sound => fitPlaces(hand, sound, rules).length === 0),
-  );
-  if (placeless.length > 0) throw new Refusal(...refusedDiagnostics(instrument, rules, strikes, placeless));
-};
-
-const misfitsOf = (
-  strikes: readonly Strike[],
-  placements: ReadonlyMap<number, Placement>,
-  fit: Placement['fit'],
-): readonly Misfit[] =>
+const misfitsOf = ({ strikes }: Problem, placements: ReadonlyMap<number, Placement>): readonly Misfit[] =>
   strikes.flatMap(strike =>
     strike.heads.flatMap((head, index) => {
       const placement = placements.get(head)!;
-      if (placement.fit !== fit) return [];
+      if (placement.fit === 'inside') return [];
       return [{ head, pitch: strike.pitches[index]!, source: strike.source, beat: strike.beat, placement }];
     }),
   );

@@ -9,6 +9,12 @@ export interface FretWindow {
   readonly high: number;
 }
 
+/** A window for the whole tune, or from one printed measure number to another, both included. */
+export interface WindowRule {
+  readonly measures: { readonly from: number; readonly to: number } | undefined;
+  readonly window: FretWindow;
+}
+
 /** 0 is an open string, 1 the index finger, 4 the little finger. */
 export type Finger = 0 | 1 | 2 | 3 | 4;
 
@@ -20,7 +26,7 @@ export interface Placement extends Place {
   readonly fit: 'inside' | 'open' | 'outside';
 }
 
-/** A note that has no place in the window, for the report. */
+/** A note that has no place in the window: an open string rescued it, or it was played outside. */
 export interface Misfit {
   readonly head: number;
   readonly pitch: Pitch;
@@ -32,7 +38,10 @@ export interface Misfit {
 
 export interface Arrangement {
   readonly instrument: Instrument;
+  /** The window, where one is in force for the whole tune. */
   readonly window: FretWindow | undefined;
+  /** All windows, as they were asked for. */
+  readonly windows: readonly WindowRule[];
   /** By head id; tied-to heads carry the placement of the head that was struck. */
   readonly placements: ReadonlyMap<number, Placement>;
   readonly misfits: readonly Misfit[];

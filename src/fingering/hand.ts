@@ -40,6 +40,14 @@ const RELAXED: Spans = { 1: { 2: 27, 3: 55, 4: 82 }, 2: { 3: 27, 4: 55 }, 3: { 4
 const COMFORTABLE: Spans = { 1: { 2: 41, 3: 69, 4: 110 }, 2: { 3: 27, 4: 69 }, 3: { 4: 41 } };
 const PRACTICAL: Spans = { 1: { 2: 69, 3: 96, 4: 137 }, 2: { 3: 55, 4: 96 }, 3: { 4: 69 } };
 
+/**
+ * A size, or the comfortable reach from index to little finger in mm. All spans scale with it: medium
+ * is the table above; small and large are our judgement.
+ */
+export type HandSize = 'small' | 'medium' | 'large' | number;
+
+const SCALES = { small: 0.85, medium: 1, large: 1.15 } as const;
+
 /** How far past its home, in mm, a finger may reach before the hand shifts instead: our judgement. */
 const REACH_PAST_HOME = 30;
 
@@ -55,44 +63,55 @@ export interface Hand {
   readonly comfortable: Float64Array;
   /** Largest span that is possible at all, mm, laid out the same. */
   readonly practical: Float64Array;
+  /** How far past its home a finger may reach, mm. */
+  readonly reachPastHome: number;
 }
 
-const pairTable = (spans: Spans): Float64Array => {
+const pairTable = (spans: Spans, scale: number): Float64Array => {
   const table = new Float64Array(25);
   for (const a of [1, 2, 3] as const) {
     for (const b of [2, 3, 4] as const) {
       const span = spans[a][b];
-      if (span !== undefined) table[5 * a + b] = table[5 * b + a] = span;
+      if (span !== undefined) table[5 * a + b] = table[5 * b + a] = span * scale;
     }
   }
   return table;
 };
 
 /** The hand on an instrument; frets are measured from the capo on. */
-export const handOn = (instrument: Instrument): Hand => ({
-  instrument,
-  fretAt: fretTable(instrument.scaleLength, instrument.frets).slice(instrument.capo),
-  homes: HOMES[instrument.hand],
-  relaxed: pairTable(RELAXED),
-  comfortable: pairTable(COMFORTABLE),
-  practical: pairTable(PRACTICAL),
-});
+export const handOn = (instrument: Instrument, size: HandSize = 'medium'): Hand => {
+  const scale = typeof size === 'number' ? size / COMFORTABLE[1][4]! : SCALES[size];
+  return {
+    instrument,
+    fretAt: fretTable(instrument.scaleLength, instrument.frets).slice(instrument.capo),
+    homes: HOMES[instrument.hand],
+    relaxed: pairTable(RELAXED, scale),
+    comfortable: pairTable(COMFORTABLE, scale),
+    practical: pairTable(PRACTICAL, scale),
+    reachPastHome: REACH_PAST_HOME * scale,
+  };
+};
 
 /** mm between two frets along the neck. */
 export const span = (hand: Hand, fret: number, other: number): number =>
   Math.abs(hand.fretAt[fret]! - hand.fretAt[other]!);
 
 /**
- * Whether a finger can stop a fret while the index finger rests at `position`: not more than one fret
- * nearer than its home, nor farther past it than the hand stretches.
+ * Whether a finger can stop a fret while the index finger rests at `position`: not more than
+ * `squeeze` frets nearer than its home, nor farther past it than the hand stretches, and never
+ * farther than the two fingers spread at all.
  */
-export const canReach = (hand: Hand, position: number, finger: number, fret: number): boolean => {
+export const canReach = (
+  hand: Hand,
+  position: number,
+  finger: number,
+  fret: number,
+  squeeze = 1,
+): boolean => {
   const home = hand.homes[finger - 1]!;
   const offset = fret - position;
-  if (offset < home.low) return home.low - offset === 1 && fret >= 1;
-  if (offset <= home.high) return true;
-  return (
-    span(hand, position + home.high, fret) <= REACH_PAST_HOME &&
-    span(hand, position, fret) <= (finger === 1 ? 0 : hand.practical[5 + finger]!)
-  );
+  if (fret < 1 || home.low - offset > squeeze) return false;
+  if (finger > 1 && span(hand, position, fret) > hand.practical[5 + finger]!) return false;
+  if (offset <= home.high) return finger > 1 || home.low - offset <= 1;
+  return finger > 1 && span(hand, position + home.high, fret) <= hand.reachPastHome;
 };

@@ -2,19 +2,19 @@
  * The lattice that the solver walks: a layer of grips for each strike, and between neighbouring layers
  * the cost of every move.
  *
- * Melodies repeat themselves, so layers are interned by pitch and move tables by (layer, layer,
- * context): a tune of any length needs about as many tables as it has different steps, and the solver
- * only ever adds numbers out of them.
+ * Melodies repeat themselves, so layers are interned by what is demanded of a strike, and move tables by
+ * (layer, layer, context): a tune of any length needs about as many tables as it has different steps,
+ * and the solver only ever adds numbers out of them.
  */
+import { type Demand, demandKey } from './demand.ts';
 import type { Grip, MoveContext } from './grip.ts';
 import type { Hand } from './hand.ts';
-import { GRIP_TERMS, MOVE_TERMS } from './terms/index.ts';
-import { toCost } from './terms/term.ts';
+import { type CostModel, gripCost, moveCost } from './model.ts';
 
 export interface Layer {
   readonly id: number;
   readonly grips: readonly Grip[];
-  /** What each grip costs in itself, thousandths of a point. */
+  /** What each grip costs in itself, thousandths of a point; Infinity where it is ruled out. */
   readonly costs: Float64Array;
 }
 
@@ -27,31 +27,27 @@ export interface Lattice {
   readonly moves: readonly MoveTable[];
 }
 
-/** What holding a grip costs, thousandths of a point. */
-export const gripCost = (grip: Grip, hand: Hand): number => {
-  let cost = 0;
-  for (const term of GRIP_TERMS) cost += toCost(term, term.measure(grip, hand));
-  return cost;
-};
+/**
+ * What it costs, in thousandths of a point, to play a note elsewhere than the edition that is to be
+ * matched: more than any whole fingering, so that differences are counted first, and exactly.
+ */
+export const DIFFERENCE = 1e10;
 
-/** What a move costs, thousandths of a point. */
-export const moveCost = (from: Grip, to: Grip, hand: Hand, context: MoveContext): number => {
-  let cost = 0;
-  for (const term of MOVE_TERMS) cost += toCost(term, term.measure(from, to, hand, context));
-  return cost;
-};
-
-/** Builds layers and move tables for one hand, each different one once. */
-export const latticeBuilder = (hand: Hand) => {
+/** Builds layers and move tables for one hand and cost model, each different one once. */
+export const latticeBuilder = (hand: Hand, model: CostModel) => {
   const layers = new Map<string, Layer>();
   const tables = new Map<string, MoveTable>();
 
-  const layer = (key: string, grips: () => readonly Grip[]): Layer => {
+  const layer = (demand: Demand, gripsFor: (demand: Demand) => readonly Grip[]): Layer => {
+    const key = demandKey(demand);
     const known = layers.get(key);
     if (known) return known;
-    const list = grips();
-    const costs = Float64Array.from(list, grip => gripCost(grip, hand));
-    const made = { id: layers.size, grips: list, costs };
+    const grips = gripsFor(demand);
+    const costs = Float64Array.from(
+      grips,
+      grip => gripCost(model, grip, hand) + DIFFERENCE * differences(grip, demand),
+    );
+    const made = { id: layers.size, grips, costs };
     layers.set(key, made);
     return made;
   };
@@ -62,10 +58,35 @@ export const latticeBuilder = (hand: Hand) => {
     if (known) return known;
     const table = new Float64Array(from.grips.length * to.grips.length);
     let cell = 0;
-    for (const a of from.grips) for (const b of to.grips) table[cell++] = moveCost(a, b, hand, context);
+    for (const a of from.grips)
+      for (const b of to.grips) table[cell++] = moveCost(model, a, b, hand, context);
     tables.set(key, table);
     return table;
   };
 
   return { layer, moves };
+};
+
+const differences = (grip: Grip, { targets }: Demand): number => {
+  let count = 0;
+  grip.touches.forEach(({ string, fret }, index) => {
+    const target = targets[index];
+    if (target && (target.string !== string || target.fret !== fret)) count++;
+  });
+  return count;
+};
+
+/** The same lattice with some layers narrowed: grips that `allowed` denies are ruled out. */
+export const narrowed = (
+  lattice: Lattice,
+  allowed: ReadonlyMap<number, (grip: Grip) => boolean>,
+): Lattice => {
+  if (allowed.size === 0) return lattice;
+  const layers = [...lattice.layers];
+  for (const [k, test] of allowed) {
+    const layer = layers[k]!;
+    const costs = layer.costs.map((cost, i) => (test(layer.grips[i]!) ? cost : Infinity));
+    layers[k] = { ...layer, costs };
+  }
+  return { ...lattice, layers };
 };

@@ -2,9 +2,11 @@
 import type { Instrument } from '../instrument/instrument.ts';
 import type { Diagnostic } from '../score/diagnostic.ts';
 import type { Source } from '../score/model.ts';
-import { midi, type Pitch, pitchName } from '../score/pitch.ts';
-import type { FretWindow, Misfit } from './arrangement.ts';
-import type { Rules } from './rules.ts';
+import { type Pitch, pitchName } from '../score/pitch.ts';
+import type { Arrangement, FretWindow } from './arrangement.ts';
+import type { Problem } from './problem.ts';
+import { type Rules, windowIn } from './rules.ts';
+import type { Found } from './search.ts';
 import type { Strike } from './strikes.ts';
 import { describeWaysOut, waysOut } from './ways-out.ts';
 
@@ -13,16 +15,14 @@ export const unplayableDiagnostics = (
   instrument: Instrument,
   all: readonly Strike[],
   unplayable: readonly Strike[],
-): readonly Diagnostic[] => {
-  const hint = hintFor(instrument, all, undefined);
-  return groupByPitch(unplayable.map(spotOf)).map(spots => ({
+): readonly Diagnostic[] =>
+  groupBy(unplayable.map(spotOf), spot => pitchName(spot.pitch)).map(spots => ({
     severity: 'error',
     code: 'note-off-the-instrument',
     message: `${pitchName(spots[0].pitch)} cannot be played on ${instrument.name}: ${listSpots(spots)}`,
-    ...hint,
+    ...hintFor(instrument, all, undefined),
     place: placeOf(spots[0]),
   }));
-};
 
 /** One error for each pitch without a place in a window outside which nothing may lie. */
 export const refusedDiagnostics = (
@@ -30,45 +30,79 @@ export const refusedDiagnostics = (
   rules: Rules,
   all: readonly Strike[],
   placeless: readonly Strike[],
-): readonly Diagnostic[] => {
-  const hint = hintFor(instrument, all, rules.window);
-  return groupByPitch(placeless.map(spotOf)).map(spots => ({
+): readonly Diagnostic[] =>
+  groupBy(placeless.map(spotOf), spot => `${pitchName(spot.pitch)} in ${where(rules, spot)}`).map(spots => ({
     severity: 'error',
     code: 'note-outside-window',
-    message: `${pitchName(spots[0].pitch)} has no place in ${whereFrom(rules)}: ${listSpots(spots)}`,
-    ...hint,
+    message: `${pitchName(spots[0].pitch)} has no place in ${where(rules, spots[0])}: ${listSpots(spots)}`,
+    ...hintFor(instrument, strikesBeside(rules, all, spots[0]), windowIn(rules, spots[0].source.measure)),
     place: placeOf(spots[0]),
   }));
-};
 
-/** Warnings for the notes that were played outside the window, a note for open strings that rescued. */
-export const misfitDiagnostics = (
+/** One error for each chord that no shape holds. */
+export const shapelessDiagnostics = (
   instrument: Instrument,
-  rules: Rules,
-  all: readonly Strike[],
-  outside: readonly Misfit[],
-  rescued: readonly Misfit[],
-): readonly Diagnostic[] => {
-  if (outside.length + rescued.length === 0) return [];
-  const hint = hintFor(instrument, all, rules.window);
-  const warnings = groupByPlace(outside).map(
-    (spots): Diagnostic => ({
+  shapeless: readonly Strike[],
+): readonly Diagnostic[] =>
+  shapeless.map(strike => ({
+    severity: 'error',
+    code: 'no-shape',
+    message: `${strike.pitches.map(pitch => pitchName(pitch)).join(' ')} cannot be held at once on ${instrument.name} as the rules ask`,
+    hint: 'use --chords top to play top notes only, widen the window, or free what is fixed by --place or in the file',
+    place: placeOf(spotOf(strike)),
+  }));
+
+/** Warnings for the notes that were played outside the window, notes for open strings that rescued. */
+export const misfitDiagnostics = (problem: Problem, { misfits }: Arrangement): readonly Diagnostic[] => {
+  const { hand, rules, strikes } = problem;
+  const groups = groupBy(misfits, misfit => {
+    const { placement, pitch } = misfit;
+    return [pitchName(pitch), placement.string, placement.fret, placement.fit, where(rules, misfit)].join();
+  });
+  return groups.map((spots): Diagnostic => {
+    const [{ pitch, placement, source }] = spots;
+    const start = `${pitchName(pitch)} has no place in ${where(rules, spots[0])}`;
+    if (placement.fit === 'open') {
+      return {
+        severity: 'note',
+        code: 'open-string-in-window',
+        message: `${start}; the open string ${placement.string} sounds it: ${listSpots(spots)}`,
+        place: placeOf(spots[0]),
+      };
+    }
+    return {
       severity: 'warning',
       code: 'note-outside-window',
-      message: `${pitchName(spots[0].pitch)} has no place in ${whereFrom(rules)}; played on string ${spots[0].placement.string} at fret ${spots[0].placement.fret}: ${listSpots(spots)}`,
-      ...hint,
+      message: `${start}; played on string ${placement.string} at fret ${placement.fret}: ${listSpots(spots)}`,
+      ...hintFor(hand.instrument, strikesBeside(rules, strikes, spots[0]), windowIn(rules, source.measure)),
       place: placeOf(spots[0]),
-    }),
-  );
-  const notes = groupByPlace(rescued).map(
-    (spots): Diagnostic => ({
+    };
+  });
+};
+
+/** What else the rules did that the teacher should know. */
+export const rulesDiagnostics = ({ rules, strikes }: Problem, { proven }: Found): readonly Diagnostic[] => {
+  const marked = strikes.filter(({ marked }) =>
+    marked.some(({ string, fret, finger }) => (string ?? fret ?? finger) !== undefined),
+  ).length;
+  const notes: Diagnostic[] = [];
+  if (marked > 0 && !rules.keepMarked) {
+    notes.push({
       severity: 'note',
-      code: 'open-string-in-window',
-      message: `${pitchName(spots[0].pitch)} has no place in ${whereFrom(rules)}; the open string ${spots[0].placement.string} sounds it: ${listSpots(spots)}`,
-      place: placeOf(spots[0]),
-    }),
-  );
-  return [...warnings, ...notes];
+      code: 'marks-ignored',
+      message: `string, fret or fingering numbers that are in the file for ${marked} note${marked === 1 ? '' : 's'} were not used`,
+      hint: 'obey them with --keep-marked',
+    });
+  }
+  if (!proven) {
+    notes.push({
+      severity: 'note',
+      code: 'not-proven-cheapest',
+      message: 'passages that return are fingered alike, but a cheaper way of doing so may exist',
+      hint: '--free-repeats fingers each passage for itself, provably at least cost',
+    });
+  }
+  return notes;
 };
 
 interface Spot {
@@ -97,12 +131,6 @@ const groupBy = <T>(items: readonly T[], key: (item: T) => string): readonly Gro
   return [...groups.values()];
 };
 
-const groupByPitch = (spots: readonly Spot[]): readonly Group<Spot>[] =>
-  groupBy(spots, spot => pitchName(spot.pitch));
-
-const groupByPlace = (misfits: readonly Misfit[]): readonly Group<Misfit>[] =>
-  groupBy(misfits, ({ pitch, placement }) => `${pitchName(pitch)},${placement.string},${placement.fret}`);
-
 /** "measure 3 beat 1, beat 2.5; measure 7 beat 4" */
 const listSpots = (spots: readonly Spot[]): string =>
   groupBy(spots, spot => spot.source.measure)
@@ -115,12 +143,27 @@ const listSpots = (spots: readonly Spot[]): string =>
 const formatBeat = (beat: number): string => String(Math.round(beat * 100) / 100);
 
 /** "frets 4-8", "frets 4-8 without open strings" */
-const whereFrom = ({ window, open }: Rules): string =>
-  (window ? `frets ${window.low}-${window.high}` : 'the frets of the neck') +
-  (open === 'never' ? ' without open strings' : '');
+const where = (rules: Rules, { source }: Spot): string => {
+  const window = windowIn(rules, source.measure);
+  return (
+    (window ? `frets ${window.low}-${window.high}` : 'the frets of the neck') +
+    (rules.open === 'never' ? ' without open strings' : '')
+  );
+};
 
-const hintFor = (instrument: Instrument, all: readonly Strike[], window: FretWindow | undefined) => {
-  const sounds = all.flatMap(strike => strike.pitches.map(midi));
-  const hint = describeWaysOut(waysOut(instrument, sounds, window));
+/** The strikes under the same window. */
+const strikesBeside = (rules: Rules, all: readonly Strike[], { source }: Spot): readonly Strike[] => {
+  const window = windowIn(rules, source.measure);
+  return all.filter(strike => windowIn(rules, strike.source.measure) === window);
+};
+
+const hintFor = (instrument: Instrument, strikes: readonly Strike[], window: FretWindow | undefined) => {
+  const hint = describeWaysOut(
+    waysOut(
+      instrument,
+      strikes.flatMap(({ sounds }) => sounds),
+      window,
+    ),
+  );
   return hint ? { hint } : {};
 };

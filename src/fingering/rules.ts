@@ -1,5 +1,7 @@
 /** What the teacher asks of a fingering, before the solver looks for the cheapest. */
-import type { FretWindow } from './arrangement.ts';
+import type { Place } from '../instrument/instrument.ts';
+import type { FretWindow, WindowRule } from './arrangement.ts';
+import type { HandSize } from './hand.ts';
 
 /**
  * When an open string may sound: never; to rescue a note that has no place in the window; or as
@@ -13,15 +15,63 @@ export type OpenPolicy = 'never' | 'rescue' | 'free';
  */
 export type OutsidePolicy = 'nearest' | 'refuse';
 
+/**
+ * What is cheap. `first`: low places and open strings, as beginners' books write. `even`: the sum of
+ * all terms. `least`: the hardest single move as easy as can be, and then the sum.
+ */
+export type Level = 'first' | 'even' | 'least';
+
+/** A place that the teacher has chosen: for a pitch throughout, or for the note at a beat. */
+export type Pin = { readonly place: Place } & (
+  | { readonly kind: 'pitch'; readonly sound: number; readonly name: string }
+  | { readonly kind: 'beat'; readonly measure: string; readonly beat: number }
+);
+
 export interface Rules {
-  readonly window: FretWindow | undefined;
+  readonly windows: readonly WindowRule[];
   readonly open: OpenPolicy;
   readonly outside: OutsidePolicy;
+  readonly pins: readonly Pin[];
+  /** Obey string, fret and fingering numbers that are in the file. */
+  readonly keepMarked: boolean;
+  /** Every pitch has one place throughout the tune. */
+  readonly onePlace: boolean;
+  /** A passage that returns is fingered the same each time, or each time for itself. */
+  readonly repeats: 'same' | 'free';
+  /** Neighbouring notes ring over each other on different strings. */
+  readonly campanella: boolean;
+  readonly level: Level;
+  readonly hand: HandSize;
 }
 
-/** The rules where nothing is said: open strings only rescue inside a window, and are free without one. */
-export const rulesFor = (
-  window: FretWindow | undefined,
-  open?: OpenPolicy,
-  outside: OutsidePolicy = 'nearest',
-): Rules => ({ window, open: open ?? (window ? 'rescue' : 'free'), outside });
+/** The rules where nothing is said; open strings only rescue inside a window, and are free without one. */
+export const rulesFrom = (said: Partial<Rules> = {}): Rules => ({
+  windows: said.windows ?? [],
+  open: said.open ?? ((said.windows ?? []).length > 0 ? 'rescue' : 'free'),
+  outside: said.outside ?? 'nearest',
+  pins: said.pins ?? [],
+  keepMarked: said.keepMarked ?? false,
+  onePlace: said.onePlace ?? false,
+  repeats: said.repeats ?? 'same',
+  campanella: said.campanella ?? false,
+  level: said.level ?? 'even',
+  hand: said.hand ?? 'medium',
+});
+
+/** One window for the whole tune. */
+export const wholeTune = (low: number, high: number): readonly WindowRule[] => [
+  { measures: undefined, window: { low, high } },
+];
+
+/**
+ * The window in force in a measure: the last rule that names its printed number, or else the last for
+ * the whole tune. A number such as "12a" counts as 12; measures without a number have the window of
+ * the measure before.
+ */
+export const windowIn = (rules: Rules, measure: string): FretWindow | undefined => {
+  const number = Number.parseInt(measure, 10);
+  const named = rules.windows.findLast(
+    ({ measures }) => measures && number >= measures.from && number <= measures.to,
+  );
+  return (named ?? rules.windows.findLast(({ measures }) => !measures))?.window;
+};

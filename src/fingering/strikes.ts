@@ -1,5 +1,5 @@
 /** From a tune to the notes that the left hand has to find: tied notes joined, time made plain. */
-import type { NoteEvent, Source, Ticks } from '../score/model.ts';
+import type { Head, NoteEvent, Source, Ticks } from '../score/model.ts';
 import { midi, type Pitch } from '../score/pitch.ts';
 import type { Tune, TuneMeasure } from '../score/tune.ts';
 import type { Timing } from './time.ts';
@@ -11,6 +11,8 @@ export interface Strike {
   readonly pitches: readonly Pitch[];
   /** MIDI numbers of the pitches. */
   readonly sounds: readonly number[];
+  /** What the file marks for each of them. */
+  readonly marked: readonly Head['marked'][];
   /** Ticks from the start of the tune, and sounding length with all that is tied on. */
   readonly at: Ticks;
   readonly duration: Ticks;
@@ -57,6 +59,7 @@ export const strikesOf = (tune: Tune): Strikes => {
           heads: struck.map(head => head.id),
           pitches: struck.map(head => head.pitch),
           sounds: struck.map(head => midi(head.pitch)),
+          marked: struck.map(head => head.marked),
           at,
           duration: event.duration,
           slurred: before !== undefined && slurred(before.id, event.id),

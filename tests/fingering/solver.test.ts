@@ -1,12 +1,13 @@
 /** The solver against exhaustive enumeration: every fingering of short melodies, priced note by note. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { arrange, buildLattice } from '../../src/fingering/arrange.ts';
+import { arrange } from '../../src/fingering/arrange.ts';
 import type { Finger } from '../../src/fingering/arrangement.ts';
 import { restPositions } from '../../src/fingering/candidates.ts';
 import type { Grip, MoveContext } from '../../src/fingering/grip.ts';
 import { canReach, type Hand, handOn } from '../../src/fingering/hand.ts';
-import { type OpenPolicy, type Rules, rulesFor } from '../../src/fingering/rules.ts';
+import { problemOf } from '../../src/fingering/problem.ts';
+import { type OpenPolicy, type Rules, rulesFrom, wholeTune } from '../../src/fingering/rules.ts';
 import { solve } from '../../src/fingering/solver.ts';
 import { type Strike, strikesOf, timingBefore } from '../../src/fingering/strikes.ts';
 import { GRIP_TERMS, MOVE_TERMS } from '../../src/fingering/terms/index.ts';
@@ -59,8 +60,9 @@ const melodies = fc.array(
 /** Every grip that the rules allow for a pitch, found by trying every finger everywhere. */
 const gripsByTrial = (hand: Hand, sound: number, rules: Rules, rest: readonly number[]): readonly Grip[] => {
   const { instrument } = hand;
-  const low = rules.window?.low ?? 0;
-  const high = rules.window?.high ?? topFret(instrument);
+  const window = rules.windows[0]?.window;
+  const low = window?.low ?? 0;
+  const high = window?.high ?? topFret(instrument);
   const grips: Grip[] = [];
   const frets = Array.from({ length: topFret(instrument) + 1 }, (_, fret) => fret);
   instrument.strings.forEach((_, index) => {
@@ -77,6 +79,16 @@ const gripsByTrial = (hand: Hand, sound: number, rules: Rules, rest: readonly nu
     }
   });
   return grips;
+};
+
+const positionsFor = (hand: Hand, sounds: readonly number[], rules: Rules): readonly number[] => {
+  const demands = sounds.map(sound => ({
+    sounds: [sound],
+    window: rules.windows[0]?.window,
+    fixed: [undefined],
+    targets: [undefined],
+  }));
+  return restPositions(hand, demands, rules);
 };
 
 const contexts = (strikes: readonly Strike[]): readonly MoveContext[] =>
@@ -117,14 +129,15 @@ describe('the optimum', () => {
         melodies,
         (instrument, window, open, melody) => {
           const hand = handOn(instrument);
-          const rules = rulesFor(window && { low: window.low, high: window.low + window.width }, open);
+          const windowRules = window ? wholeTune(window.low, window.low + window.width) : [];
+          const rules = rulesFrom({ windows: windowRules, open, repeats: 'free' });
           const sounds = melody.map(({ string, fret }) =>
             soundAt(instrument, {
               string: 1 + (string % instrument.strings.length),
               fret: Math.min(fret, topFret(instrument)),
             }),
           );
-          const rest = restPositions(hand, sounds, rules);
+          const rest = positionsFor(hand, sounds, rules);
           // Notes that need the rules' way out have cases of their own; here every note has a place.
           const layers = sounds.map(sound => gripsByTrial(hand, sound, rules, rest));
           let size = 1;
@@ -137,7 +150,7 @@ describe('the optimum', () => {
             size *= layers[count++]!.length;
           }
           fc.pre(count > 1);
-          if (open === 'free') fc.pre(rules.window === undefined || rules.window.low === 0);
+          if (open === 'free') fc.pre(window === null || window === undefined || window.low === 0);
           const notes = melody
             .slice(0, count)
             .flatMap(({ duration, restAfter }, k): MelodyNote[] => [
@@ -147,7 +160,7 @@ describe('the optimum', () => {
           const tune = tuneOf(notes, melody[0]!.slurred ? [[1, notes.length]] : []);
           const used = layers.slice(0, count);
           const expected = cheapestByTrial(hand, used, contexts(strikesOf(tune).strikes));
-          const restUsed = restPositions(hand, sounds.slice(0, count), rules);
+          const restUsed = positionsFor(hand, sounds.slice(0, count), rules);
           fc.pre(restUsed.length === rest.length);
           expect(arrange(tune, instrument, rules).arrangement.cost).toBe(expected);
           compared++;
@@ -161,7 +174,6 @@ describe('the optimum', () => {
   test('costs the same through every grip of the best path, and never less through another', () => {
     fc.assert(
       fc.property(instruments, melodies, (instrument, melody) => {
-        const hand = handOn(instrument);
         const tune = tuneOf(
           melody.map(({ string, fret, duration }) => ({
             pitch: sharpened(
@@ -173,9 +185,7 @@ describe('the optimum', () => {
             duration,
           })),
         );
-        const { path, cost, through, offsets } = solve(
-          buildLattice(tune, hand, strikesOf(tune).strikes, rulesFor(undefined)),
-        );
+        const { path, cost, through, offsets } = solve(problemOf(tune, instrument, rulesFrom()).lattice);
         path.forEach((grip, k) => {
           expect(through[offsets[k]! + grip]).toBe(cost);
         });
@@ -187,8 +197,8 @@ describe('the optimum', () => {
 
   test('an empty tune costs nothing, and a window off the neck is refused', () => {
     const guitar = INSTRUMENTS.find(each => each.id === 'guitar')!;
-    expect(arrange(tuneOf([]), guitar, rulesFor(undefined)).arrangement.cost).toBe(0);
-    expect(() => arrange(tuneOf([]), guitar, rulesFor({ low: 8, high: 4 }))).toThrow(Refusal);
-    expect(() => arrange(tuneOf([]), guitar, rulesFor({ low: 30, high: 34 }))).toThrow(Refusal);
+    expect(arrange(tuneOf([]), guitar, rulesFrom()).arrangement.cost).toBe(0);
+    expect(() => arrange(tuneOf([]), guitar, rulesFrom({ windows: wholeTune(8, 4) }))).toThrow(Refusal);
+    expect(() => arrange(tuneOf([]), guitar, rulesFrom({ windows: wholeTune(30, 34) }))).toThrow(Refusal);
   });
 });

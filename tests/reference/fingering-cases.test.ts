@@ -4,7 +4,7 @@
  */
 import { describe, expect, test } from 'vitest';
 import { arrange } from '../../src/fingering/arrange.ts';
-import { rulesFor } from '../../src/fingering/rules.ts';
+import { rulesFrom } from '../../src/fingering/rules.ts';
 import { findInstrument } from '../../src/instrument/define.ts';
 import { placesOf } from '../../src/instrument/places.ts';
 import { type Asked, placed, positions, written } from '../support/fingered.ts';
@@ -96,7 +96,7 @@ describe('cases of melodic fingering', () => {
   test('F: the little finger guides the hand up its string', () => {
     const guitar = findInstrument('guitar');
     const oneString = { ...guitar, strings: guitar.strings.slice(0, 1) };
-    const { arrangement } = arrange(quarters('F4 G4 G#4 C#5'), oneString, rulesFor(undefined));
+    const { arrangement } = arrange(quarters('F4 G4 G#4 C#5'), oneString, rulesFrom());
     expect(written([...arrangement.placements.values()])).toBe('1/1[1] 1/3[3] 1/4[4] 1/9[4]');
   });
 

@@ -1,25 +1,21 @@
 /** Arranges a few notes and writes the answer the way check values are written. */
 import { arrange } from '../../src/fingering/arrange.ts';
 import type { Placement } from '../../src/fingering/arrangement.ts';
-import { type OpenPolicy, rulesFor } from '../../src/fingering/rules.ts';
+import { type Rules, rulesFrom, wholeTune } from '../../src/fingering/rules.ts';
 import { findInstrument } from '../../src/instrument/define.ts';
 import { quarters } from './melody.ts';
 
-export interface Asked {
+export interface Asked extends Partial<Rules> {
   readonly frets?: readonly [number, number];
-  readonly open?: OpenPolicy;
-  readonly outside?: 'nearest' | 'refuse';
 }
+
+export const rulesOf = ({ frets, ...said }: Asked): Rules =>
+  rulesFrom(frets ? { windows: wholeTune(...frets), ...said } : said);
 
 /** The placements of quarter notes, in order. */
 export const placed = (names: string, instrument: string, asked: Asked = {}): readonly Placement[] => {
   const tune = quarters(names);
-  const window = asked.frets && { low: asked.frets[0], high: asked.frets[1] };
-  const { arrangement } = arrange(
-    tune,
-    findInstrument(instrument),
-    rulesFor(window, asked.open, asked.outside),
-  );
+  const { arrangement } = arrange(tune, findInstrument(instrument), rulesOf(asked));
   return [...arrangement.placements.entries()].sort(([a], [b]) => a - b).map(([, placement]) => placement);
 };
 

@@ -5,13 +5,13 @@ import { writeFiles } from '../../batch/files.ts';
 import { findInputs, type Input } from '../../batch/inputs.ts';
 import { type Job, type Output, runTune } from '../../batch/run.ts';
 import { formatNamed, SHEETS } from '../../emit/formats.ts';
-import { rulesFor } from '../../fingering/rules.ts';
 import { Refusal } from '../../score/diagnostic.ts';
 import { print, report } from '../console.ts';
 import { EXIT, UsageError } from '../exit.ts';
 import { chooseInstruments } from '../instruments.ts';
 import { addOptions, checkOptions, type OptionName, type Options } from '../options.ts';
 import { painter } from '../paint.ts';
+import { rulesOf } from '../rules.ts';
 
 const OPTION_NAMES = [
   'instrument',
@@ -109,9 +109,13 @@ const destinationOf = ({ to, out, sheets }: ArrangeOptions): Destination => {
 };
 
 const jobOf = async (options: ArrangeOptions, destination: Destination): Promise<Job> => ({
-  choice: { part: options.part, voice: options.voice, chords: 'top' },
+  choice: {
+    ...(options.part !== undefined && { part: options.part }),
+    ...(options.voice !== undefined && { voice: options.voice }),
+    chords: 'top',
+  },
   instruments: chooseInstruments(options),
-  rules: rulesFor(options.frets, options.open, options.outside),
+  rules: rulesOf(options),
   formats: [...new Set(options.to ?? ['text'])].map(formatNamed),
   sheets: options.sheets ?? (destination.kind === 'folder' ? SHEETS : ['tab']),
   style: {

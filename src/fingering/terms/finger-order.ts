@@ -1,5 +1,9 @@
 /** What fingers cannot, or should not, do to each other while the hand stays. */
+import type { Grip } from '../grip.ts';
 import type { MoveTerm } from './term.ts';
+
+/** From one single note to another: the fingers of chords are lifted and set anew. */
+const melodic = (from: Grip, to: Grip): boolean => from.touches.length === 1 && to.touches.length === 1;
 
 /** Fingers would have to cross: the higher-numbered one behind a lower fret. */
 export const crossedFingers: MoveTerm = {
@@ -9,7 +13,7 @@ export const crossedFingers: MoveTerm = {
   weight: 50,
   source: 'fingers do not pass each other along the neck; the weight keeps it from ever being chosen',
   measure: (from, to) => {
-    if (from.position !== to.position) return 0;
+    if (from.position !== to.position || !melodic(from, to)) return 0;
     let count = 0;
     for (const a of from.touches) {
       for (const b of to.touches) {
@@ -29,6 +33,7 @@ export const fingerOrder: MoveTerm = {
   source:
     'the lower-numbered finger takes the lower string at one fret, common practice; weight: our judgement',
   measure: (from, to) => {
+    if (!melodic(from, to)) return 0;
     let count = 0;
     for (const a of from.touches) {
       for (const b of to.touches) {

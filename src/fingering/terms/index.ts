@@ -1,5 +1,5 @@
 /** All cost terms. A new one is a file beside this one and a line here. */
-import { astray } from './astray.ts';
+import { astray, outside, rescue } from './astray.ts';
 import { crossing } from './crossing.ts';
 import { drawBack } from './draw-back.ts';
 import { crossedFingers, fingerOrder, substitution } from './finger-order.ts';
@@ -9,7 +9,9 @@ import { landing } from './landing.ts';
 import { openString } from './open-string.ts';
 import { pairSpread } from './pair-spread.ts';
 import { reentrantString } from './reentrant-string.ts';
+import { stopsRinging } from './ringing.ts';
 import { hop, roll, slide } from './same-finger.ts';
+import { barre, chordSpread, fingersDown } from './shape.ts';
 import { shiftCount, shiftDistance } from './shift.ts';
 import { slurBreak } from './slur-break.ts';
 import { squeeze } from './squeeze.ts';
@@ -26,7 +28,12 @@ export const GRIP_TERMS: readonly GripTerm[] = [
   height,
   openString,
   reentrantString,
+  outside,
   astray,
+  rescue,
+  barre,
+  fingersDown,
+  chordSpread,
 ];
 
 export const MOVE_TERMS: readonly MoveTerm[] = [
@@ -43,4 +50,5 @@ export const MOVE_TERMS: readonly MoveTerm[] = [
   substitution,
   pairSpread,
   slurBreak,
+  stopsRinging,
 ];

@@ -10,7 +10,7 @@ export const pairSpread: MoveTerm = {
   source:
     'comfortable spans by pair of fingers (after Parncutt et al. 1997, from memory); weight: our judgement',
   measure: (from, to, hand) => {
-    if (from.position !== to.position) return 0;
+    if (from.position !== to.position || from.touches.length + to.touches.length > 2) return 0;
     let excess = 0;
     for (const a of from.touches) {
       for (const b of to.touches) {

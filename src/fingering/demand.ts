@@ -1,0 +1,137 @@
+/** What the rules demand of each strike: the window in force there, and what is fixed of its notes. */
+import type { Place } from '../instrument/instrument.ts';
+import { placesOf } from '../instrument/places.ts';
+import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
+import type { Source } from '../score/model.ts';
+import { pitchName } from '../score/pitch.ts';
+import type { FretWindow } from './arrangement.ts';
+import type { Hand } from './hand.ts';
+import { type Pin, type Rules, windowIn } from './rules.ts';
+import type { Strike } from './strikes.ts';
+
+/** What is fixed of a note's string, fret and finger; undefined is free. */
+export interface Fixed {
+  readonly string: number | undefined;
+  readonly fret: number | undefined;
+  readonly finger: number | undefined;
+}
+
+export interface Demand {
+  /** MIDI numbers, from the lowest up; all the rest is in the same order. */
+  readonly sounds: readonly number[];
+  readonly window: FretWindow | undefined;
+  readonly fixed: readonly (Fixed | undefined)[];
+  /** Where another edition plays the notes, to be agreed with if possible. */
+  readonly targets: readonly (Place | undefined)[];
+}
+
+/** Equal demands have equal keys. */
+export const demandKey = (demand: Demand): string => JSON.stringify(demand);
+
+/** The places of another edition, by head id. */
+export type Targets = ReadonlyMap<number, Place>;
+
+/**
+ * The demands on all strikes. Throws a Refusal that names every chosen or marked place that does not
+ * sound its note, or contradicts another, and every pin that finds no note.
+ */
+export const demandsOf = (
+  hand: Hand,
+  strikes: readonly Strike[],
+  rules: Rules,
+  targets: Targets | undefined,
+): readonly Demand[] => {
+  const faults: Diagnostic[] = pinFaults(hand, strikes, rules.pins);
+  let window: FretWindow | undefined;
+  const demands = strikes.map((strike): Demand => {
+    const numbered = /^\d/.test(strike.source.measure);
+    if (numbered || rules.windows.length < 2) window = windowIn(rules, strike.source.measure);
+    const fixed = strike.sounds.map((_, index) => fixedFor(hand, strike, index, rules, faults));
+    return { sounds: strike.sounds, window, fixed, targets: strike.heads.map(head => targets?.get(head)) };
+  });
+  if (faults.length > 0) throw new Refusal(...faults);
+  return demands;
+};
+
+/** What pins and marks fix of one note; what is wrong with them is added to the faults. */
+const fixedFor = (
+  hand: Hand,
+  strike: Strike,
+  index: number,
+  rules: Rules,
+  faults: Diagnostic[],
+): Fixed | undefined => {
+  const pins = rules.pins.filter(pin => pinApplies(pin, strike, index));
+  const [pin] = pins;
+  const mark = rules.keepMarked ? strike.marked[index]! : undefined;
+  const fixed: Fixed = {
+    string: pin?.place.string ?? mark?.string,
+    fret: pin?.place.fret ?? mark?.fret,
+    finger: mark?.finger,
+  };
+  if (fixed.string === undefined && fixed.fret === undefined && fixed.finger === undefined) return undefined;
+  const contrary = pins.find(
+    ({ place }) => place.string !== pin!.place.string || place.fret !== pin!.place.fret,
+  );
+  if (contrary) {
+    faults.push(
+      placeFault(
+        strike,
+        index,
+        `is to be played at ${placeName(pin!.place)} and at ${placeName(contrary.place)}`,
+      ),
+    );
+  } else if (!placesOf(hand.instrument, strike.sounds[index]!).some(place => agrees(place, fixed))) {
+    faults.push(
+      placeFault(strike, index, `does not sound at ${describeFixed(fixed)} of ${hand.instrument.name}`),
+    );
+  }
+  return fixed;
+};
+
+/** Whether a place, and a finger if one is named, are as fixed. */
+export const agrees = (place: Place & { readonly finger?: number }, fixed: Fixed | undefined): boolean =>
+  fixed === undefined ||
+  ((fixed.string ?? place.string) === place.string &&
+    (fixed.fret ?? place.fret) === place.fret &&
+    (place.finger === undefined || (fixed.finger ?? place.finger) === place.finger));
+
+const pinApplies = (pin: Pin, strike: Strike, index: number): boolean => {
+  if (pin.kind === 'pitch') return pin.sound === strike.sounds[index];
+  const here = pin.measure === strike.source.measure && Math.abs(pin.beat - strike.beat) < 0.01;
+  return here && index === strike.sounds.length - 1;
+};
+
+/** Pins for a beat at which no note is struck, or for a pitch that the tune does not have. */
+const pinFaults = (hand: Hand, strikes: readonly Strike[], pins: readonly Pin[]): Diagnostic[] =>
+  pins
+    .filter(pin => !strikes.some(strike => strike.sounds.some((_, index) => pinApplies(pin, strike, index))))
+    .map(pin => ({
+      severity: 'error',
+      code: 'no-note-to-place',
+      message:
+        pin.kind === 'pitch'
+          ? `there is no ${pin.name} to be placed at ${placeName(pin.place)} of ${hand.instrument.name}`
+          : `no note is struck in measure ${pin.measure} on beat ${pin.beat}`,
+      hint: 'a pitch is named as it sounds, with its octave; a beat is counted from 1 in the time signature’s lower number',
+    }));
+
+const placeFault = (strike: Strike, index: number, what: string): Diagnostic => ({
+  severity: 'error',
+  code: 'impossible-place',
+  message: `${pitchName(strike.pitches[index]!)} ${what}`,
+  hint: 'change the chosen place, or the marks in the file',
+  place: placeOfStrike(strike),
+});
+
+const placeOfStrike = ({ source, beat }: { readonly source: Source; readonly beat: number }) => ({
+  ...source,
+  beat,
+});
+
+const placeName = ({ string, fret }: Place): string => `string ${string} fret ${fret}`;
+
+const describeFixed = ({ string, fret }: Fixed): string =>
+  [string !== undefined && `string ${string}`, fret !== undefined && `fret ${fret}`]
+    .filter(Boolean)
+    .join(' ');

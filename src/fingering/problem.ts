@@ -1,0 +1,123 @@
+/** A tune, an instrument and rules, made into what the solver solves; and its solution. */
+import type { Instrument } from '../instrument/instrument.ts';
+import { placesOf, topFret } from '../instrument/places.ts';
+import { Refusal } from '../score/diagnostic.ts';
+import type { Tune } from '../score/tune.ts';
+import { fitPlaces, gripsFor, restPositions } from './candidates.ts';
+import { type Demand, demandKey, demandsOf, type Targets } from './demand.ts';
+import type { MoveContext } from './grip.ts';
+import { type Hand, handOn } from './hand.ts';
+import { type Lattice, latticeBuilder } from './lattice.ts';
+import { searchLeast } from './least.ts';
+import { refusedDiagnostics, shapelessDiagnostics, unplayableDiagnostics } from './misfits.ts';
+import { type CostModel, costModel } from './model.ts';
+import type { Rules } from './rules.ts';
+import { type Found, search } from './search.ts';
+import { solve } from './solver.ts';
+import { type Strike, strikesOf, timingBefore } from './strikes.ts';
+import { onePlaceTies, repeatTies, type Tie } from './ties.ts';
+import { hasteOf } from './time.ts';
+
+export interface Problem {
+  readonly hand: Hand;
+  readonly model: CostModel;
+  readonly rules: Rules;
+  readonly strikes: readonly Strike[];
+  /** For every tied-to head, the head that was struck. */
+  readonly struckBy: ReadonlyMap<number, number>;
+  readonly demands: readonly Demand[];
+  /** contexts[k] is the move from strike k to strike k + 1. */
+  readonly contexts: readonly MoveContext[];
+  readonly lattice: Lattice;
+  readonly ties: readonly Tie[];
+}
+
+/**
+ * Sets a problem up. With `targets` the fingering shall agree with another edition's places where it
+ * can. Throws a Refusal that lists every note that has no place, or no place that the rules allow.
+ */
+export const problemOf = (tune: Tune, instrument: Instrument, rules: Rules, targets?: Targets): Problem => {
+  checkWindows(instrument, rules);
+  const hand = handOn(instrument, rules.hand);
+  const { strikes, struckBy } = strikesOf(tune);
+  checkRange(instrument, strikes);
+  const demands = demandsOf(hand, strikes, rules, targets);
+  checkPlaces(hand, strikes, demands, rules);
+  const model = costModel(rules);
+  const contexts = strikes.slice(1).map((strike, k) => ({
+    ...hasteOf(timingBefore(tune.division, strikes[k]!, strike)),
+    slurred: strike.slurred,
+  }));
+  const lattice = buildLattice(hand, model, rules, demands, contexts);
+  checkShapes(hand, strikes, lattice);
+  const starts = new Map(tune.measures.map(({ index, at }) => [index, at]));
+  const ties = [
+    ...(rules.onePlace ? onePlaceTies(hand, strikes) : []),
+    ...(rules.repeats === 'same' ? repeatTies(strikes, demands, starts) : []),
+  ];
+  return { hand, model, rules, strikes, struckBy, demands, contexts, lattice, ties };
+};
+
+/** The cheapest fingering by the level of the rules. Throws a Refusal where the rules contradict each other. */
+export const solveProblem = ({ lattice, ties, rules }: Problem): Found => {
+  const found = rules.level === 'least' ? searchLeast(lattice, ties) : search(lattice, ties, solve);
+  if (found) return found;
+  throw new Refusal({
+    severity: 'error',
+    code: 'rules-contradict',
+    message: 'no fingering satisfies all the rules together',
+    hint: 'leave out --one-place, --place or --keep-marked, or widen the window',
+  });
+};
+
+const buildLattice = (
+  hand: Hand,
+  model: CostModel,
+  rules: Rules,
+  demands: readonly Demand[],
+  contexts: readonly MoveContext[],
+): Lattice => {
+  const build = latticeBuilder(hand, model);
+  const distinct = new Map(demands.map(demand => [demandKey(demand), demand]));
+  const rest = restPositions(hand, distinct.values(), rules);
+  const layers = demands.map(demand => build.layer(demand, each => gripsFor(hand, each, rules, rest)));
+  const moves = contexts.map((context, k) => build.moves(layers[k]!, layers[k + 1]!, context));
+  return { layers, moves };
+};
+
+/** Refuses windows that lie off the neck or are upside down. */
+const checkWindows = (instrument: Instrument, { windows }: Rules): void => {
+  for (const { window } of windows) {
+    if (window.low <= window.high && window.low >= 0 && window.low <= topFret(instrument)) continue;
+    throw new Refusal({
+      severity: 'error',
+      code: 'window-off-the-neck',
+      message: `frets ${window.low}-${window.high} are no window on ${instrument.name}`,
+      hint: `the neck has frets 0 to ${topFret(instrument)}; write the lower fret first`,
+    });
+  }
+};
+
+const checkRange = (instrument: Instrument, strikes: readonly Strike[]): void => {
+  const off = strikes.filter(({ sounds }) => sounds.some(sound => placesOf(instrument, sound).length === 0));
+  if (off.length > 0) throw new Refusal(...unplayableDiagnostics(instrument, strikes, off));
+};
+
+const checkPlaces = (
+  hand: Hand,
+  strikes: readonly Strike[],
+  demands: readonly Demand[],
+  rules: Rules,
+): void => {
+  const placeless = strikes.filter((_, k) =>
+    demands[k]!.sounds.some((_, index) => fitPlaces(hand, demands[k]!, index, rules).length === 0),
+  );
+  if (placeless.length > 0)
+    throw new Refusal(...refusedDiagnostics(hand.instrument, rules, strikes, placeless));
+};
+
+/** Refuses chords that no shape holds, and notes that the hand cannot stop as they are fixed. */
+const checkShapes = (hand: Hand, strikes: readonly Strike[], { layers }: Lattice): void => {
+  const shapeless = strikes.filter((_, k) => layers[k]!.grips.length === 0);
+  if (shapeless.length > 0) throw new Refusal(...shapelessDiagnostics(hand.instrument, shapeless));
+};

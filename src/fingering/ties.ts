@@ -1,0 +1,79 @@
+/**
+ * Ties: strikes whose grips must agree. A passage that returns is fingered the same each time; with
+ * one place a pitch, every note of a pitch lies in the same place.
+ */
+import { openPitches } from '../instrument/places.ts';
+import { type Demand, demandKey } from './demand.ts';
+import type { Grip, Touch } from './grip.ts';
+import type { Hand } from './hand.ts';
+import type { Strike } from './strikes.ts';
+
+export interface Tie {
+  /** Indices of layers, at least two, ascending. */
+  readonly layers: readonly number[];
+  /** What must be equal. */
+  readonly key: (grip: Grip) => TieKey;
+}
+
+export type TieKey = number | string;
+
+/**
+ * Ties the measures that hold the same notes in the same rhythm under the same demands: string, fret
+ * and finger of each note agree. Measures without notes do not count.
+ */
+export const repeatTies = (
+  strikes: readonly Strike[],
+  demands: readonly Demand[],
+  measureStarts: ReadonlyMap<number, number>,
+): readonly Tie[] => {
+  const byMeasure = new Map<number, number[]>();
+  strikes.forEach((strike, k) => {
+    const indices = byMeasure.get(strike.measure);
+    if (indices) indices.push(k);
+    else byMeasure.set(strike.measure, [k]);
+  });
+  const passages = new Map<string, number[][]>();
+  for (const [measure, indices] of byMeasure) {
+    const start = measureStarts.get(measure) ?? 0;
+    const key = indices
+      .map(k => {
+        const { at, duration, slurred } = strikes[k]!;
+        // A slur into the measure belongs to the one before.
+        return `${at - start},${duration},${slurred && k !== indices[0]},${demandKey(demands[k]!)}`;
+      })
+      .join(';');
+    passages.set(key, [...(passages.get(key) ?? []), indices]);
+  }
+  return [...passages.values()]
+    .filter(returns => returns.length > 1)
+    .flatMap(returns =>
+      returns[0]!.map((_, n) => ({ layers: returns.map(indices => indices[n]!), key: gripKey })),
+    );
+};
+
+/** Ties all notes of a pitch to one place. */
+export const onePlaceTies = (hand: Hand, strikes: readonly Strike[]): readonly Tie[] => {
+  const byPitch = new Map<number, number[]>();
+  strikes.forEach((strike, k) => {
+    for (const sound of strike.sounds) byPitch.set(sound, [...(byPitch.get(sound) ?? []), k]);
+  });
+  const open = openPitches(hand.instrument);
+  return [...byPitch]
+    .filter(([, layers]) => layers.length > 1)
+    .sort(([a], [b]) => a - b)
+    .map(([sound, layers]) => ({
+      layers,
+      key: (grip: Grip): TieKey => {
+        const touch = grip.touches.find(({ string, fret }) => open[string - 1]! + fret === sound)!;
+        return placeKey(touch.string, touch.fret);
+      },
+    }));
+};
+
+const placeKey = (string: number, fret: number): number => 64 * string + fret;
+
+/** String, fret and finger of every touch; a single one as a number, since melodies have no others. */
+const gripKey = ({ touches }: Grip): TieKey =>
+  touches.length === 1 ? touchKey(touches[0]!) : touches.map(touchKey).join();
+
+const touchKey = ({ string, fret, finger }: Touch): number => 5 * placeKey(string, fret) + finger;
