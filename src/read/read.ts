@@ -12,9 +12,10 @@ import { Ids } from './draft.ts';
 import { headingOf } from './heading.ts';
 import { readHeader } from './library.ts';
 import { commonDivision } from './measure/duration.ts';
-import { finishPart, type WalkedPart, walkPart } from './part.ts';
+import { finishPart } from './part.ts';
 import { cutIntoParts } from './parts.ts';
 import { unpackScore } from './unpack.ts';
+import { type WalkedPart, walkPart } from './walk.ts';
 import { parseXml } from './xml/parse.ts';
 
 export interface ReadOptions {

@@ -4,11 +4,36 @@ import type { ChordDegree, ChordNote } from '../../score/model.ts';
 import { STEPS, type Step } from '../../score/pitch.ts';
 import { type Interval, transposePitch } from '../../score/transpose.ts';
 import { sourceOf, type Walk } from '../draft.ts';
-import { attribute, child, type XmlElement } from '../xml/element.ts';
+import { harmonyRecord } from '../library.ts';
+import { attribute, child, wrap, type XmlElement } from '../xml/element.ts';
 import { intervalOn } from './attributes.ts';
 import { offsetTicks } from './duration.ts';
 
-export const readHarmony = (walk: Walk, node: XmlElement, data: Harmony): void => {
+/** Reads a harmony element, which may hold several chords. */
+export function readHarmonies(walk: Walk, node: XmlElement): void {
+  for (const single of singleChords(node)) {
+    const record = harmonyRecord(single);
+    if (record !== undefined) readHarmony(walk, single, record);
+    else walk.omissions.add('unreadable chord symbols', sourceOf(walk, node));
+  }
+}
+
+const CHORD_STARTS: ReadonlySet<string> = new Set(['root', 'function', 'numeral']);
+
+/** One element a chord: of several chords in one element, the library keeps the last. */
+const singleChords = (harmony: XmlElement): readonly XmlElement[] => {
+  const starts = harmony.children.filter(each => CHORD_STARTS.has(each.nodeName));
+  if (starts.length < 2) return [harmony];
+  const common = harmony.children.filter(each => each.nodeName === 'offset' || each.nodeName === 'staff');
+  return starts.map((start, index) => {
+    const from = harmony.children.indexOf(start);
+    const to = index + 1 < starts.length ? harmony.children.indexOf(starts[index + 1]!) : undefined;
+    const chord = harmony.children.slice(from, to).filter(each => !common.includes(each));
+    return wrap('harmony', start.line, [...chord, ...common], harmony.attributes);
+  });
+};
+
+const readHarmony = (walk: Walk, node: XmlElement, data: Harmony): void => {
   const kind = data.kind?.data ?? '';
   const isNone = kind === 'none';
   const interval = intervalOn(walk, data.staff ?? 1);

@@ -15,7 +15,7 @@ import {
 import { childText, type XmlElement } from '../xml/element.ts';
 import { intervalOn } from './attributes.ts';
 import { durationTicks } from './duration.ts';
-import { readLyrics } from './lyrics.ts';
+import { readLyric } from './lyrics.ts';
 import { readMarked, readNotations, readTies, UNMARKED } from './notations.ts';
 import { readValue } from './value.ts';
 
@@ -32,9 +32,7 @@ export const readNote = (walk: Walk, node: XmlElement, data: Note): void => {
   if (typeof pitch === 'object') addHead(walk, node, data, placed.event as DraftNote, pitch);
   else if (pitch !== undefined) addFault(walk, node, placed, pitch);
   if (data.notations !== undefined) readNotations(walk, node, placed, data.notations);
-  if (data.lyrics !== undefined && placed.event.kind === 'note') {
-    placed.event.lyrics = [...placed.event.lyrics, ...readLyrics(node, data.lyrics)];
-  }
+  if (placed.event.kind === 'note') addLyrics(node, placed.event);
   if (data.notehead !== undefined && isUnusual(data.notehead.type)) {
     walk.omissions.add('shapes of noteheads', sourceOf(walk, node));
   }
@@ -44,6 +42,14 @@ export const readNote = (walk: Walk, node: XmlElement, data: Note): void => {
 const voiceOf = (node: XmlElement, data: Note): string => {
   if (data.voice === undefined) return '1';
   return Number.isInteger(data.voice) ? String(data.voice) : (childText(node, 'voice') ?? '1');
+};
+
+const addLyrics = (node: XmlElement, event: DraftNote): void => {
+  for (const element of node.children) {
+    if (element.nodeName !== 'lyric') continue;
+    const lyric = readLyric(element);
+    if (lyric !== undefined) event.lyrics = [...event.lyrics, lyric];
+  }
 };
 
 interface NewEvent {
