@@ -33,7 +33,7 @@ export interface TextOptions {
 }
 
 /** Narrower terminals are written for as if they had this many columns. */
-export const LEAST_WIDTH = 40;
+const LEAST_WIDTH = 40;
 
 /** The sheet, with a line feed after each line. All lines of a system are equally wide. */
 export const toText = (tune: Tune, arrangement: Arrangement, options: TextOptions): string => {
@@ -54,9 +54,11 @@ export const toText = (tune: Tune, arrangement: Arrangement, options: TextOption
     drawSystem(system, seamsOf(systems[index - 1], systems[index + 1]), frame),
   );
   const textWidth = Math.min(width, Math.max(LEAST_WIDTH, ...systems.map(system => system.width)));
-  const heading = headingLines(tune, arrangement, textWidth, signs, paint);
-  const legend = legendLines(tune, arrangement, content, width, { signs, figures: sheet === 'tab', paint });
-  return [heading, ...blocks, legend]
+  const heading = headingLines(tune, arrangement, signs, textWidth);
+  const entries = content.flatMap(measure => measure.entries);
+  const shown = sheet === 'tab' ? entries : entries.map(entry => ({ ...entry, figures: [] }));
+  const legend = legendLines(tune, arrangement, shown, signs, width);
+  return [heading.map(line => paint('heading', line)), ...blocks, legend.map(line => paint('legend', line))]
     .filter(block => block.length > 0)
     .map(join)
     .join('\n');

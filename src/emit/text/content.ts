@@ -50,7 +50,7 @@ export interface Entry {
 }
 
 export interface MeasureContent {
-  /** As printed; empty where it is not counted. */
+  /** As printed; empty for a pickup, which is not counted. */
   readonly number: string;
   readonly length: Ticks;
   readonly entries: readonly Entry[];
@@ -84,7 +84,7 @@ export const contentOf = (tune: Tune, arrangement: Arrangement, signs: Signs): r
     syllables: syllables(tune, endings, write),
   };
   return tune.measures.map((measure, index) => ({
-    number: measure.implicit ? '' : write(measure.number),
+    number: measure.implicit || measure.number === '0' ? '' : write(measure.number),
     length: measure.length,
     entries: entriesOf(measure, sources),
     opening: signatureAt(measure, index === 0 ? undefined : tune.measures[index - 1], 'opening'),

@@ -1,76 +1,68 @@
 /** The words around the systems: heading above, legend below. */
-import type { Arrangement } from '../../fingering/arrangement.ts';
+import type { Arrangement, WindowRule } from '../../fingering/arrangement.ts';
 import { pitchName } from '../../score/pitch.ts';
 import type { Tune } from '../../score/tune.ts';
-import type { Entry, MeasureContent } from './content.ts';
-import { textWriter } from './content.ts';
+import { type Entry, textWriter } from './content.ts';
 import { TIE } from './draw/rhythm.ts';
-import type { Paint } from './row.ts';
 import type { Signs } from './signs.ts';
 import { explainRhythm } from './values.ts';
 import { displayWidth, fold } from './width.ts';
 
-/** `4–8`, or `5` for a window of one fret. */
-const windowText = (arrangement: Arrangement, signs: Signs): string => {
-  const { low, high } = arrangement.window!;
-  return low === high ? `${low}` : `${low}${signs.dash}${high}`;
+/** `frets 4–8`, `fret 5`; where it does not hold for the whole tune, `frets 4–8 in measures 1–8`. */
+const windowText = ({ window, measures }: WindowRule, { dash }: Signs): string => {
+  const range = (from: number, to: number): string => (from === to ? `${from}` : `${from}${dash}${to}`);
+  const plural = (from: number, to: number): string => (from === to ? '' : 's');
+  const frets = `fret${plural(window.low, window.high)} ${range(window.low, window.high)}`;
+  if (!measures) return frets;
+  const { from, to } = measures;
+  return `${frets} in measure${plural(from, to)} ${range(from, to)}`;
 };
 
 /** Title and, at the right, composer; then instrument, stringing, capo and window. */
 export const headingLines = (
   tune: Tune,
   arrangement: Arrangement,
-  width: number,
   signs: Signs,
-  paint: Paint,
+  width: number,
 ): readonly string[] => {
   const write = textWriter(signs);
-  const { instrument, window } = arrangement;
-  const stringing = [...instrument.strings]
-    .reverse()
-    .map(pitch => pitchName(pitch))
-    .join(' ');
+  const { instrument, windows } = arrangement;
   const facts = [
     instrument.name,
-    stringing,
+    instrument.strings
+      .map(pitch => pitchName(pitch))
+      .reverse()
+      .join(' '),
     ...(instrument.capo > 0 ? [`capo ${instrument.capo}`] : []),
-    ...(window ? [`frets ${windowText(arrangement, signs)}`] : []),
+    ...windows.map(rule => windowText(rule, signs)),
   ];
   const title = write(tune.title ?? '');
   const composer = write(tune.composer ?? '');
   const gap = width - displayWidth(title) - displayWidth(composer);
-  const first =
-    gap >= 2 || !title || !composer
-      ? [title + ' '.repeat(Math.max(0, title ? gap : 0)) + composer]
-      : [title, composer];
-  const lines = [...first, ...wrap(facts.map(write), signs.separator, width)];
-  return lines
-    .map(line => line.trimEnd())
-    .filter(line => line !== '')
-    .map(line => paint('heading', line));
+  const names =
+    title && composer && gap >= 2
+      ? [title + ' '.repeat(gap) + composer]
+      : [title, composer].flatMap(text => fold(text, width));
+  return [...names, ...wrap(facts.map(write), signs.separator, width)].filter(line => line !== '');
 };
 
-/** What the letters and signs mean, and the rights that the file states. */
+/** What the letters and signs of these entries mean, and the rights that the file states. */
 export const legendLines = (
   tune: Tune,
   arrangement: Arrangement,
-  measures: readonly MeasureContent[],
+  entries: readonly Entry[],
+  signs: Signs,
   width: number,
-  options: { readonly signs: Signs; readonly figures: boolean; readonly paint: Paint },
 ): readonly string[] => {
-  const { signs, figures, paint } = options;
-  const entries = measures.flatMap(measure => measure.entries);
-  const has = (test: (entry: Entry) => boolean): boolean => entries.some(test);
-  const marked = figures && arrangement.window && has(entry => entry.figures.some(({ outside }) => outside));
+  const whole = arrangement.window && { window: arrangement.window, measures: undefined };
+  const outside = entries.some(entry => entry.figures.some(figure => figure.outside));
   const items = [
     ...explainRhythm(entries.map(entry => entry.rhythm).filter(text => text !== '')),
-    ...(has(entry => entry.tied) ? [`${TIE} tied`] : []),
-    ...(marked ? [`* outside frets ${windowText(arrangement, signs)}`] : []),
+    ...(entries.some(entry => entry.tied) ? [`${TIE} tied`] : []),
+    ...(outside ? [`* outside ${whole ? windowText(whole, signs) : 'the window'}`] : []),
   ];
   const rights = tune.rights.flatMap(each => fold(textWriter(signs)(each), width));
-  return [...wrap(items, '   ', width), ...rights]
-    .filter(line => line !== '')
-    .map(line => paint('legend', line));
+  return [...wrap(items, '   ', width), ...rights].filter(line => line !== '');
 };
 
 /** Items side by side as far as the width goes. */

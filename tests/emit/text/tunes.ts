@@ -122,7 +122,8 @@ export const lowestPlaces = (
     for (const event of events)
       if (event.kind === 'note')
         for (const head of event.heads) placements.set(head.id, lowest(head.pitch, on, window));
-  return { instrument: on, window, placements, misfits: [], cost: 0 };
+  const windows = window ? [{ measures: undefined, window }] : [];
+  return { instrument: on, window, windows, placements, misfits: [], cost: 0 };
 };
 
 const lowest = (sound: Pitch, on: Instrument, window: FretWindow | undefined): Placement => {
