@@ -7,7 +7,7 @@ import { type Accidental, accidentals } from '../../engrave/content/accidentals.
 import { chordPieces } from '../../engrave/content/chord-name.ts';
 import type { Arrangement, Placement } from '../../fingering/arrangement.ts';
 import type { ReadingClef } from '../../instrument/instrument.ts';
-import type { Barline, MusicEvent, NoteEvent, Ticks } from '../../score/model.ts';
+import type { Barline, ChordSymbol, MusicEvent, NoteEvent, Ticks } from '../../score/model.ts';
 import type { Tune, TuneMeasure } from '../../score/tune.ts';
 import { type EndingSpan, endingSpans } from './endings.ts';
 import { type Mark, marksOf } from './marks.ts';
@@ -181,11 +181,17 @@ const figuresOf = (event: NoteEvent, { placements }: Sources): readonly TabFigur
 const chordsByTime = (measure: TuneMeasure, signs: Signs): ReadonlyMap<Ticks, string> => {
   const chords = new Map<Ticks, string>();
   for (const symbol of measure.chordSymbols) {
-    const pieces = chordPieces(symbol)
-      .map(piece => piece.text)
-      .join('');
-    const text = signs.ascii ? toAscii(pieces.replace('°', 'dim').replace('ø7', 'm7b5')) : cleanText(pieces);
+    const text = chordText(symbol, signs);
     chords.set(symbol.at, chords.has(symbol.at) ? `${chords.get(symbol.at)} ${text}` : text);
   }
   return chords;
+};
+
+/** On one line, where nothing is raised, a minor chord's major seventh needs brackets: `Cm(maj7)`. */
+const chordText = (symbol: ChordSymbol, signs: Signs): string => {
+  const text = chordPieces(symbol)
+    .map(piece => piece.text)
+    .join('')
+    .replace(/m(maj\d+)/, 'm($1)');
+  return signs.ascii ? toAscii(text.replace('°', 'dim').replace('ø7', 'm7b5')) : cleanText(text);
 };

@@ -44,9 +44,10 @@ export class Row {
     }
   }
 
-  /** Fills the columns from `from` up to, not with, `to`. */
+  /** Fills the columns from `from` up to, not with, `to` with a sign of one column. */
   fill(from: number, to: number, sign: string, role: TextRole): void {
-    for (let column = from; column < to; column++) this.put(column, sign, role);
+    const cell: Cell = { text: sign, role };
+    for (let column = from; column < to; column++) this.#cells[column] = cell;
   }
 
   /** Is nothing there from `from` up to, not with, `to`? */

@@ -83,14 +83,15 @@ const spaceEntries = (
     const until = timed[index + 1]?.at ?? length;
     next = x + (entry.signature ? 0 : room(until - entry.at));
   });
-  const width = Math.max(next, LEAST_MEASURE, ...ends.values());
+  // A figure must not touch the bar line; words may reach it, since no bar line crosses their row.
+  const width = Math.max(next, LEAST_MEASURE, (ends.get('tab') ?? 0) + 1, ...ends.values());
   const centred = entries.filter(entry => entry.centred);
   return { entries: [...placedEntries, ...centred.map(entry => centre(entry, width))], width };
 };
 
 const centre = (entry: Entry, width: number): PlacedEntry => ({
   ...entry,
-  x: Math.floor((width - entry.rhythm.length) / 2),
+  x: Math.floor((width - 1) / 2),
   placed: undefined,
 });
 

@@ -10,7 +10,7 @@ const WIDE =
   /[\u1100-\u115f\u2e80-\u303e\u3041-\ua4cf\ua960-\ua97f\uac00-\ud7a3\uf900-\ufaff\ufe30-\ufe6f\uff01-\uff60\uffe0-\uffe6\u{1b000}-\u{1b2ff}\u{20000}-\u{3fffd}]|\p{Emoji_Presentation}/u;
 const INVISIBLE = /^[\p{Mn}\p{Me}\p{Cf}]+$/u;
 /** One column a character, each character a grapheme: nearly every text. */
-const SIMPLE = /^[\x20-\x7e\u00a0-\u00ac\u00ae-\u02ff\u2010-\u2027\u2500-\u259f]*$/;
+const SIMPLE = /^[\x20-\x7e\u00a0-\u00ac\u00ae-\u02ff\u2010-\u2027\u2500-\u25fc\u266d-\u266f]*$/;
 
 let segmenter: Intl.Segmenter | undefined;
 
@@ -30,7 +30,9 @@ const graphemeWidth = (grapheme: string): number => {
 
 /** Columns that a text takes; a grapheme takes 0, 1 or 2. */
 export const displayWidth = (text: string): number =>
-  graphemes(text).reduce((sum, grapheme) => sum + graphemeWidth(grapheme), 0);
+  SIMPLE.test(text)
+    ? text.length
+    : graphemes(text).reduce((sum, grapheme) => sum + graphemeWidth(grapheme), 0);
 
 /** The words of a text over as many lines as it needs; a word wider than the width keeps one to itself. */
 export const fold = (text: string, width: number): readonly string[] => {

@@ -11,9 +11,9 @@ export const rhythmRow = (system: System, tiedInto: boolean): Row => {
   const row = new Row();
   let tiedFrom = tiedInto ? system.measures[0]!.start : undefined;
   for (const { measure, start } of system.measures)
-    for (const { x, rhythm, tied } of measure.entries) {
+    for (const { x, rhythm, tied, centred } of measure.entries) {
       if (rhythm === '') continue;
-      const column = start + x;
+      const column = start + x - (centred ? Math.floor((rhythm.length - 1) / 2) : 0);
       if (tiedFrom !== undefined) row.fill(tiedFrom, column, TIE, 'rhythm');
       row.put(column, rhythm, 'rhythm');
       tiedFrom = tied ? column + rhythm.length : undefined;
