@@ -44,7 +44,7 @@ const drawSignatures = ({ measures }: System, rows: ReadonlyMap<number, Row>): v
     const inner = measure.entries.map(({ x, placed }) => placed && { column: start + x, placed });
     for (const each of [signature, ...inner])
       for (const { dx, position, text } of each?.placed.signs ?? [])
-        rows.get(position)!.put(each!.column + dx, text, 'staff');
+        rows.get(position)!.put(each!.column + dx, text, 'head');
   }
 };
 
