@@ -13,7 +13,7 @@ export const NO_SIGNATURE: Key = { fifths: 0, mode: undefined };
 /** Takes attributes into force, and notes what changes within the measure. */
 export const readAttributes = (walk: Walk, node: XmlElement, data: Attributes): void => {
   if (data.divisions !== undefined) setDivisions(walk, node, data.divisions);
-  const change: { -readonly [K in keyof AttributeChange]: AttributeChange[K] } = { at: walk.now };
+  const change: Change = { at: walk.now };
   const key = readKeys(walk, node, data);
   if (key !== undefined) change.key = key;
   for (const time of data.times ?? []) {
@@ -53,17 +53,27 @@ export const intervalOn = (walk: Walk, staff: number): Interval | undefined => {
 
 const ALL_STAVES = 0;
 
-const put = (walk: Walk, change: AttributeChange): void => {
-  if (change.key === undefined && change.time === undefined && change.clef === undefined) return;
-  walk.key = change.key ?? walk.key;
-  walk.time = change.time ?? walk.time;
-  walk.clef = change.clef ?? walk.clef;
-  walk.measure.changes.push(change);
+type Change = { -readonly [K in keyof AttributeChange]: AttributeChange[K] };
+
+/** Takes a change into force. What only states again what holds already is no change. */
+const put = (walk: Walk, change: Change): void => {
+  const isFirst = walk.measures.length === 1 && change.at === 0;
+  const kept: Change = { at: change.at };
+  if (change.key !== undefined && !isSame(change.key, walk.key)) kept.key = change.key;
+  if (change.time !== undefined && !isSame(change.time, walk.time)) kept.time = change.time;
+  if (change.clef !== undefined && !isSame(change.clef, walk.clef)) kept.clef = change.clef;
+  if (kept.key === undefined && kept.time === undefined && kept.clef === undefined) return;
+  walk.key = kept.key ?? walk.key;
+  walk.time = kept.time ?? walk.time;
+  walk.clef = kept.clef ?? walk.clef;
+  if (!isFirst) walk.measure.changes.push(kept);
   if (change.at > 0) return;
   walk.measure.key = walk.key;
   walk.measure.time = walk.time;
   walk.measure.clef = walk.clef;
 };
+
+const isSame = (a: object, b: object | undefined): boolean => JSON.stringify(a) === JSON.stringify(b);
 
 const keyOf = (walk: Walk, node: XmlElement, key: XmlKey): Key => {
   const fifths = key.fifths;

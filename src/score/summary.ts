@@ -1,0 +1,105 @@
+/** What is in a score, as plain data: what a reader of the file wants to know before arranging it. */
+import type { Heading, Key, LeftOut, MusicEvent, Part, Score, TimeSignature, Voice } from './model.ts';
+import { midi, type Pitch } from './pitch.ts';
+
+export interface Summary {
+  readonly heading: Heading;
+  readonly measures: number;
+  readonly parts: readonly PartSummary[];
+}
+
+export interface PartSummary {
+  readonly id: string;
+  readonly name: string;
+  /** Semitones from the written to the sounding pitch. */
+  readonly transposed: number;
+  /** At the start, and what they change to, without repetitions. */
+  readonly keys: readonly Key[];
+  readonly times: readonly TimeSignature[];
+  readonly voices: readonly VoiceSummary[];
+  readonly chordSymbols: number;
+  /** What the file has and the sheets do not show. */
+  readonly leftOut: readonly LeftOut[];
+}
+
+export interface VoiceSummary {
+  readonly id: string;
+  /** The staff on which it begins. */
+  readonly staff: number;
+  /** Struck notes; those of a chord count one by one, tied-to notes not at all. */
+  readonly notes: number;
+  readonly chords: number;
+  readonly cueNotes: number;
+  /** Lowest and highest sounding pitch; undefined without notes. */
+  readonly range: { readonly lowest: Pitch; readonly highest: Pitch } | undefined;
+  /** Names of the verses that it has, in order of appearance. */
+  readonly verses: readonly string[];
+  /** Codes of what makes it unfit to be the melody. */
+  readonly faults: readonly string[];
+}
+
+export const summarise = (score: Score): Summary => {
+  const { division: _, parts, ...heading } = score;
+  return {
+    heading,
+    measures: Math.max(0, ...parts.map(part => part.measures.length)),
+    parts: parts.map(summarisePart),
+  };
+};
+
+const summarisePart = (part: Part): PartSummary => {
+  const { measures } = part;
+  const changes = measures.flatMap(measure => measure.changes);
+  return {
+    id: part.id,
+    name: part.name,
+    transposed: part.transposed,
+    keys: distinct([measures[0]?.key, ...changes.map(change => change.key)]),
+    times: distinct([measures[0]?.time, ...changes.map(change => change.time)]),
+    voices: summariseVoices(part),
+    chordSymbols: measures.reduce((sum, measure) => sum + measure.chordSymbols.length, 0),
+    leftOut: part.leftOut ?? [],
+  };
+};
+
+/** Without repetitions, in order of first appearance. */
+const distinct = <T extends object>(values: readonly (T | undefined)[]): readonly T[] => {
+  const seen = new Map<string, T>();
+  for (const value of values) {
+    if (value !== undefined && !seen.has(JSON.stringify(value))) seen.set(JSON.stringify(value), value);
+  }
+  return [...seen.values()];
+};
+
+const summariseVoices = (part: Part): readonly VoiceSummary[] => {
+  const voices = new Map<string, Voice[]>();
+  for (const measure of part.measures) {
+    for (const voice of measure.voices) voices.set(voice.id, [...(voices.get(voice.id) ?? []), voice]);
+  }
+  return [...voices.values()].map(list => summariseVoice(part, list));
+};
+
+const summariseVoice = (part: Part, voices: readonly Voice[]): VoiceSummary => {
+  const { id, staff } = voices[0]!;
+  const notes = voices.flatMap(voice => voice.events).flatMap(asNote);
+  const played = notes.filter(note => !note.cue);
+  const pitches = played
+    .flatMap(note => note.heads.map(head => head.pitch))
+    .sort((a, b) => midi(a) - midi(b));
+  const faults = (part.faults ?? []).filter(fault => fault.voice === id);
+  return {
+    id,
+    staff,
+    notes: played.reduce(
+      (sum, note) => sum + note.heads.filter(head => head.tieFrom === undefined).length,
+      0,
+    ),
+    chords: played.filter(note => note.heads.length > 1).length,
+    cueNotes: notes.length - played.length,
+    range: pitches.length === 0 ? undefined : { lowest: pitches[0]!, highest: pitches[pitches.length - 1]! },
+    verses: [...new Set(played.flatMap(note => note.lyrics.map(lyric => lyric.verse)))],
+    faults: [...new Set(faults.map(fault => fault.diagnostic.code))],
+  };
+};
+
+const asNote = (event: MusicEvent) => (event.kind === 'note' ? [event] : []);
