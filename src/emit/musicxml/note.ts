@@ -1,0 +1,125 @@
+/** `<note>`: notes and rests, in the order of elements that the schema asks for. */
+import type { Placement } from '../../fingering/arrangement.ts';
+import type { Articulation, Head, MusicEvent, NoteEvent, RestEvent } from '../../score/model.ts';
+import type { Pitch } from '../../score/pitch.ts';
+import { lyricElement } from './lyric.ts';
+import type { SpanMarks } from './spans.ts';
+import { timeModification, typeElements } from './value.ts';
+import { type Child, element, empty, leaf, type XmlNode } from './xml.ts';
+
+/** What notes need to know beyond themselves. */
+export interface NoteContext {
+  readonly placements: ReadonlyMap<number, Placement>;
+  readonly marks: SpanMarks;
+  /** Ids of the heads that need an accidental in their measure. */
+  readonly accidentals: ReadonlySet<number>;
+}
+
+export const noteElements = (event: MusicEvent, context: NoteContext): readonly XmlNode[] =>
+  event.kind === 'rest'
+    ? [restElement(event, context)]
+    : event.heads.map((head, index) => headElement(event, head, index, context));
+
+const VOICE = leaf('voice', 1);
+
+const restElement = (rest: RestEvent, { marks }: NoteContext): XmlNode =>
+  element(
+    'note',
+    {},
+    element('rest', { measure: rest.wholeMeasure ? 'yes' : undefined }),
+    leaf('duration', rest.duration),
+    VOICE,
+    rest.value && typeElements(rest.value, 'type'),
+    rest.value && timeModification(rest.value),
+    notations(rest.fermata ? empty('fermata') : undefined, marks.get(rest.id)),
+  );
+
+/** Notations of the whole event stand on the first head of a chord. */
+const headElement = (event: NoteEvent, head: Head, index: number, context: NoteContext): XmlNode => {
+  const isFirst = index === 0;
+  return element(
+    'note',
+    {},
+    event.grace && element('grace', { slash: event.grace === 'slashed' ? 'yes' : undefined }),
+    isFirst ? undefined : empty('chord'),
+    pitchElement(head.pitch),
+    event.grace ? undefined : leaf('duration', event.duration),
+    tieElements('tie', head),
+    VOICE,
+    typeElements(event.value, 'type'),
+    accidentalElement(head, context.accidentals),
+    timeModification(event.value),
+    leaf('stem', event.stem),
+    isFirst ? event.beams.map((beam, level) => leaf('beam', beam, { number: level + 1 })) : undefined,
+    notations(
+      tieElements('tied', head),
+      isFirst ? context.marks.get(event.id) : undefined,
+      technicalElement(context.placements.get(head.id)),
+      isFirst ? articulationsElement(event.articulations) : undefined,
+      isFirst && event.fermata ? empty('fermata') : undefined,
+    ),
+    isFirst ? event.lyrics.map(lyricElement) : undefined,
+  );
+};
+
+const pitchElement = ({ step, alter, octave }: Pitch): XmlNode =>
+  element(
+    'pitch',
+    {},
+    leaf('step', step),
+    alter === 0 ? undefined : leaf('alter', alter),
+    leaf('octave', octave),
+  );
+
+const tieElements = (name: 'tie' | 'tied', { tieFrom, tieTo }: Head): readonly XmlNode[] => [
+  ...(tieFrom === undefined ? [] : [element(name, { type: 'stop' })]),
+  ...(tieTo === undefined ? [] : [element(name, { type: 'start' })]),
+];
+
+const ACCIDENTALS: Readonly<Record<number, string>> = {
+  [-2]: 'flat-flat',
+  [-1]: 'flat',
+  0: 'natural',
+  1: 'sharp',
+  2: 'double-sharp',
+};
+
+const accidentalElement = (head: Head, needed: ReadonlySet<number>): XmlNode | undefined => {
+  if (!head.courtesy && !needed.has(head.id)) return undefined;
+  return leaf('accidental', ACCIDENTALS[head.pitch.alter], { cautionary: head.courtesy ? 'yes' : undefined });
+};
+
+const technicalElement = (placement: Placement | undefined): XmlNode | undefined =>
+  placement &&
+  element(
+    'technical',
+    {},
+    leaf('fingering', placement.finger),
+    leaf('string', placement.string),
+    leaf('fret', placement.fret),
+  );
+
+const ARTICULATIONS: Readonly<Record<Articulation, string>> = {
+  staccato: 'staccato',
+  staccatissimo: 'staccatissimo',
+  tenuto: 'tenuto',
+  accent: 'accent',
+  marcato: 'strong-accent',
+  breath: 'breath-mark',
+  caesura: 'caesura',
+};
+
+const articulationsElement = (articulations: readonly Articulation[]): XmlNode | undefined =>
+  articulations.length === 0
+    ? undefined
+    : element(
+        'articulations',
+        {},
+        articulations.map(each => empty(ARTICULATIONS[each])),
+      );
+
+/** Undefined where there is nothing to put into it. */
+const notations = (...children: readonly Child[]): XmlNode | undefined => {
+  const node = element('notations', {}, ...children);
+  return node.content.length === 0 ? undefined : node;
+};
