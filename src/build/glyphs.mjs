@@ -53,6 +53,12 @@ const MUSIC = {
   fermataBelow: [0x1d111, 0],
   breath: [0x1d112, 850],
   caesura: [0x1d113, MIDDLE],
+  dynamicR: [0x1d18c, 366],
+  dynamicS: [0x1d18d, 366],
+  dynamicZ: [0x1d18e, 366],
+  dynamicP: [0x1d18f, 366],
+  dynamicM: [0x1d190, 366],
+  dynamicF: [0x1d191, 366],
   dot: [0x1d16d, 278],
   accent: [0x1d17b, -146],
   staccatissimo: [0x1d17e, -104],
@@ -68,8 +74,8 @@ const MIRRORED = {
   flag128: 'flag128Down',
 };
 
-/** Figures of the time signature: a bold roman, scaled so that a figure is two spaces high. */
-const FIGURES = '0123456789+';
+/** Figures of the time signature: the roman's heaviest weight, scaled so that a figure is two spaces high. */
+const FIGURES = '0123456789';
 
 /** Code points of the text faces that are measured, and in which blocks they are embedded. */
 const BLOCKS = {
@@ -164,18 +170,15 @@ function musicGlyphs(fontkit, files) {
     if (mirrored) glyphs[mirrored] = outline(path, (x, y) => [(x - x0) / SPACE, (y - origin) / SPACE]);
   }
   const roman = fontkit.create(
-    readFileSync(`${files}abril-fatface/files/abril-fatface-latin-400-normal.woff`),
+    readFileSync(`${files}source-serif-4/files/source-serif-4-latin-900-normal.woff`),
   );
   const { bbox: tall } = roman.glyphForCodePoint(0x31).path;
   const scale = 2 / (tall.maxY - tall.minY);
   for (const figure of FIGURES) {
     const { path } = roman.glyphForCodePoint(figure.codePointAt(0));
-    const { minX, minY, maxY } = path.bbox;
-    const middle = figure === '+' ? (minY + maxY) / 2 : (tall.minY + tall.maxY) / 2;
-    glyphs[figure === '+' ? 'timePlus' : `time${figure}`] = outline(path, (x, y) => [
-      (x - minX) * scale,
-      (middle - y) * scale,
-    ]);
+    const x0 = path.bbox.minX;
+    const middle = (tall.minY + tall.maxY) / 2;
+    glyphs[`time${figure}`] = outline(path, (x, y) => [(x - x0) * scale, (middle - y) * scale]);
   }
   return glyphs;
 }
@@ -239,7 +242,7 @@ const asModule = (stamp, note, name, value, type) =>
 
 export async function takeGlyphs(root) {
   const files = `${root}node_modules/@fontsource/`;
-  const versions = ['noto-music', 'abril-fatface', 'source-serif-4', 'source-sans-3'].map(pack =>
+  const versions = ['noto-music', 'source-serif-4', 'source-sans-3'].map(pack =>
     readFileSync(`${files}${pack}/package.json`),
   );
   const hash = createHash('sha256').update(readFileSync(fileURLToPath(import.meta.url)));

@@ -18,6 +18,7 @@ import { columns } from './measure/columns.ts';
 import { type PageFrame, pageFrame, SHEETS, type SheetOptions } from './options.ts';
 import { type Composition, composePages, roomOn } from './page/compose.ts';
 import { fullness, paginate, type Slot } from './page/fill.ts';
+import { uncarried } from './page/uncarried.ts';
 import type { Page } from './page.ts';
 import { breakSystems, type Line, type Measured } from './system/break.ts';
 import { type DrawnSystem, drawSystem } from './system/system.ts';
@@ -50,7 +51,7 @@ interface Layout {
 }
 
 function layOut(measured: Measured, options: SheetOptions, frame: PageFrame, density: number): Layout {
-  const { tune, arrangement } = measured.notation;
+  const { tune, arrangement, origins } = measured.notation;
   const width = (frame.width - 2 * frame.margin) / frame.space;
   const lines = breakSystems(measured, { width, density, options });
   const reference = lines.map(line => drawSystem(measured, line, options, SHEETS.tab));
@@ -58,7 +59,7 @@ function layOut(measured: Measured, options: SheetOptions, frame: PageFrame, den
     above: -top * frame.space,
     below: bottom * frame.space,
   }));
-  const composition = { tune, arrangement, options, frame };
+  const composition = { tune, arrangement, origins, options, frame };
   const pages = paginate(slots, page => roomOn(composition, page));
   return { composition, lines, reference, slots, pages };
 }
@@ -86,11 +87,15 @@ function chooseLayout(measured: Measured, options: SheetOptions): Layout {
  * @returns pages in millimetres, and a warning for each kind of notation that is not drawn.
  */
 export function engrave(tune: Tune, arrangement: Arrangement, options: SheetOptions): Engraving {
-  const notation = notate(tune, arrangement);
-  const measured: Measured = { notation, columns: tune.measures.map(measure => columns(notation, measure)) };
+  const notation = notate(tune, arrangement, options);
+  const measured: Measured = {
+    notation,
+    columns: notation.tune.measures.map(measure => columns(notation, measure)),
+  };
   const { composition, lines, reference, slots, pages } = chooseLayout(measured, options);
   const kind = SHEETS[options.sheet];
   const systems =
     kind === SHEETS.tab ? reference : lines.map(line => drawSystem(measured, line, options, kind));
-  return { pages: composePages(composition, systems, slots, pages), diagnostics: undrawn(notation) };
+  const composed = composePages(composition, systems, slots, pages);
+  return { pages: composed, diagnostics: [...undrawn(notation), ...uncarried(composed)] };
 }

@@ -11,16 +11,19 @@ export const PAPERS = {
  * beside the heads. Every kind is laid out with the room that all of them need, so that all break alike.
  */
 export const SHEETS = {
-  tab: { label: 'notation and tablature', tablature: 'figures', letters: false },
-  quiz: { label: 'notation', tablature: 'none', letters: false },
-  names: { label: 'notation with note names', tablature: 'none', letters: true },
-  blank: { label: 'notation and empty tablature', tablature: 'lines', letters: false },
+  tab: { label: 'notation and tablature', tablature: 'figures', letters: false, boxes: false },
+  quiz: { label: 'notation', tablature: 'none', letters: false, boxes: true },
+  names: { label: 'notation with note names', tablature: 'none', letters: true, boxes: false },
+  blank: { label: 'notation and empty tablature', tablature: 'lines', letters: false, boxes: false },
 } as const satisfies Record<string, SheetKind>;
 
 export interface SheetKind {
   readonly label: string;
   readonly tablature: 'figures' | 'lines' | 'none';
+  /** Note letters under the staff. */
   readonly letters: boolean;
+  /** Boxes to write letters in, where they are asked for. */
+  readonly boxes: boolean;
 }
 
 export type SheetName = keyof typeof SHEETS;

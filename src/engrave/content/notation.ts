@@ -5,13 +5,22 @@
 import type { Arrangement } from '../../fingering/arrangement.ts';
 import type { NoteEvent } from '../../score/model.ts';
 import type { Tune, TuneMeasure } from '../../score/tune.ts';
+import type { SheetOptions } from '../options.ts';
 import { type Accidental, accidentals } from './accidentals.ts';
 import { type BeamGroup, beamGroups } from './beams.ts';
+import { condense } from './condense.ts';
+import { type HandMarks, handMarks } from './fingers.ts';
+import { ottavas } from './ottava.ts';
 import { type Reading, readingOf, staffHeight } from './reading.ts';
 import { type StemDirection, stemDirections } from './stems.ts';
 
 export interface Notation {
+  /** With multi-measure rests condensed. */
   readonly tune: Tune;
+  /** Lengths of multi-measure rests, by measure index. */
+  readonly rests: ReadonlyMap<number, number>;
+  /** Each measure's index in the tune as it came. */
+  readonly origins: readonly number[];
   readonly arrangement: Arrangement;
   readonly reading: Reading;
   /** By head id; heads that show none are missing. */
@@ -24,6 +33,10 @@ export interface Notation {
   readonly ottava: ReadonlyMap<number, number>;
   /** Names of the verses that are sung, in the file's order. */
   readonly verses: readonly string[];
+  /** The event under which each verse begins. */
+  readonly openings: ReadonlyMap<string, number>;
+  readonly hand: HandMarks;
+  readonly options: SheetOptions;
 }
 
 /** Heights of an event's heads, lowest pitch first, sp below the top line. */
@@ -32,38 +45,27 @@ export const heights = (
   event: NoteEvent,
 ): number[] => event.heads.map(head => staffHeight(head.pitch, reading, ottava.get(event.id)));
 
-/** Events under ottava lines, with the octaves that the line adds. */
-function ottavas({ measures }: Tune): Map<number, number> {
-  const found = new Map<number, number>();
-  let octaves = 0;
-  for (const measure of measures) {
-    const marks = measure.directions.filter(each => each.kind === 'octave-shift');
-    for (const event of measure.events) {
-      for (const mark of marks.filter(each => each.at <= event.at && !each.end)) octaves = mark.octaves;
-      // A line stops after the note that it stands over.
-      const ended = marks.some(each => each.end && each.at <= event.at);
-      if (ended && !marks.some(each => !each.end && each.at > 0 && each.at <= event.at)) octaves = 0;
-      if (octaves !== 0) found.set(event.id, octaves);
-    }
-    if (marks.at(-1)?.end) octaves = 0;
+/** The event under which each verse begins. */
+function verseOpenings(measures: readonly TuneMeasure[]): Map<string, number> {
+  const openings = new Map<string, number>();
+  for (const event of measures.flatMap(({ events }) => events)) {
+    if (event.kind !== 'note') continue;
+    for (const { verse } of event.lyrics) if (!openings.has(verse)) openings.set(verse, event.id);
   }
-  return found;
+  return openings;
 }
 
 /** Verses in order of their names as numbers, then of appearance. */
-function verseNames(measures: readonly TuneMeasure[]): string[] {
-  const names = new Set<string>();
-  for (const { events } of measures)
-    for (const event of events)
-      if (event.kind === 'note') for (const { verse } of event.lyrics) names.add(verse);
-  return [...names].sort((a, b) => (Number(a) || 0) - (Number(b) || 0));
-}
+const inOrder = (names: Iterable<string>): string[] =>
+  [...names].sort((a, b) => (Number(a) || 0) - (Number(b) || 0));
 
-export function notate(tune: Tune, arrangement: Arrangement): Notation {
+export function notate(whole: Tune, arrangement: Arrangement, options: SheetOptions): Notation {
+  const { tune, rests, origins } = condense(whole);
   const reading = readingOf(arrangement.instrument.clef);
   const ottava = ottavas(tune);
   const groups = beamGroups(tune);
   const beams = new Map(groups.flatMap(each => each.events.map(event => [event.id, each] as const)));
+  const openings = verseOpenings(tune.measures);
   const directions = new Map<number, StemDirection>();
   for (const { events } of tune.measures) {
     const here = new Set(events.map(event => event.id));
@@ -75,12 +77,17 @@ export function notate(tune: Tune, arrangement: Arrangement): Notation {
   }
   return {
     tune,
+    rests,
+    origins,
     arrangement,
     reading,
     accidentals: accidentals(tune),
     beams,
     directions,
     ottava,
-    verses: verseNames(tune.measures),
+    verses: inOrder(openings.keys()),
+    openings,
+    hand: handMarks(tune, arrangement, options),
+    options,
   };
 }

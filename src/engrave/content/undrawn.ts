@@ -1,6 +1,5 @@
 /** What a tune holds and its sheets do not show, named once a kind. */
 import type { Diagnostic } from '../../score/diagnostic.ts';
-import type { Direction } from '../../score/model.ts';
 import type { TuneMeasure } from '../../score/tune.ts';
 import type { Notation } from './notation.ts';
 
@@ -10,20 +9,7 @@ interface Undrawn {
   found(measure: TuneMeasure): boolean;
 }
 
-const direction = (test: (direction: Direction) => boolean) => (measure: TuneMeasure) =>
-  measure.directions.some(test);
-
 const KINDS: readonly Undrawn[] = [
-  {
-    code: 'dynamics-not-drawn',
-    message: 'dynamics are not drawn',
-    found: direction(each => each.kind === 'dynamic'),
-  },
-  {
-    code: 'words-not-drawn',
-    message: 'words below the staff are not drawn',
-    found: direction(each => each.kind === 'words' && each.placement === 'below'),
-  },
   {
     code: 'clef-not-drawn',
     message: 'clefs that change are not drawn: the whole tune is set in the clef of its instrument',

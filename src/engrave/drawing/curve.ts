@@ -1,4 +1,5 @@
 /** A tapered curve (tie, slur): the area between two cubic Bézier arcs that share their ends. */
+import { STYLE } from '../style.ts';
 import type { Box } from './box.ts';
 import type { Point } from './polygon.ts';
 import type { Role } from './role.ts';
@@ -48,3 +49,30 @@ export const curveMark = {
     };
   },
 };
+
+export interface End {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** A curve that bows by `height` to one side (−1 up, 1 down). */
+export function bow(role: Role, from: End, to: End, side: -1 | 1, height: number, of?: number): CurveMark {
+  const dx = to.x - from.x;
+  const dy = to.y - from.y;
+  // Control points sit a third in, more for long curves, whose middle is flatter.
+  const inset = Math.min(dx * 0.36, 1.2 + dx * 0.16);
+  const rise = (side * height) / 0.75;
+  return {
+    kind: 'curve',
+    role,
+    points: [
+      [from.x, from.y],
+      [from.x + inset, from.y + (dy * inset) / dx + rise],
+      [to.x - inset, to.y - (dy * inset) / dx + rise],
+      [to.x, to.y],
+    ],
+    ends: STYLE.curveEnds,
+    middle: STYLE.curveMiddle,
+    ...(of === undefined ? {} : { of }),
+  };
+}

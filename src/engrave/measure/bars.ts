@@ -2,9 +2,9 @@
 import type { Barline, Key } from '../../score/model.ts';
 import type { TuneMeasure } from '../../score/tune.ts';
 import type { Notation } from '../content/notation.ts';
-import type { Mark } from '../drawing/mark.ts';
+import { type Mark, move } from '../drawing/mark.ts';
 import { STYLE } from '../style.ts';
-import { type Block, clefBlock, keyBlock, sequence, timeBlock } from './signatures.ts';
+import { type Block, clefBlock, keyBlock, NOTHING, sequence, timeBlock } from './signatures.ts';
 
 type StrokeKind = 'thin' | 'thick' | 'dots' | 'dashed' | 'dotted';
 
@@ -18,7 +18,7 @@ export interface Bar {
   readonly strokes: readonly Stroke[];
   /** Where the strokes end. */
   readonly strokesWidth: number;
-  /** Signatures before or after the strokes, on the staff alone. */
+  /** Signatures before the strokes (at a system's head) or after them, on the staff alone. */
   readonly marks: readonly Mark[];
   readonly width: number;
   /** Room before the first note. */
@@ -70,23 +70,18 @@ function setStrokes(kinds: readonly StrokeKind[], from: number): { strokes: Stro
   return { strokes, end: x };
 }
 
-const bar = (kinds: readonly StrokeKind[], before: Block, after: Block, room: number): Bar => {
-  const start = before.width > 0 ? before.width + 0.9 : 0;
-  const { strokes, end } = setStrokes(kinds, start);
-  const blocks = sequence([
-    { block: before, gap: 0 },
-    { block: after, gap: end - before.width + 0.9 },
-  ]);
+/** Strokes with signatures after them. */
+function bar(kinds: readonly StrokeKind[], after: Block, room: number): Bar {
+  const { strokes, end } = setStrokes(kinds, 0);
+  const gap = end + 0.9;
   return {
     strokes,
     strokesWidth: end,
-    marks: blocks.marks,
-    width: Math.max(end, blocks.width),
+    marks: move(after.marks, gap, 0),
+    width: after.width > 0 ? gap + after.width : end,
     after: room,
   };
-};
-
-const NOTHING: Block = { marks: [], width: 0 };
+}
 
 interface Change {
   readonly key: Block;
@@ -122,16 +117,11 @@ export function innerBar(notation: Notation, left: TuneMeasure, right: TuneMeasu
   ]);
   if (right.left.repeat && after.width > 0) {
     // The signatures come between the double bar and the repeat sign.
-    const first = bar(
-      left.right.repeat ? strokeKinds(left.right, undefined) : STYLES.double,
-      NOTHING,
-      after,
-      0,
-    );
+    const first = bar(left.right.repeat ? strokeKinds(left.right, undefined) : STYLES.double, after, 0);
     const { strokes, end } = setStrokes(strokeKinds(undefined, right.left), first.width + 0.8);
     return { ...first, strokes: [...first.strokes, ...strokes], strokesWidth: end, width: end, after: 1 };
   }
-  return bar(kinds, NOTHING, after, after.width > 0 ? 1.4 : right.left.repeat ? 1 : 1.15);
+  return bar(kinds, after, after.width > 0 ? 1.4 : right.left.repeat ? 1 : 1.15);
 }
 
 /** The bar that ends a system, with what the next one will bring. */
@@ -145,7 +135,8 @@ export function endBar(notation: Notation, left: TuneMeasure, right: TuneMeasure
     { block: key, gap: 0 },
     { block: time, gap: 0.8 },
   ]);
-  return bar(changesKey && plain ? STYLES.double : closing, NOTHING, announced, 0);
+  const end = bar(changesKey && plain ? STYLES.double : closing, announced, 0);
+  return announced.width > 0 ? { ...end, width: end.width + 0.6 } : end;
 }
 
 /** The head of a system: clef, key, the time signature where it is new, a repeat sign. */

@@ -6,17 +6,24 @@ import { STYLE } from '../style.ts';
 import { richText } from './rich-text.ts';
 
 const RAISED = 0.74;
+/** The signs ° + ø are small in text faces: they are set at full size, raised less. */
+const SIGNS = /([°+ø])/;
 
 /** Marks from x = 0 on the baseline y = 0. */
 export function chordMarks(symbol: ChordSymbol): Mark[] {
   const marks: Mark[] = [];
   let x = 0;
   for (const { text, raised } of chordPieces(symbol)) {
-    const size = STYLE.chordSize * (raised ? RAISED : 1);
-    const lift = raised ? STYLE.chordSize * 0.27 : 0;
-    const piece = richText(text, { role: 'chord', face: 'sansBold', size }, x + (raised ? 0.06 : 0), -lift);
-    marks.push(...piece.marks);
-    x += piece.width + (raised ? 0.06 : 0);
+    for (const part of raised ? text.split(SIGNS) : [text]) {
+      if (part === '') continue;
+      const full = !raised || SIGNS.test(part);
+      const size = STYLE.chordSize * (full ? 1 : RAISED);
+      const lift = raised ? STYLE.chordSize * (full ? 0.12 : 0.27) : 0;
+      const from = x + (raised ? 0.06 : 0);
+      const piece = richText(part, { role: 'chord', face: 'sansBold', size }, from, -lift);
+      marks.push(...piece.marks);
+      x = from + piece.width;
+    }
   }
   return marks;
 }

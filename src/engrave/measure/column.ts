@@ -19,6 +19,8 @@ export interface Solid {
   readonly bottom: number;
   /** Room asked for at the right, before the next solid of the row. */
   readonly gap: number;
+  /** Room asked for at the right at the end of a system, for the hyphen that stays there. */
+  readonly endGap?: number;
 }
 
 /** A note as it stands in its column, its stem open where a beam will decide its length. */
@@ -64,6 +66,8 @@ export interface Column {
     | { readonly event: RestEvent; readonly marks: readonly Mark[]; readonly width: number }
     | undefined;
   readonly graces: readonly NoteShape[];
+  /** Signatures that change here, within the measure. */
+  readonly change: readonly Mark[];
   /** Chord symbol, baseline at y = 0. */
   readonly chord: readonly Mark[];
   /** Baseline at y = 0. */

@@ -10,6 +10,7 @@ import type { Column, NoteShape, Row, Solid } from './column.ts';
 import { digitMarks } from './digits.ts';
 import { noteShape } from './note-shape.ts';
 import { restMarks } from './rest-marks.ts';
+import { keyBlock, NOTHING, sequence, timeBlock } from './signatures.ts';
 import { syllables } from './syllables.ts';
 
 /** Natural room after a quarter note, and how it grows: twice the time gets 1.5 times the room. */
@@ -19,6 +20,9 @@ const GROWTH = Math.log2(1.5);
 /** Natural distance from a note to the next, by how long it lasts. */
 export const idealRoom = (duration: Ticks, division: Ticks): number =>
   QUARTER_ROOM * Math.max(duration / division, 1 / 64) ** GROWTH;
+
+/** Natural room of a multi-measure rest. */
+const MULTI_REST = 10;
 
 const GAPS = { staff: 0.45, tab: 0.5, chord: 0.75, word: 0.6, hyphen: 1.25 };
 
@@ -45,6 +49,25 @@ function setGraces(notation: Notation, events: readonly NoteEvent[], edge: numbe
     next = dx + box.left - 0.1;
   }
   return shapes;
+}
+
+/** Signatures that change within a measure, after one moment and up to another, ending before `edge`. */
+function changeMarks(
+  notation: Notation,
+  measure: TuneMeasure,
+  after: Ticks,
+  until: Ticks,
+  edge: number,
+): Mark[] {
+  const changes = measure.changes.filter(({ at }) => at > after && at <= until);
+  const before = measure.changes.findLast(({ at, key }) => at <= after && key)?.key ?? measure.key;
+  const key = changes.findLast(change => change.key)?.key;
+  const time = changes.findLast(change => change.time)?.time;
+  const { marks, width } = sequence([
+    { block: key ? keyBlock(key, notation.reading, before) : NOTHING, gap: 0 },
+    { block: time ? timeBlock(time) : NOTHING, gap: 0.8 },
+  ]);
+  return move(marks, edge - 0.9 - width, 0);
 }
 
 interface Moment {
@@ -82,6 +105,7 @@ function solid(row: Row, marks: readonly Mark[], gap: number): Solid[] {
 
 function solidsOf(column: Omit<Column, 'solids'>): Solid[] {
   const own = [
+    ...column.change,
     ...column.graces.flatMap(each => each.marks),
     ...(column.note?.marks ?? column.rest?.marks ?? []),
   ];
@@ -96,6 +120,7 @@ function solidsOf(column: Omit<Column, 'solids'>): Solid[] {
       top: 0,
       bottom: 1,
       gap: hyphen ? GAPS.hyphen : GAPS.word,
+      endGap: hyphen ? GAPS.hyphen * 0.75 : 0,
     })),
   ];
 }
@@ -120,10 +145,13 @@ export function columns(notation: Notation, measure: TuneMeasure): Column[] {
     // Moments between notes share out the room of the note that sounds.
     const sounding = all.slice(0, index + 1).findLast(each => each.event)?.event;
     const whole = Math.max(sounding?.duration ?? duration, duration);
-    const ideal = whole > 0 ? (idealRoom(whole, division) * duration) / whole : 0;
+    const natural = whole > 0 ? (idealRoom(whole, division) * duration) / whole : 0;
+    const ideal = notation.rests.has(measure.index) ? MULTI_REST : natural;
     const note = event?.kind === 'note' ? noteShape(notation, event) : undefined;
     const rest = event?.kind === 'rest' ? { event, ...restMarks(event) } : undefined;
     const graces = setGraces(notation, moment.graces, left(note?.marks ?? []));
+    const edge = left([...(note?.marks ?? []), ...graces.flatMap(each => each.marks)]);
+    const change = index === 0 ? [] : changeMarks(notation, measure, all[index - 1]!.at, moment.at, edge);
     const centre = note ? note.headWidth / 2 : (rest?.width ?? 0) / 2;
     const column = {
       measure: measure.index,
@@ -133,8 +161,9 @@ export function columns(notation: Notation, measure: TuneMeasure): Column[] {
       note,
       rest,
       graces,
+      change,
       chord: chordRow(moment.symbols),
-      syllables: [...(note ? syllables(note.event, notation.verses, centre) : [])],
+      syllables: [...(note ? syllables(notation, note.event, centre) : [])],
       digits: [...graces, ...(note ? [note] : [])].flatMap(shape => digitMarks(notation, shape)),
       centre,
     };

@@ -2,15 +2,24 @@
 import { bounds, type Mark } from '../drawing/mark.ts';
 import type { Role } from '../drawing/role.ts';
 import type { TextMark } from '../drawing/text.ts';
-import { type FaceName, face, textWidth } from '../font/face.ts';
+import { type FaceName, textWidth } from '../font/face.ts';
 import { type GlyphName, glyphWidth } from '../font/glyph.ts';
 
-const SIGNS: Readonly<Record<string, GlyphName>> = {
-  '♯': 'sharp',
-  '♭': 'flat',
-  '♮': 'natural',
-  '𝄪': 'doubleSharp',
-  '𝄫': 'doubleFlat',
+interface Sign {
+  readonly name: GlyphName;
+  /** Staff space of the glyph, in em. */
+  readonly size: number;
+  /** Height of its origin above the baseline, in em. */
+  readonly lift: number;
+}
+
+/** Flats stand on the baseline; the others in the middle of the capitals. */
+const SIGNS: Readonly<Record<string, Sign>> = {
+  '♯': { name: 'sharp', size: 0.29, lift: 0.34 },
+  '♭': { name: 'flat', size: 0.34, lift: 0.23 },
+  '♮': { name: 'natural', size: 0.29, lift: 0.34 },
+  '𝄪': { name: 'doubleSharp', size: 0.36, lift: 0.33 },
+  '𝄫': { name: 'doubleFlat', size: 0.34, lift: 0.23 },
 };
 
 export interface TextStyle {
@@ -24,24 +33,15 @@ export interface TextStyle {
 export function richText(text: string, style: TextStyle, x = 0, y = 0): { marks: Mark[]; width: number } {
   const { role, size, of } = style;
   const tag = of === undefined ? { role } : { role, of };
-  const { capHeight } = face(style.face);
   const marks: Mark[] = [];
   let at = x;
   for (const piece of text.split(/([♯♭♮]|𝄪|𝄫)/u)) {
-    const name = SIGNS[piece];
-    if (name) {
-      const scale = size * 0.42;
+    const sign = SIGNS[piece];
+    if (sign) {
+      const { name, lift } = sign;
       const gap = size * 0.04;
-      const lift = name === 'flat' || name === 'doubleFlat' ? 0.3 : 0.5;
-      marks.push({
-        kind: 'glyph',
-        ...tag,
-        name,
-        x: at + gap,
-        y: y - (capHeight / 1000) * size * lift,
-        size: scale,
-      });
-      at += glyphWidth(name, scale) + 2 * gap;
+      marks.push({ kind: 'glyph', ...tag, name, x: at + gap, y: y - lift * size, size: size * sign.size });
+      at += glyphWidth(name, size * sign.size) + 2 * gap;
     } else if (piece !== '') {
       marks.push({ kind: 'text', ...tag, text: piece, face: style.face, x: at, y, size, anchor: 'start' });
       at += textWidth(piece, style.face, size);

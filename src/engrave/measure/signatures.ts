@@ -10,6 +10,8 @@ export interface Block {
   readonly width: number;
 }
 
+export const NOTHING: Block = { marks: [], width: 0 };
+
 const glyphAt = (role: Role, name: GlyphName, x: number, y: number): Mark => ({
   kind: 'glyph',
   role,
@@ -55,21 +57,31 @@ export function keyBlock({ fifths }: Key, reading: Reading, before?: Key): Block
   };
 }
 
-const FIGURE_GAP = 0.08;
+const FIGURE_GAP = 0.12;
+const PLUS = 0.95;
 
-function figures(text: string): { names: GlyphName[]; width: number } {
-  const names = [...text].map(each => (each === '+' ? 'timePlus' : `time${each}`) as GlyphName);
-  const width = names.reduce((sum, name) => sum + glyphWidth(name), 0) + FIGURE_GAP * (names.length - 1);
-  return { names, width };
+/** A plus sign that stands out from the staff lines: between them, and thicker. */
+function plusMarks(x: number, y: number, role: Role): Mark[] {
+  const half = PLUS / 2;
+  const line = { kind: 'line', role, thickness: 0.26 } as const;
+  return [
+    { ...line, x1: x, y1: y, x2: x + PLUS, y2: y },
+    { ...line, x1: x + half, y1: y - half, x2: x + half, y2: y + half },
+  ];
 }
 
-function figureRow(text: string, y: number, middle: number): Mark[] {
-  const { names, width } = figures(text);
-  let x = middle - width / 2;
-  return names.map(name => {
-    const mark = glyphAt('time', name, x, y);
-    x += glyphWidth(name) + FIGURE_GAP;
-    return mark;
+const figureName = (figure: string) => `time${figure}` as GlyphName;
+const figureWidth = (figure: string) => (figure === '+' ? PLUS : glyphWidth(figureName(figure)));
+const figuresWidth = (text: string) =>
+  [...text].reduce((sum, figure) => sum + figureWidth(figure) + FIGURE_GAP, -FIGURE_GAP);
+
+/** Figures of a number (or a sum), centred on `middle`. */
+export function figureRow(text: string, y: number, middle: number, role: Role = 'time'): Mark[] {
+  let x = middle - figuresWidth(text) / 2;
+  return [...text].flatMap(figure => {
+    const marks = figure === '+' ? plusMarks(x, y - 0.5, role) : [glyphAt(role, figureName(figure), x, y)];
+    x += figureWidth(figure) + FIGURE_GAP;
+    return marks;
   });
 }
 
@@ -84,12 +96,12 @@ export function timeBlock(time: TimeSignature | undefined): Block {
   let x = 0;
   for (const { beats, beatType } of time.fractions) {
     if (x > 0) {
-      marks.push(glyphAt('time', 'timePlus', x + 0.35, 2));
-      x += glyphWidth('timePlus') + 0.7;
+      marks.push(...plusMarks(x + 0.35, 1.5, 'time'));
+      x += PLUS + 0.7;
     }
     const above = beats.join('+');
     const single = time.symbol === 'single-number';
-    const width = Math.max(figures(above).width, single ? 0 : figures(String(beatType)).width);
+    const width = Math.max(figuresWidth(above), single ? 0 : figuresWidth(String(beatType)));
     marks.push(...figureRow(above, single ? 2 : 1, x + width / 2));
     if (!single) marks.push(...figureRow(String(beatType), 3, x + width / 2));
     x += width;

@@ -15,6 +15,8 @@ const BELOW_HEADING = 7;
 export interface Composition {
   readonly tune: Tune;
   readonly arrangement: Arrangement;
+  /** Each measure's index in the tune as it came, for ids that hold whatever is condensed. */
+  readonly origins: readonly number[];
   readonly options: SheetOptions;
   readonly frame: PageFrame;
 }
@@ -40,7 +42,7 @@ export function roomOn(composition: Composition, page: number): Room {
 
 function systemGroups(
   { marks, line }: DrawnSystem,
-  { margin, space }: PageFrame,
+  { origins, frame: { margin, space } }: Composition,
   y: number,
   index: number,
 ): Group[] {
@@ -53,7 +55,7 @@ function systemGroups(
   const groups: Group[] = [own];
   for (let measure = line.first; measure <= line.last; measure++)
     groups.push({
-      id: `measure-${measure + 1}`,
+      id: `measure-${origins[measure]! + 1}`,
       className: 'measure',
       marks: toPage(marks.get(measure) ?? []),
     });
@@ -91,7 +93,7 @@ export function composePages(
       author: tune.composer,
       groups: [
         { id: `heading-${index + 1}`, className: 'heading', marks: head },
-        ...ys.flatMap((y, i) => systemGroups(systems[from + i]!, frame, y, from + i)),
+        ...ys.flatMap((y, i) => systemGroups(systems[from + i]!, composition, y, from + i)),
         ...(foot.length > 0
           ? [{ id: `footer-${index + 1}`, className: 'footer' as const, marks: foot }]
           : []),

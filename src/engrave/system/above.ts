@@ -178,8 +178,17 @@ function directionMarks(system: PlacedSystem, measure: number, direction: Direct
 /** Nearest to the staff first. */
 const ORDER: readonly Direction['kind'][] = ['words', 'jump', 'sign', 'rehearsal', 'tempo'];
 
+/** How often a passage is played, over its repeat sign, where it is not twice. */
+function drawTimes(system: PlacedSystem, measure: number, sketch: Sketch): void {
+  const { repeat, times, ending } = system.notation.tune.measures[measure]!.right;
+  if (!repeat || times <= 2 || ending) return;
+  const marks = words(`${times}×`, 'serifBold');
+  stack(sketch, measure, marks, rightAligned(marks, measureSpan(system, measure).right + 1), 0.6);
+}
+
 export function drawDirections(system: PlacedSystem, sketch: Sketch): void {
   const { measures } = system.notation.tune;
+  for (let index = system.line.first; index <= system.line.last; index++) drawTimes(system, index, sketch);
   for (const kind of ORDER) {
     for (let index = system.line.first; index <= system.line.last; index++)
       for (const direction of measures[index]!.directions) {

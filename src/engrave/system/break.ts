@@ -108,10 +108,10 @@ export function breakSystems(measured: Measured, { width, density, options }: Br
       const size = last - first + 1 - (first === 0 ? pickup : 0);
       const asked = options.measuresPerSystem;
       if (asked !== undefined && size > asked) break;
-      const fit = stretchCost({
-        ...line,
-        stretch: last === count - 1 ? lastStretch(line) : line.stretch / density,
-      });
+      const fit =
+        last === count - 1
+          ? lastCost(line, width)
+          : stretchCost({ ...line, stretch: line.stretch / density });
       const wanted = asked !== undefined && last < count - 1 ? 50 * (asked - size) : 0;
       const uneven = before.count > 0 && last < count - 1 ? 0.05 * Math.abs(before.count - size) : 0;
       const cost =
@@ -128,6 +128,9 @@ export function breakSystems(measured: Measured, { width, density, options }: Br
   return lines;
 }
 
-/** A short last system is no worse than a full one, but for a lone measure or two. */
-const lastStretch = ({ stretch, first, last }: Line): number =>
-  stretch > 1 ? 1 : stretch === 1 && last - first < 1 ? 1.5 : stretch;
+/** The last system may be loose, but a lone measure or two at its start look forgotten. */
+function lastCost(line: Line, width: number): number {
+  const full = naturalLength(line.strip) / width;
+  if (full > 1) return stretchCost(line);
+  return full < FULL ? 1.2 * (FULL - full) + (line.last === line.first ? 0.5 : 0) : 0;
+}

@@ -1,39 +1,10 @@
 /** Ties and slurs: tapered curves on the side of the heads, away from the stems. */
 import type { Head, Slur } from '../../score/model.ts';
-import { type CurveMark, pointAt } from '../drawing/curve.ts';
+import { bow, type CurveMark, type End, pointAt } from '../drawing/curve.ts';
 import type { Mark } from '../drawing/mark.ts';
-import type { Role } from '../drawing/role.ts';
-import { STYLE } from '../style.ts';
 import { beamY, type PlacedBeam } from './beams.ts';
 import { headCentre, headLeft, type PlacedNote, type PlacedSystem } from './placed.ts';
 import { type Sketch, SYSTEM } from './sketch.ts';
-
-interface End {
-  readonly x: number;
-  readonly y: number;
-}
-
-/** A curve that bows by `height` to one side (−1 up, 1 down). */
-export function curve(role: Role, from: End, to: End, side: -1 | 1, height: number, of?: number): CurveMark {
-  const dx = to.x - from.x;
-  const dy = to.y - from.y;
-  // Control points sit a third in, more for long curves, whose middle is flatter.
-  const inset = Math.min(dx * 0.36, 1.2 + dx * 0.16);
-  const rise = (side * height) / 0.75;
-  return {
-    kind: 'curve',
-    role,
-    points: [
-      [from.x, from.y],
-      [from.x + inset, from.y + (dy * inset) / dx + rise],
-      [to.x - inset, to.y - (dy * inset) / dx + rise],
-      [to.x, to.y],
-    ],
-    ends: STYLE.curveEnds,
-    middle: STYLE.curveMiddle,
-    ...(of === undefined ? {} : { of }),
-  };
-}
 
 /** −1 (above) or 1 (below): away from the stem; in a chord outwards from its middle. */
 function tieSide({ shape }: PlacedNote, index: number): -1 | 1 {
@@ -45,7 +16,7 @@ function tieSide({ shape }: PlacedNote, index: number): -1 | 1 {
 const tieHeight = (length: number) => Math.min(1.05, 0.3 + length * 0.09);
 
 function tieMark(from: End, to: End, side: -1 | 1, of: number): Mark {
-  return curve('tie', from, to, side, tieHeight(to.x - from.x), of);
+  return bow('tie', from, to, side, tieHeight(to.x - from.x), of);
 }
 
 function tieEnds(note: PlacedNote, index: number, side: -1 | 1): { start: End; stop: End } {
@@ -119,22 +90,23 @@ function slurEnd(note: PlacedNote, side: -1 | 1, beams: ReadonlyMap<number, Plac
   return { x: stemThere ? note.x + note.shape.stemX : headCentre(note), y };
 }
 
-/** The lowest bow that clears every note under it. */
-function bowed(
+/** The lowest bow that clears every point under it. */
+export function clearingBow(
+  role: 'slur' | 'tab-curve',
   from: End,
   to: End,
   side: -1 | 1,
-  obstacles: readonly { x: number; y: number }[],
+  obstacles: readonly End[],
   of: number,
 ): CurveMark {
   const length = to.x - from.x;
-  const lowest = Math.min(2.2, 0.45 + length * 0.065);
+  const lowest = role === 'slur' ? Math.min(2.2, 0.45 + length * 0.065) : Math.min(0.9, 0.35 + length * 0.03);
   for (let height = lowest; ; height += 0.25) {
-    const mark = curve('slur', from, to, side, height, of);
+    const mark = bow(role, from, to, side, height, of);
     const hit = obstacles.some(({ x, y }) => {
       const t = (x - from.x) / length;
       if (t <= 0.02 || t >= 0.98) return false;
-      const [, at] = nearestPoint(mark, x);
+      const [, at] = pointOver(mark, x);
       return side < 0 ? at > y - 0.3 : at < y + 0.3;
     });
     if (!hit || height > lowest + 5) return mark;
@@ -142,7 +114,7 @@ function bowed(
 }
 
 /** The curve's point above or below an x: by bisection, x grows along it. */
-function nearestPoint(mark: CurveMark, x: number): readonly [number, number] {
+function pointOver(mark: CurveMark, x: number): readonly [number, number] {
   let low = 0;
   let high = 1;
   for (let step = 0; step < 24; step++) {
@@ -179,7 +151,7 @@ function slurMark(
       { x: note.x + note.shape.stemX, y },
     ];
   });
-  return bowed(start, stop, side, obstacles, slur.from);
+  return clearingBow('slur', start, stop, side, obstacles, slur.from);
 }
 
 /** Whether a slur that neither starts nor ends here passes through this system. */

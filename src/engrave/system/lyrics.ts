@@ -107,6 +107,14 @@ function openSyllable(
   return undefined;
 }
 
+/** Whether a verse is sung on in a later system. */
+const goesOn = ({ notation: { tune, verses }, line }: PlacedSystem, verse: number): boolean =>
+  tune.measures
+    .slice(line.last + 1)
+    .some(({ events }) =>
+      events.some(event => event.kind === 'note' && event.lyrics.some(each => each.verse === verses[verse])),
+    );
+
 function drawVerse(system: PlacedSystem, verse: number, y: number, sketch: Sketch): void {
   const all = sung(system, verse);
   const before = continued(system, verse, all[0], y);
@@ -116,10 +124,8 @@ function drawVerse(system: PlacedSystem, verse: number, y: number, sketch: Sketc
     const { syllable, x, measure } = one;
     const marks = move(syllable.marks, x, y);
     const right = x + syllable.right;
-    if (syllable.hyphen)
-      marks.push(
-        ...hyphens(right, next ? next.x + next.syllable.left : Math.max(system.width, right + 1), y),
-      );
+    if (syllable.hyphen && (next || goesOn(system, verse)))
+      marks.push(...hyphens(right, next ? next.x + next.syllable.left : system.width, y));
     else if (syllable.extend) marks.push(...extender(system, one, next, y));
     sketch.add(measure, marks);
   });

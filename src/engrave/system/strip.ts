@@ -32,6 +32,8 @@ export interface Strip {
 /** Before a bar line the last note keeps a little less than its room: the line itself divides. */
 const BEFORE_BAR = 0.94;
 const CLEAR = 0.1;
+/** Words keep this far from the line at the left of a system. */
+const EDGE = 0.5;
 
 const overlap = (a: Solid, b: Solid) => a.top < b.bottom + CLEAR && b.top < a.bottom + CLEAR;
 
@@ -150,7 +152,7 @@ function holdApart(nodes: readonly Node[], gaps: readonly Gap[]): void {
       if (previous?.kind === 'column')
         spread(nodes, gaps, before!, index, solidDistance(rows(previous.column).get(row)!, solids));
       else if (!stopsAtBar(row))
-        spread(nodes, gaps, 0, index, Math.max(0, ...solids.map(solid => -solid.left)));
+        spread(nodes, gaps, 0, index, Math.max(0, ...solids.map(solid => EDGE - solid.left)));
       last.set(row, index);
     }
   });
@@ -161,7 +163,7 @@ function holdApart(nodes: readonly Node[], gaps: readonly Gap[]): void {
     const reach = Math.max(
       ...rows(node.column)
         .get(row)!
-        .map(solid => solid.right),
+        .map(solid => solid.right + (solid.endGap ?? 0)),
     );
     spread(nodes, gaps, index, end, reach - nodes[end]!.width);
   }

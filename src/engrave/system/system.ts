@@ -8,12 +8,17 @@ import { STYLE } from '../style.ts';
 import { drawChords, drawDirections, drawEndings } from './above.ts';
 import { drawArticulations, drawFermatas } from './articulations.ts';
 import { beamMarks, type PlacedBeam, placeBeam } from './beams.ts';
+import { drawBelow } from './below.ts';
 import type { Line, Measured } from './break.ts';
 import { drawSlurs, drawTies } from './curves.ts';
+import { drawLetters } from './letters.ts';
 import { drawLyrics } from './lyrics.ts';
+import { drawMultiRests } from './multi-rest.ts';
+import { drawOttavas } from './ottava.ts';
 import { type PlacedSystem, placeSystem } from './placed.ts';
+import { drawPositions } from './positions.ts';
 import { Sketch, SYSTEM } from './sketch.ts';
-import { drawTablature, tabHeight } from './tablature.ts';
+import { drawTablature, tabHeight, tablature, tablatureTop } from './tablature.ts';
 import { drawTuplets } from './tuplets.ts';
 
 export interface DrawnSystem {
@@ -27,7 +32,7 @@ export interface DrawnSystem {
 
 /** Least distance from the staff's bottom line to the tablature's top line, and from ink to it. */
 const TAB_DISTANCE = 4.2;
-const TAB_CLEARANCE = 1.55;
+const TAB_CLEARANCE = 0.85;
 
 function drawStaff(system: PlacedSystem, sketch: Sketch): void {
   const { width, bars } = system;
@@ -51,8 +56,10 @@ function drawStaff(system: PlacedSystem, sketch: Sketch): void {
 
 function drawNotes(system: PlacedSystem, sketch: Sketch): void {
   for (const { shape, measure, x } of system.notes) sketch.add(measure, move(shape.marks, x, 0));
+  for (const { column, x } of system.columns) sketch.add(column.measure, move(column.change, x, 0));
   for (const { column, x } of system.columns)
-    if (column.rest) sketch.add(column.measure, move(column.rest.marks, x, 0));
+    if (column.rest && !system.notation.rests.has(column.measure))
+      sketch.add(column.measure, move(column.rest.marks, x, 0));
 }
 
 function drawBeams(system: PlacedSystem, sketch: Sketch): PlacedBeam[] {
@@ -80,9 +87,10 @@ function drawNumber({ notation, line }: PlacedSystem, sketch: Sketch): void {
 /** The tablature or its empty lines, and what binds the two staves at the left. */
 function drawSecondStaff(system: PlacedSystem, sketch: Sketch): void {
   if (system.kind.tablature === 'none') return;
-  const { bars, width, notation } = system;
+  const { bars, notation } = system;
   const height = tabHeight(notation.arrangement.instrument.strings.length);
-  const y = Math.max(4 + TAB_DISTANCE, sketch.below(-Infinity, Infinity, 4) + TAB_CLEARANCE);
+  const tab = tablature(system);
+  const y = Math.max(4 + TAB_DISTANCE, tablatureTop(tab, sketch, TAB_CLEARANCE));
   const sung = notation.verses.length > 0;
   for (const { node, x } of bars) {
     const measure = node.edge === 'start' ? SYSTEM : node.measure;
@@ -104,7 +112,7 @@ function drawSecondStaff(system: PlacedSystem, sketch: Sketch): void {
       thickness,
     },
   ]);
-  drawTablature({ ...system, width }, sketch, y);
+  drawTablature(tab, sketch, y);
 }
 
 export function drawSystem(
@@ -124,10 +132,15 @@ export function drawSystem(
   drawTuplets(system, beams, sketch);
   drawSlurs(system, byEvent, sketch);
   drawFermatas(system, sketch);
+  drawMultiRests(system, sketch);
+  drawOttavas(system, sketch);
   drawNumber(system, sketch);
+  drawPositions(system, sketch);
   drawChords(system, sketch);
   drawEndings(system, sketch);
   drawDirections(system, sketch);
+  drawBelow(system, sketch);
+  drawLetters(system, sketch);
   drawLyrics(system, sketch);
   drawSecondStaff(system, sketch);
   const all = union([...sketch.marks.values()].flat().map(bounds))!;

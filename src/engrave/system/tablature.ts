@@ -2,12 +2,13 @@
 
 import { pitchName } from '../../score/pitch.ts';
 import type { Box } from '../drawing/box.ts';
+import type { End } from '../drawing/curve.ts';
 import { bounds, type Mark, move } from '../drawing/mark.ts';
 import { face } from '../font/face.ts';
 import { figureBaseline } from '../measure/digits.ts';
 import { richText, rightEdge } from '../measure/rich-text.ts';
 import { STYLE } from '../style.ts';
-import { curve } from './curves.ts';
+import { clearingBow } from './curves.ts';
 import type { PlacedSystem } from './placed.ts';
 import { type Sketch, SYSTEM } from './sketch.ts';
 
@@ -77,46 +78,63 @@ function brokenLine(y: number, width: number, marks: readonly Box[]): Mark[] {
   return pieces;
 }
 
-/** Slurs again over their figures. */
-function slurMarks(system: PlacedSystem, digits: ReadonlyMap<number, Mark>): Mark[] {
+/** Slurs again, over their figures and those between. */
+function slurMarks({ byEvent, notation }: PlacedSystem, digits: ReadonlyMap<number, Mark>): Mark[] {
+  const boxes = [...digits].map(([head, mark]) => ({ head, box: bounds(mark) }));
+  const top = (box: Box) => ({ x: (box.left + box.right) / 2, y: box.top });
   const figure = (event: number) => {
-    const head = system.byEvent.get(event)?.shape.event.heads.at(-1);
-    const mark = head && digits.get(head.id);
-    return mark && bounds(mark);
+    const head = byEvent.get(event)?.shape.event.heads.at(-1)?.id;
+    return boxes.find(each => each.head === head)?.box;
   };
-  return system.notation.tune.slurs.flatMap(({ from, to }) => {
+  return notation.tune.slurs.flatMap(({ from, to }) => {
     const start = figure(from);
     const stop = figure(to);
     if (!start || !stop) return [];
-    const lift = 0.25;
-    const first = { x: (start.left + start.right) / 2, y: start.top - lift };
-    const last = { x: (stop.left + stop.right) / 2, y: stop.top - lift };
+    const lift = 0.2;
+    const [first, last] = [top(start), top(stop)].map(({ x, y }) => ({ x, y: y - lift })) as [End, End];
     if (last.x - first.x < 1) return [];
-    return [curve('tab-curve', first, last, -1, Math.min(0.8, 0.35 + (last.x - first.x) * 0.03), from)];
+    const between = boxes.map(({ box }) => top(box)).filter(({ x }) => x > first.x + 0.3 && x < last.x - 0.3);
+    return [clearingBow('tab-curve', first, last, -1, between, from)];
   });
 }
 
-/** Draws the tablature with its top line at y. */
-export function drawTablature(system: PlacedSystem, sketch: Sketch, y: number): void {
+interface Tablature {
+  /** y = 0 is the top line. */
+  readonly byMeasure: ReadonlyMap<number, readonly Mark[]>;
+  readonly own: readonly Mark[];
+}
+
+/** The marks of the tablature under a system. */
+export function tablature(system: PlacedSystem): Tablature {
   const { notation, columns, kind, width, isFirst, headRight } = system;
   const strings = notation.arrangement.instrument.strings.length;
   const clef = tabClef(strings, 1.5);
   const names = isFirst && headRight > 5 ? stringNames(system, Math.max(3.6, rightEdge(clef) + 1)) : [];
-  const occupied = [...clef, ...names].map(bounds);
+  const byMeasure = new Map<number, Mark[]>();
   const byHead = new Map<number, Mark>();
-  if (kind.tablature === 'figures') {
-    for (const { column, x } of columns) {
-      const figures = move(column.digits, x, 0);
-      for (const mark of figures) if (mark.of !== undefined) byHead.set(mark.of, mark);
-      occupied.push(...figures.map(bounds));
-      if (figures.length > 0) sketch.add(column.measure, move(figures, 0, y));
-    }
+  for (const { column, x } of kind.tablature === 'figures' ? columns : []) {
+    const figures = move(column.digits, x, 0);
+    for (const mark of figures) byHead.set(mark.of!, mark);
+    byMeasure.set(column.measure, [...(byMeasure.get(column.measure) ?? []), ...figures]);
   }
-  sketch.add(SYSTEM, move([...clef, ...names], 0, y));
-  const lines = Array.from({ length: strings }, (_, i) =>
-    brokenLine(i * STYLE.tabSpace, width, occupied),
-  ).flat();
-  sketch.add(SYSTEM, move(lines, 0, y));
-  const slurs = slurMarks(system, byHead);
-  if (slurs.length > 0) sketch.add(SYSTEM, move(slurs, 0, y));
+  const occupied = [...clef, ...names, ...byHead.values()].map(bounds);
+  const lines = Array.from({ length: strings }, (_, i) => brokenLine(i * STYLE.tabSpace, width, occupied));
+  return { byMeasure, own: [...clef, ...names, ...lines.flat(), ...slurMarks(system, byHead)] };
+}
+
+/** Room above the top line for a figure on it. */
+const FIGURE_RISE = 0.7;
+
+/** The least y of the top line at which nothing in the tablature meets what is above. */
+export function tablatureTop({ own }: Tablature, sketch: Sketch, clearance: number): number {
+  const lowest = sketch.below(-Infinity, Infinity, 4);
+  const curves = own.filter(mark => mark.role === 'tab-curve').map(bounds);
+  const under = curves.map(box => sketch.below(box.left, box.right, 4) + 0.35 - box.top);
+  return Math.max(lowest + clearance + FIGURE_RISE, ...under);
+}
+
+/** Draws a tablature with its top line at y. */
+export function drawTablature({ own, byMeasure }: Tablature, sketch: Sketch, y: number): void {
+  sketch.add(SYSTEM, move(own, 0, y));
+  for (const [measure, marks] of byMeasure) sketch.add(measure, move(marks, 0, y));
 }
