@@ -41,15 +41,20 @@ export const joinTies = (
       const held = bySound.get(sound) ?? [];
       if (mark?.stop === true) {
         const from = heldFrom(held, sounding);
-        if (from === undefined) omissions.add('ties without a start', head.source);
-        else tie(from.head, head, open);
+        if (from === undefined) {
+          omissions.add('ties without a start', head.source);
+          head.looseTies = ['stop'];
+        } else tie(from.head, head, open);
       }
       if (mark?.start === true) open.add(head);
       held.unshift({ head, sounding, starts: mark?.start === true });
       bySound.set(sound, held.slice(0, REMEMBERED));
     }
   }
-  for (const head of open) omissions.add('ties without an end', head.source);
+  for (const head of open) {
+    omissions.add('ties without an end', head.source);
+    head.looseTies = [...(head.looseTies ?? []), 'start'];
+  }
 };
 
 /** More notes of one pitch than ever sound together in a part. */

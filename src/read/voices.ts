@@ -71,7 +71,8 @@ export const extentOf = (lanes: readonly Lane[], gapEnd: Ticks, metre: Ticks | u
     if (rest === undefined || rest.fills === 'maybe') extent = Math.max(extent, lane.end);
     else resting = Math.max(resting, lane.end);
   }
-  return extent > 0 ? extent : resting > 0 ? (metre ?? resting) : 0;
+  // Writers are known to give whole-measure rests the length of a whole note, whatever the metre.
+  return extent > 0 ? extent : Math.min(resting, metre ?? resting);
 };
 
 /** The finished voices of a measure of that length. */

@@ -169,6 +169,8 @@ export interface Head {
   /** The head that this one is tied to, and from: both are heads of the same pitch. */
   readonly tieTo: number | undefined;
   readonly tieFrom: number | undefined;
+  /** Ends of ties that the file has here without another end: they hold nothing, the note is struck. */
+  readonly looseTies?: readonly ('start' | 'stop')[];
   /** Fingering that is already in the file; strings counted from 1 = top line of tablature. */
   readonly marked: {
     readonly string: number | undefined;

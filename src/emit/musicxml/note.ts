@@ -71,10 +71,15 @@ const pitchElement = ({ step, alter, octave }: Pitch): XmlNode =>
     leaf('octave', octave),
   );
 
-const tieElements = (name: 'tie' | 'tied', { tieFrom, tieTo }: Head): readonly XmlNode[] => [
-  ...(tieFrom === undefined ? [] : [element(name, { type: 'stop' })]),
-  ...(tieTo === undefined ? [] : [element(name, { type: 'start' })]),
-];
+/** Loose ends are written as they were read. */
+const tieElements = (name: 'tie' | 'tied', { tieFrom, tieTo, looseTies = [] }: Head): readonly XmlNode[] => {
+  const stops = tieFrom !== undefined || looseTies.includes('stop');
+  const starts = tieTo !== undefined || looseTies.includes('start');
+  return [
+    ...(stops ? [element(name, { type: 'stop' })] : []),
+    ...(starts ? [element(name, { type: 'start' })] : []),
+  ];
+};
 
 const ACCIDENTALS: Readonly<Record<number, string>> = {
   [-2]: 'flat-flat',

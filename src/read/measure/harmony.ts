@@ -1,6 +1,6 @@
 /** `<harmony>`: chord symbols. */
 import type { Harmony } from 'musicxml-interfaces';
-import type { ChordDegree, ChordNote } from '../../score/model.ts';
+import type { ChordDegree, ChordNote, ChordSymbol } from '../../score/model.ts';
 import { STEPS, type Step } from '../../score/pitch.ts';
 import { type Interval, transposePitch } from '../../score/transpose.ts';
 import { sourceOf, type Walk } from '../draft.ts';
@@ -34,7 +34,7 @@ const singleChords = (harmony: XmlElement): readonly XmlElement[] => {
 };
 
 const readHarmony = (walk: Walk, node: XmlElement, data: Harmony): void => {
-  const kind = data.kind?.data ?? '';
+  const { kind, text } = kindOf(node, data.kind?.data ?? '');
   const isNone = kind === 'none';
   const interval = intervalOn(walk, data.staff ?? 1);
   const root = isNone
@@ -52,17 +52,29 @@ const readHarmony = (walk: Walk, node: XmlElement, data: Harmony): void => {
   walk.measure.chordSymbols.push({
     at: Math.max(0, walk.now + offsetTicks(walk, data.offset?.data)),
     root,
-    kind: kind === '' ? 'major' : kind,
-    text: kindText(node),
+    kind,
+    text,
     bass: chordNote(data.bass?.bassStep?.data, data.bass?.bassAlter?.data, interval),
     degrees: (data.degrees ?? []).flatMap(degreeOf),
     source: sourceOf(walk, node),
   });
 };
 
-/** Read from the tree, where `text=""` (print nothing) differs from no text. */
-const kindText = (node: XmlElement): string | undefined =>
-  child(node, 'kind')?.getAttribute('text') ?? undefined;
+/** MusicXML 4.0, kind-value. */
+const KINDS: ReadonlySet<string> = new Set(
+  'major minor augmented diminished dominant major-seventh minor-seventh diminished-seventh ' +
+    'augmented-seventh half-diminished major-minor major-sixth minor-sixth dominant-ninth ' +
+    'major-ninth minor-ninth dominant-11th major-11th minor-11th dominant-13th major-13th ' +
+    'minor-13th suspended-second suspended-fourth Neapolitan Italian French German pedal power ' +
+    'Tristan other none'.split(' '),
+);
+
+/** The text is read from the tree, where `text=""` (print nothing) differs from no text. */
+const kindOf = (node: XmlElement, kind: string): Pick<ChordSymbol, 'kind' | 'text'> => {
+  const text = child(node, 'kind')?.getAttribute('text') ?? undefined;
+  if (kind === '') return { kind: 'major', text };
+  return KINDS.has(kind) ? { kind, text } : { kind: 'other', text: text ?? kind };
+};
 
 const chordNote = (
   name: string | undefined,
