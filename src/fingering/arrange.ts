@@ -25,7 +25,7 @@ export interface Arranged {
 export const arrange = (tune: Tune, instrument: Instrument, rules: Rules, targets?: Targets): Arranged => {
   const problem = problemOf(tune, instrument, rules, targets);
   const found = solveProblem(problem);
-  const arrangement = arrangementOf(problem, found.solution.path);
+  const arrangement = arrangementOf(problem, found.path);
   return {
     arrangement,
     diagnostics: [...misfitDiagnostics(problem, arrangement), ...rulesDiagnostics(problem, found)],

@@ -33,3 +33,22 @@ export interface MoveContext {
 
 /** Whether a grip needs no finger. */
 export const isOpen = (grip: Grip): boolean => grip.touches.every(touch => touch.finger === 0);
+
+/** From one grip to the next. */
+export interface Move {
+  readonly from: Grip;
+  readonly to: Grip;
+  readonly context: MoveContext;
+  /** Frets by which the position changes; 0 while the hand stays. */
+  readonly shift: number;
+  /** From one single note to another. */
+  readonly melodic: boolean;
+}
+
+export const moveOf = (from: Grip, to: Grip, context: MoveContext): Move => ({
+  from,
+  to,
+  context,
+  shift: to.position - from.position,
+  melodic: from.touches.length === 1 && to.touches.length === 1,
+});

@@ -7,7 +7,7 @@
  * and the solver only ever adds numbers out of them.
  */
 import { type Demand, demandKey } from './demand.ts';
-import type { Grip, MoveContext } from './grip.ts';
+import { type Grip, type MoveContext, moveOf } from './grip.ts';
 import type { Hand } from './hand.ts';
 import { type CostModel, gripCost, moveCost } from './model.ts';
 
@@ -59,7 +59,7 @@ export const latticeBuilder = (hand: Hand, model: CostModel) => {
     const table = new Float64Array(from.grips.length * to.grips.length);
     let cell = 0;
     for (const a of from.grips)
-      for (const b of to.grips) table[cell++] = moveCost(model, a, b, hand, context);
+      for (const b of to.grips) table[cell++] = moveCost(model, moveOf(a, b, context), hand);
     tables.set(key, table);
     return table;
   };

@@ -11,69 +11,76 @@ import type { Tie } from './ties.ts';
 /** Like `search`, for the lexicographic order (hardest step, sum). A step is a move with the grip it leads to. */
 export const searchLeast = (lattice: Lattice, ties: readonly Tie[]): Found | undefined => {
   const hardest = search(lattice, ties, solveHardest);
-  return hardest && search(capped(lattice, hardest.solution.cost), ties, solve);
+  return hardest && search(capped(lattice, hardest.cost), ties, solve);
 };
 
-/** The path whose dearest step is cheapest. */
+/** The path whose dearest step is cheapest; `through` is the dearest step of the best path by each grip. */
 export const solveHardest = (lattice: Lattice): Solution => {
   const { layers, moves } = lattice;
   const offsets = new Int32Array(layers.length + 1);
   layers.forEach(({ grips }, k) => {
     offsets[k + 1] = offsets[k]! + grips.length;
   });
-  const worst = new Float64Array(offsets[layers.length]!);
-  const from = new Int32Array(offsets[layers.length]!);
-  layers[0]?.costs.forEach((cost, j) => {
-    worst[j] = cost;
-  });
+  const arrive = new Float64Array(offsets[layers.length]!);
+  const onward = new Float64Array(arrive.length);
+  const step = (k: number, i: number, j: number): number => {
+    const { costs } = layers[k + 1]!;
+    return moves[k]![i * costs.length + j]! + costs[j]!;
+  };
+  if (layers[0]) arrive.set(layers[0].costs);
   for (let k = 1; k < layers.length; k++) {
-    const { costs } = layers[k]!;
-    for (let j = 0; j < costs.length; j++) {
+    for (let j = 0; j < layers[k]!.grips.length; j++) {
       let best = Infinity;
       for (let i = 0; i < layers[k - 1]!.grips.length; i++) {
-        const step = moves[k - 1]![i * costs.length + j]! + costs[j]!;
-        const peak = Math.max(worst[offsets[k - 1]! + i]!, step);
-        if (peak < best) {
-          best = peak;
-          from[offsets[k]! + j] = i;
-        }
+        best = Math.min(best, Math.max(arrive[offsets[k - 1]! + i]!, step(k - 1, i, j)));
       }
-      worst[offsets[k]! + j] = best;
+      arrive[offsets[k]! + j] = best;
     }
   }
-  return traced(offsets, worst, from, layers.length);
+  for (let k = layers.length - 2; k >= 0; k--) {
+    for (let i = 0; i < layers[k]!.grips.length; i++) {
+      let best = Infinity;
+      for (let j = 0; j < layers[k + 1]!.grips.length; j++) {
+        best = Math.min(best, Math.max(onward[offsets[k + 1]! + j]!, step(k, i, j)));
+      }
+      onward[offsets[k]! + i] = best;
+    }
+  }
+  const through = arrive.map((cost, at) => Math.max(cost, onward[at]!));
+  return { ...follow(lattice, offsets, through, step), through, offsets };
 };
 
-const traced = (offsets: Int32Array, worst: Float64Array, from: Int32Array, count: number): Solution => {
-  const path = new Int32Array(count);
-  let cost = count > 0 ? Infinity : 0;
-  for (let at = offsets[count - 1] ?? 0; at < worst.length; at++) {
-    if (worst[at]! < cost) {
-      cost = worst[at]!;
-      path[count - 1] = at - offsets[count - 1]!;
-    }
+/** From the first layer on, the first grip by which nothing dearer than the optimum lies ahead. */
+const follow = (
+  { layers }: Lattice,
+  offsets: Int32Array,
+  through: Float64Array,
+  step: (k: number, i: number, j: number) => number,
+): { readonly path: Int32Array; readonly cost: number } => {
+  const path = new Int32Array(layers.length);
+  if (layers.length === 0) return { path, cost: 0 };
+  const cost = through.subarray(0, offsets[1]!).reduce((least, each) => Math.min(least, each), Infinity);
+  for (let k = 0; k < layers.length; k++) {
+    path[k] = layers[k]!.grips.findIndex(
+      (_, j) => through[offsets[k]! + j]! <= cost && (k === 0 || step(k - 1, path[k - 1]!, j) <= cost),
+    );
   }
-  for (let k = count - 1; k > 0; k--) path[k - 1] = from[offsets[k]! + path[k]!]!;
-  // Every grip is bounded by the whole: a coarse bound, but a true one.
-  return { path, cost, through: new Float64Array(worst.length).fill(cost), offsets };
+  return { path, cost };
 };
 
 /** The lattice without the steps that cost more than the cap. */
 const capped = (lattice: Lattice, cap: number): Lattice => {
   const tables = new Map<MoveTable, MoveTable>();
-  const cut = (table: MoveTable, costs: Float64Array): MoveTable => {
+  const trim = (table: MoveTable, costs: Float64Array): MoveTable => {
     const known = tables.get(table);
     if (known) return known;
     const made = table.map((move, cell) => (move + costs[cell % costs.length]! > cap ? Infinity : move));
     tables.set(table, made);
     return made;
   };
-  const first = lattice.layers[0];
+  const [first, ...rest] = lattice.layers;
   const layers = first
-    ? [
-        { ...first, costs: first.costs.map(cost => (cost > cap ? Infinity : cost)) },
-        ...lattice.layers.slice(1),
-      ]
+    ? [{ ...first, costs: first.costs.map(cost => (cost > cap ? Infinity : cost)) }, ...rest]
     : [];
-  return { layers, moves: lattice.moves.map((table, k) => cut(table, lattice.layers[k + 1]!.costs)) };
+  return { layers, moves: lattice.moves.map((table, k) => trim(table, lattice.layers[k + 1]!.costs)) };
 };

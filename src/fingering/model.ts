@@ -7,16 +7,16 @@
  * outweighs everything. `least` has the weights of `even`; its order of preference (hardest move first,
  * as in Hori & Sagayama 2016, then the sum) is the solver's business, see `least.ts`.
  */
-import type { Grip, MoveContext } from './grip.ts';
+import type { Grip, Move } from './grip.ts';
 import type { Hand } from './hand.ts';
 import type { Rules } from './rules.ts';
-import { GRIP_TERMS, MOVE_TERMS } from './terms/index.ts';
-import type { GripTerm, MoveTerm } from './terms/term.ts';
-import { toCost } from './terms/term.ts';
+import { FINGER_TERMS, GRIP_TERMS, HAND_TERMS } from './terms/index.ts';
+import { type FingerTerm, type GripTerm, type HandTerm, type Term, toCost } from './terms/term.ts';
 
 export interface CostModel {
   readonly gripTerms: readonly GripTerm[];
-  readonly moveTerms: readonly MoveTerm[];
+  readonly handTerms: readonly HandTerm[];
+  readonly fingerTerms: readonly FingerTerm[];
 }
 
 /** Weights, by name of the term, that replace those of the table. */
@@ -28,13 +28,14 @@ const CAMPANELLA: Weights = { 'does not ring on': 3, 're-entrant string': 0, 'st
 
 export const costModel = ({ level, campanella }: Pick<Rules, 'level' | 'campanella'>): CostModel => {
   const weights: Weights = { ...(level === 'first' ? FIRST : {}), ...(campanella ? CAMPANELLA : {}) };
-  const reweigh = <T extends GripTerm | MoveTerm>(term: T): T => ({
-    ...term,
-    weight: weights[term.name] ?? term.weight,
-  });
+  const reweigh = <T extends Term>(terms: readonly T[]): readonly T[] =>
+    terms
+      .map(term => ({ ...term, weight: weights[term.name] ?? term.weight }))
+      .filter(term => term.weight !== 0);
   return {
-    gripTerms: GRIP_TERMS.map(reweigh).filter(term => term.weight !== 0),
-    moveTerms: MOVE_TERMS.map(reweigh).filter(term => term.weight !== 0),
+    gripTerms: reweigh(GRIP_TERMS),
+    handTerms: reweigh(HAND_TERMS),
+    fingerTerms: reweigh(FINGER_TERMS),
   };
 };
 
@@ -45,15 +46,18 @@ export const gripCost = ({ gripTerms }: CostModel, grip: Grip, hand: Hand): numb
   return cost;
 };
 
-/** What a move costs, thousandths of a point. */
-export const moveCost = (
-  { moveTerms }: CostModel,
-  from: Grip,
-  to: Grip,
-  hand: Hand,
-  context: MoveContext,
-): number => {
+/** What a move costs, thousandths of a point. This is the innermost loop of setting a tune up. */
+export const moveCost = ({ handTerms, fingerTerms }: CostModel, move: Move, hand: Hand): number => {
+  const { from, to } = move;
   let cost = 0;
-  for (const term of moveTerms) cost += toCost(term, term.measure(from, to, hand, context));
+  for (let t = 0; t < handTerms.length; t++) cost += toCost(handTerms[t]!, handTerms[t]!.measure(move, hand));
+  for (let i = 0; i < from.touches.length; i++) {
+    for (let j = 0; j < to.touches.length; j++) {
+      for (let t = 0; t < fingerTerms.length; t++) {
+        const term = fingerTerms[t]!;
+        cost += toCost(term, term.measure(from.touches[i]!, to.touches[j]!, move, hand));
+      }
+    }
+  }
   return cost;
 };

@@ -1,14 +1,16 @@
 /**
  * The cheapest fingering in which ties hold, found exactly.
  *
- * Branch and bound. Without its ties a tune is a shortest-path problem, and the solver's answer a lower
- * bound for the tied one. Where that answer breaks a tie, the problem is split: one branch for each
- * thing the tied strikes might agree on, bounded at once by the price of the dearest single strike that
- * has to give way (the solver knows it from its two passes). The most promising branch is solved next;
- * the first answer that breaks no tie is the optimum.
+ * Without its ties a tune is a shortest-path problem, and the solver's answer a lower bound for the tied
+ * one. If that answer breaks ties, they are settled one after the other on what looks best: that gives
+ * some answer, and its cost an upper bound. Every grip that no fingering below that bound can use is
+ * thrown away (the solver knows each grip's price from its two passes); few are left. On what is left
+ * branch and bound proves the best: where an answer breaks a tie the problem is split, one branch for
+ * each thing the tied strikes might agree on.
  */
 import type { Grip } from './grip.ts';
 import { type Lattice, narrowed } from './lattice.ts';
+import { cut } from './reduce.ts';
 import type { Solution } from './solver.ts';
 import type { Tie, TieKey } from './ties.ts';
 
@@ -16,10 +18,12 @@ import type { Tie, TieKey } from './ties.ts';
 export type Objective = (lattice: Lattice) => Solution;
 
 export interface Found {
-  readonly solution: Solution;
+  /** Index of the chosen grip in each layer, and the objective's value. */
+  readonly path: Int32Array;
+  readonly cost: number;
   /** False where the search was cut off: the ties hold, but a cheaper fingering may exist. */
   readonly proven: boolean;
-  /** The cheapest price without the ties. */
+  /** The objective's value without the ties. */
   readonly untied: number;
 }
 
@@ -30,45 +34,66 @@ interface Branch {
   readonly settled: Settled;
   readonly bound: number;
   readonly order: number;
-  /** Where it has been solved already, and was put back for a more promising one. */
-  readonly solution?: Solution;
 }
 
-/** How many branches may be solved before the search settles for the best it can build. */
-const MOST_BRANCHES = 2000;
+/** How many branches may be solved before the search settles for the best it has. */
+const MOST_BRANCHES = 5000;
 
-/** Undefined where no fingering satisfies the ties. */
+/** Undefined where no fingering satisfies the ties, or none could be found. */
 export const search = (lattice: Lattice, ties: readonly Tie[], objective: Objective): Found | undefined => {
   const free = objective(lattice);
-  if (!(free.cost < Infinity) && lattice.layers.length > 0) return undefined;
-  const queue: Branch[] = [{ settled: new Map(), bound: free.cost, order: 0 }];
-  let order = 1;
-  for (let solved = 0; queue.length > 0 && solved < MOST_BRANCHES; solved++) {
-    const branch = takeLeast(queue);
-    const here = settle(lattice, ties, branch.settled);
-    const solution = branch.solution ?? (branch.settled.size === 0 ? free : objective(here));
-    if (!(solution.cost < Infinity) && lattice.layers.length > 0) continue;
-    const next = queue.reduce((least, each) => Math.min(least, each.bound), Infinity);
-    if (solution.cost > next) {
-      queue.push({ ...branch, bound: solution.cost, solution });
-      continue;
-    }
-    const broken = ties.findIndex((tie, t) => !branch.settled.has(t) && isBroken(lattice, tie, solution));
-    if (broken < 0) return { solution, proven: true, untied: free.cost };
-    for (const [key, bound] of branchBounds(here, ties[broken]!, solution)) {
-      queue.push({ settled: new Map(branch.settled).set(broken, key), bound, order: order++ });
-    }
+  if (!Number.isFinite(free.cost)) return undefined;
+  const untied = free.cost;
+  if (firstBroken(lattice, ties, free, new Map()) === undefined) {
+    return { path: free.path, cost: free.cost, proven: true, untied };
   }
-  const solution = dive(lattice, ties, objective, free);
-  return solution && { solution, proven: false, untied: free.cost };
+  const dived = dive(lattice, ties, objective, free);
+  const bound = dived?.cost ?? Infinity;
+  if (dived && bound === untied) return { path: dived.path, cost: bound, proven: true, untied };
+  const { lattice: small, original } = cut(lattice, free, bound);
+  const { best, proven } = branchAndBound(small, ties, objective, bound);
+  if (best) return { path: best.path.map((i, k) => original[k]![i]!), cost: best.cost, proven, untied };
+  return dived && { path: dived.path, cost: bound, proven, untied };
 };
 
-/** Removes and answers the branch with the least bound, of equal ones the oldest. */
+/** The best fingering that is cheaper than `bound`, if there is one. */
+const branchAndBound = (
+  lattice: Lattice,
+  ties: readonly Tie[],
+  objective: Objective,
+  bound: number,
+): { readonly best: Solution | undefined; readonly proven: boolean } => {
+  let best: Solution | undefined;
+  let limit = bound;
+  let order = 0;
+  const queue: Branch[] = [{ settled: new Map(), bound: -Infinity, order: order++ }];
+  for (let solved = 0; queue.length > 0; solved++) {
+    if (solved === MOST_BRANCHES) return { best, proven: false };
+    const { settled } = takeLeast(queue);
+    const here = settle(lattice, ties, settled);
+    const solution = objective(here);
+    if (!(solution.cost < limit)) continue;
+    const broken = firstBroken(lattice, ties, solution, settled);
+    if (broken === undefined) {
+      best = solution;
+      limit = solution.cost;
+      queue.splice(0, queue.length, ...queue.filter(each => each.bound < limit));
+      continue;
+    }
+    for (const [key, keyBound] of keyBounds(here, ties[broken]!, solution)) {
+      if (keyBound < limit)
+        queue.push({ settled: new Map(settled).set(broken, key), bound: keyBound, order: order++ });
+    }
+  }
+  return { best, proven: true };
+};
+
+/** Removes and answers the branch with the least bound, of equal ones the newest: it has most ties settled. */
 const takeLeast = (queue: Branch[]): Branch => {
   let least = 0;
   for (let i = 1; i < queue.length; i++) {
     const [a, b] = [queue[i]!, queue[least]!];
-    if (a.bound < b.bound || (a.bound === b.bound && a.order < b.order)) least = i;
+    if (a.bound < b.bound || (a.bound === b.bound && a.order > b.order)) least = i;
   }
   return queue.splice(least, 1)[0]!;
 };
@@ -84,19 +109,26 @@ const settle = (lattice: Lattice, ties: readonly Tie[], settled: Settled): Latti
   return narrowed(lattice, allowed);
 };
 
-const keyAt = ({ layers }: Lattice, tie: Tie, k: number, { path }: Solution): TieKey =>
-  tie.key(layers[k]!.grips[path[k]!]!);
-
-const isBroken = (lattice: Lattice, tie: Tie, solution: Solution): boolean => {
-  const first = keyAt(lattice, tie, tie.layers[0]!, solution);
-  return tie.layers.some(k => keyAt(lattice, tie, k, solution) !== first);
+/** The first tie that a solution breaks and that is not settled yet. */
+const firstBroken = (
+  { layers }: Lattice,
+  ties: readonly Tie[],
+  { path }: Solution,
+  settled: Settled,
+): number | undefined => {
+  const index = ties.findIndex((tie, t) => {
+    if (settled.has(t)) return false;
+    const keyAt = (k: number): TieKey => tie.key(layers[k]!.grips[path[k]!]!);
+    return tie.layers.some(k => keyAt(k) !== keyAt(tie.layers[0]!));
+  });
+  return index < 0 ? undefined : index;
 };
 
 /**
  * What the strikes of a tie might agree on, and what that costs at least: for each strike the cheapest
  * fingering through such a grip, of all strikes the dearest.
  */
-const branchBounds = (
+const keyBounds = (
   lattice: Lattice,
   tie: Tie,
   { through, offsets }: Solution,
@@ -109,15 +141,19 @@ const branchBounds = (
       const key = tie.key(grip);
       if (cost < (here.get(key) ?? Infinity)) here.set(key, cost);
     });
-    if (bounds) {
-      for (const [key, bound] of bounds) {
-        const cost = here.get(key);
-        if (cost === undefined) bounds.delete(key);
-        else bounds.set(key, Math.max(bound, cost));
-      }
-    } else bounds = here;
+    bounds = bounds ? meet(bounds, here) : here;
   }
   return bounds ?? new Map();
+};
+
+/** The keys of both maps, each with the dearer bound. */
+const meet = (a: ReadonlyMap<TieKey, number>, b: ReadonlyMap<TieKey, number>): Map<TieKey, number> => {
+  const both = new Map<TieKey, number>();
+  for (const [key, bound] of a) {
+    const other = b.get(key);
+    if (other !== undefined) both.set(key, Math.max(bound, other));
+  }
+  return both;
 };
 
 /** Settles one broken tie after the other on its most promising key: an answer, perhaps not the best. */
@@ -130,21 +166,20 @@ const dive = (
   let solution = free;
   let settled: Settled = new Map();
   for (;;) {
-    const broken = ties.findIndex((tie, t) => !settled.has(t) && isBroken(lattice, tie, solution));
-    if (broken < 0) return solution;
-    const here = settle(lattice, ties, settled);
-    const bounds = [...branchBounds(here, ties[broken]!, solution)].sort(([, a], [, b]) => a - b);
-    let next: Solution | undefined;
-    for (const [key] of bounds) {
+    const broken = firstBroken(lattice, ties, solution, settled);
+    if (broken === undefined) return solution;
+    const bounds = keyBounds(settle(lattice, ties, settled), ties[broken]!, solution);
+    const keys = [...bounds].sort(([, a], [, b]) => a - b).map(([key]) => key);
+    let answer: Solution | undefined;
+    for (const key of keys) {
       const tried = new Map(settled).set(broken, key);
-      const answer = objective(settle(lattice, ties, tried));
-      if (answer.cost < Infinity) {
-        next = answer;
+      answer = objective(settle(lattice, ties, tried));
+      if (Number.isFinite(answer.cost)) {
         settled = tried;
         break;
       }
     }
-    if (!next) return undefined;
-    solution = next;
+    if (!answer || !Number.isFinite(answer.cost)) return undefined;
+    solution = answer;
   }
 };

@@ -63,24 +63,26 @@ const forward = ({ layers, moves }: Lattice, offsets: Int32Array): Float64Array 
 /** Adds to each grip's cost of arrival the cheapest way on from it. */
 const addBackward = ({ layers, moves }: Lattice, offsets: Int32Array, arrive: Float64Array): Float64Array => {
   const through = arrive.slice();
+  // ahead[j]: what grip j of the next layer costs, with the cheapest way on from it.
   const widest = layers.reduce((most, { costs }) => Math.max(most, costs.length), 0);
-  let onward = new Float64Array(widest);
+  let ahead = new Float64Array(widest);
   let next = new Float64Array(widest);
+  if (layers.length > 0) ahead.set(layers[layers.length - 1]!.costs);
   for (let k = layers.length - 2; k >= 0; k--) {
-    const { costs } = layers[k + 1]!;
     const table = moves[k]!;
-    const width = costs.length;
-    const height = layers[k]!.costs.length;
-    for (let i = 0, cell = 0; i < height; i++) {
+    const { costs } = layers[k]!;
+    const width = layers[k + 1]!.costs.length;
+    const here = offsets[k]!;
+    for (let i = 0, cell = 0; i < costs.length; i++) {
       let best = Infinity;
       for (let j = 0; j < width; j++, cell++) {
-        const cost = table[cell]! + costs[j]! + onward[j]!;
+        const cost = table[cell]! + ahead[j]!;
         if (cost < best) best = cost;
       }
-      next[i] = best;
-      through[offsets[k]! + i]! += best;
+      through[here + i]! += best;
+      next[i] = best + costs[i]!;
     }
-    [onward, next] = [next, onward];
+    [ahead, next] = [next, ahead];
   }
   return through;
 };

@@ -2,8 +2,8 @@
  * The instruments that fretward knows. A new one is a new row.
  *
  * Scale lengths: concert ukulele 15 in, baritone 20 in, classical guitar 650 mm, mandolin 13 7/8 in:
- * the middle of what makers publish. Bass 34 in and the numbers of frets of mandolin and bass: from
- * memory, common practice.
+ * the middle of what makers publish. Bass 34 in, and the numbers of frets
+ * of guitar (steel strings: 20 or more), mandolin and bass: from memory, common practice.
  */
 import type { Pitch, Step } from '../score/pitch.ts';
 import type { Instrument } from './instrument.ts';
@@ -50,7 +50,7 @@ export const INSTRUMENTS: readonly Instrument[] = [
     id: 'guitar',
     name: 'Guitar',
     strings: strings('E2 A2 D3 G3 B3 E4'),
-    frets: 19,
+    frets: 20,
     scaleLength: 650,
     hand: 'one-fret-a-finger',
     clef: 'treble-8',

@@ -4,14 +4,14 @@ import { describe, expect, test } from 'vitest';
 import { arrange } from '../../src/fingering/arrange.ts';
 import type { Finger } from '../../src/fingering/arrangement.ts';
 import { restPositions } from '../../src/fingering/candidates.ts';
-import type { Grip, MoveContext } from '../../src/fingering/grip.ts';
+import { type Grip, type MoveContext, moveOf } from '../../src/fingering/grip.ts';
 import { canReach, type Hand, handOn } from '../../src/fingering/hand.ts';
 import { problemOf } from '../../src/fingering/problem.ts';
 import { type OpenPolicy, type Rules, rulesFrom, wholeTune } from '../../src/fingering/rules.ts';
 import { solve } from '../../src/fingering/solver.ts';
 import { type Strike, strikesOf, timingBefore } from '../../src/fingering/strikes.ts';
-import { GRIP_TERMS, MOVE_TERMS } from '../../src/fingering/terms/index.ts';
-import { toCost } from '../../src/fingering/terms/term.ts';
+import { FINGER_TERMS, GRIP_TERMS, HAND_TERMS } from '../../src/fingering/terms/index.ts';
+import { chargeMove, toCost } from '../../src/fingering/terms/term.ts';
 import { hasteOf } from '../../src/fingering/time.ts';
 import { INSTRUMENTS } from '../../src/instrument/catalogue.ts';
 import { soundAt, topFret } from '../../src/instrument/places.ts';
@@ -109,7 +109,8 @@ const cheapestByTrial = (hand: Hand, layers: readonly (readonly Grip[])[], moves
       let here = cost;
       for (const term of GRIP_TERMS) here += toCost(term, term.measure(grip, hand));
       if (before) {
-        for (const term of MOVE_TERMS) here += toCost(term, term.measure(before, grip, hand, moves[k - 1]!));
+        for (const term of [...HAND_TERMS, ...FINGER_TERMS])
+          here += chargeMove(term, moveOf(before, grip, moves[k - 1]!), hand).cost;
       }
       visit(k + 1, grip, here);
     }

@@ -1,19 +1,16 @@
 /** A finger that stays on its string through a shift leads the hand: part of the shift is given back. */
-import type { Grip } from '../grip.ts';
-import type { MoveTerm } from './term.ts';
+import type { Move, Touch } from '../grip.ts';
+import type { FingerTerm } from './term.ts';
 
-export const hasGuide = (from: Grip, to: Grip): boolean =>
-  from.touches.some(
-    a =>
-      a.finger > 0 &&
-      to.touches.some(b => b.finger === a.finger && b.string === a.string && b.fret !== a.fret),
-  );
+/** Whether the finger of `a` is the one of `b`, and keeps its string while the hand shifts. */
+export const guides = (a: Touch, b: Touch, move: Move): boolean =>
+  move.shift !== 0 && a.finger > 0 && a.finger === b.finger && a.string === b.string && a.fret !== b.fret;
 
-export const guideFinger: MoveTerm = {
-  kind: 'move',
+export const guideFinger: FingerTerm = {
+  kind: 'finger',
   name: 'guide finger',
   unit: 'times',
   weight: -0.1,
   source: 'guide fingers stay in contact through a shift, common practice; weight: our judgement',
-  measure: (from, to) => (from.position !== to.position && hasGuide(from, to) ? 1 : 0),
+  measure: (a, b, move) => (guides(a, b, move) ? 1 : 0),
 };

@@ -16,7 +16,7 @@ import { shiftCount, shiftDistance } from './shift.ts';
 import { slurBreak } from './slur-break.ts';
 import { squeeze } from './squeeze.ts';
 import { reach, stretch } from './stretch.ts';
-import type { GripTerm, MoveTerm } from './term.ts';
+import type { FingerTerm, GripTerm, HandTerm } from './term.ts';
 import { weakFinger } from './weak-finger.ts';
 
 export const GRIP_TERMS: readonly GripTerm[] = [
@@ -36,9 +36,9 @@ export const GRIP_TERMS: readonly GripTerm[] = [
   chordSpread,
 ];
 
-export const MOVE_TERMS: readonly MoveTerm[] = [
-  shiftCount,
-  shiftDistance,
+export const HAND_TERMS: readonly HandTerm[] = [shiftCount, shiftDistance];
+
+export const FINGER_TERMS: readonly FingerTerm[] = [
   guideFinger,
   landing,
   slide,

@@ -1,12 +1,11 @@
 /** A slur is broken across strings: its second note has to be plucked. */
-import type { MoveTerm } from './term.ts';
+import type { FingerTerm } from './term.ts';
 
-export const slurBreak: MoveTerm = {
-  kind: 'move',
+export const slurBreak: FingerTerm = {
+  kind: 'finger',
   name: 'slur across strings',
   unit: 'times',
   weight: 1,
   source: 'slurred notes stay on one string, common practice; weight: our judgement',
-  measure: (from, to, _hand, context) =>
-    context.slurred && from.touches[0]!.string !== to.touches[0]!.string ? 1 : 0,
+  measure: (a, b, { context, melodic }) => (melodic && context.slurred && a.string !== b.string ? 1 : 0),
 };

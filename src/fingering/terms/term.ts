@@ -1,5 +1,5 @@
-/** The shape of a cost term. Each term is one record in one file; `index.ts` is the table of all. */
-import type { Grip, MoveContext } from '../grip.ts';
+/** The shapes of a cost term. Each term is one record in one file; `index.ts` is the table of all. */
+import type { Grip, Move, Touch } from '../grip.ts';
 import type { Hand } from '../hand.ts';
 
 interface TermBase {
@@ -19,16 +19,45 @@ export interface GripTerm extends TermBase {
   readonly measure: (grip: Grip, hand: Hand) => number;
 }
 
-/** What moving from one grip to the next costs. */
-export interface MoveTerm extends TermBase {
-  readonly kind: 'move';
-  readonly measure: (from: Grip, to: Grip, hand: Hand, context: MoveContext) => number;
+/** What a move costs the hand as a whole. */
+export interface HandTerm extends TermBase {
+  readonly kind: 'hand';
+  readonly measure: (move: Move, hand: Hand) => number;
 }
 
+/**
+ * What a move costs the fingers: measured from each place touched before to each touched after, and
+ * summed. `a.finger` or `b.finger` is 0 on an open string.
+ */
+export interface FingerTerm extends TermBase {
+  readonly kind: 'finger';
+  readonly measure: (a: Touch, b: Touch, move: Move, hand: Hand) => number;
+}
+
+export type MoveTerm = HandTerm | FingerTerm;
 export type Term = GripTerm | MoveTerm;
 
 /**
  * Costs are exact integers, thousandths of a point: sums do not depend on their order, equal costs are
  * equal, and forward and backward passes agree to the last digit.
  */
-export const toCost = (term: Term, measured: number): number => Math.round(1000 * term.weight * measured);
+export const toCost = (term: Term, measured: number): number =>
+  measured === 0 ? 0 : Math.round(1000 * term.weight * measured);
+
+/** What a move measures by a term, in the term's unit, and what that costs. */
+export const chargeMove = (term: MoveTerm, move: Move, hand: Hand): { measured: number; cost: number } => {
+  if (term.kind === 'hand') {
+    const measured = term.measure(move, hand);
+    return { measured, cost: toCost(term, measured) };
+  }
+  let measured = 0;
+  let cost = 0;
+  for (const a of move.from.touches) {
+    for (const b of move.to.touches) {
+      const each = term.measure(a, b, move, hand);
+      measured += each;
+      cost += toCost(term, each);
+    }
+  }
+  return { measured, cost };
+};

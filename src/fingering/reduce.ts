@@ -1,0 +1,34 @@
+/** A lattice without the grips that cannot matter. */
+import type { Lattice, Layer, MoveTable } from './lattice.ts';
+import type { Solution } from './solver.ts';
+
+export interface Reduced {
+  readonly lattice: Lattice;
+  /** For each layer, the index that each of its grips has in the whole lattice. */
+  readonly original: readonly Int32Array[];
+}
+
+/** Keeps the grips through which some fingering costs no more than `bound`. */
+export const cut = (lattice: Lattice, { through, offsets }: Solution, bound: number): Reduced => {
+  const original = lattice.layers.map(({ costs }, k) =>
+    Int32Array.from(costs.keys()).filter(i => through[offsets[k]! + i]! <= bound),
+  );
+  const layers = lattice.layers.map(
+    ({ id, grips, costs }, k): Layer => ({
+      id,
+      grips: Array.from(original[k]!, i => grips[i]!),
+      costs: Float64Array.from(original[k]!, i => costs[i]!),
+    }),
+  );
+  const moves = lattice.moves.map((table, k) =>
+    cutTable(table, original[k]!, original[k + 1]!, lattice.layers[k + 1]!.grips.length),
+  );
+  return { lattice: { layers, moves }, original };
+};
+
+const cutTable = (table: MoveTable, rows: Int32Array, columns: Int32Array, width: number): MoveTable => {
+  const made = new Float64Array(rows.length * columns.length);
+  let cell = 0;
+  for (const row of rows) for (const column of columns) made[cell++] = table[row * width + column]!;
+  return made;
+};
