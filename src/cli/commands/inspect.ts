@@ -1,0 +1,143 @@
+/** `fretward inspect`: what is in a tune, and where it would fit. */
+import type { Command } from 'commander';
+import { findInputs } from '../../batch/inputs.ts';
+import { faultOf } from '../../batch/run.ts';
+import type { FretWindow } from '../../fingering/arrangement.ts';
+import { fits, narrowestWindow, windowsThatFit } from '../../fingering/fit.ts';
+import { strikesOf } from '../../fingering/strikes.ts';
+import { INSTRUMENTS } from '../../instrument/catalogue.ts';
+import { Refusal } from '../../score/diagnostic.ts';
+import { chooseMelody } from '../../score/melody.ts';
+import { keyName, metreName } from '../../score/names.ts';
+import { pitchName } from '../../score/pitch.ts';
+import { type PartSummary, type Summary, summarise } from '../../score/summary.ts';
+import { print, report } from '../console.ts';
+import { EXIT } from '../exit.ts';
+import { addOptions, checkOptions, type OptionName } from '../options.ts';
+
+const OPTION_NAMES = ['part', 'voice', 'json', 'quiet'] as const satisfies readonly OptionName[];
+
+/** How many frets the windows have that are tried: a hand and one fret. */
+const WINDOW_WIDTH = 5;
+
+const EXAMPLES = `
+Examples:
+  fretward inspect tune.mxl
+      parts, voices, range, key, metre, and where it fits
+  fretward inspect tune.mxl --part Flute --json
+      the same for one part, as JSON`;
+
+export const define = (command: Command): void => {
+  command.argument('<tune...>', 'MusicXML files (.musicxml, .xml, .mxl), folders, or - for standard input');
+  addOptions(command, OPTION_NAMES).addHelpText('after', EXAMPLES);
+};
+
+/** Where the chosen melody fits: per instrument the windows, and the narrowest range of frets. */
+interface Fit {
+  readonly instrument: string;
+  readonly fits: boolean;
+  readonly windows: readonly FretWindow[];
+  readonly narrowest: FretWindow | undefined;
+}
+
+interface Inspection extends Summary {
+  readonly file: string;
+  readonly melody: { readonly part: string; readonly voice: string; readonly notes: number };
+  readonly fit: readonly Fit[];
+}
+
+export const run = async (
+  tunes: readonly string[],
+  typed: Readonly<Record<string, unknown>>,
+): Promise<number> => {
+  const options = checkOptions(typed, OPTION_NAMES);
+  const { readScore } = await import('../../read/read.ts');
+  let status: number = EXIT.done;
+  const found: Inspection[] = [];
+  for (const input of findInputs(tunes)) {
+    const named = { file: input.name };
+    try {
+      const { score, diagnostics } = readScore(input.load());
+      const choice = {
+        ...(options.part !== undefined && { part: options.part }),
+        ...(options.voice !== undefined && { voice: options.voice }),
+      };
+      const { tune, diagnostics: choosing } = chooseMelody(score, { ...choice, chords: 'top' });
+      const said = [...diagnostics, ...choosing].filter(each => each.code !== 'left-out');
+      report(
+        said.map(each => ({ ...each, place: { ...named, ...each.place } })),
+        options.quiet ?? false,
+      );
+      const sounds = strikesOf(tune).strikes.flatMap(strike => strike.sounds);
+      found.push({
+        ...named,
+        ...summarise(score),
+        melody: { part: tune.part, voice: tune.voice, notes: sounds.length },
+        fit: INSTRUMENTS.map(instrument => ({
+          instrument: instrument.id,
+          fits: fits(instrument, sounds, undefined),
+          windows: windowsThatFit(instrument, sounds, WINDOW_WIDTH),
+          narrowest: narrowestWindow(instrument, sounds),
+        })),
+      });
+    } catch (error) {
+      const refused = error instanceof Refusal;
+      status = Math.max(status, refused ? EXIT.refused : EXIT.fault);
+      const all = refused ? error.diagnostics : [faultOf(error)];
+      report(
+        all.map(each => ({ ...each, place: { ...named, ...each.place } })),
+        options.quiet ?? false,
+      );
+    }
+  }
+  if (options.json) print(`${JSON.stringify(found, null, 2)}\n`);
+  else print(found.map(describe).join('\n'));
+  return status;
+};
+
+const describe = (inspection: Inspection): string => {
+  const { file, heading, parts, measures, melody, fit } = inspection;
+  const lines = [
+    `${heading.title ?? 'Untitled'} (${file})`,
+    ...row('composer', heading.composer),
+    ...row('lyricist', heading.lyricist),
+    ...row('rights', heading.rights.join('; ')),
+    ...row('measures', String(measures)),
+    ...parts.flatMap(describePart),
+    `  melody: part ${melody.part}, voice ${melody.voice}, ${melody.notes} notes`,
+    '  fits:',
+    ...fit.map(describeFit),
+  ];
+  return `${lines.join('\n')}\n`;
+};
+
+const row = (name: string, value: string | undefined): readonly string[] =>
+  value ? [`  ${name}: ${value}`] : [];
+
+const describePart = (part: PartSummary): readonly string[] => [
+  `  part ${part.id}${part.name ? ` (${part.name})` : ''}: ${part.keys.map(keyName).join(', then ')}; ${
+    part.times.map(metreName).join(', then ') || 'no time signature'
+  }${part.chordSymbols > 0 ? `; ${part.chordSymbols} chord symbols` : ''}`,
+  ...part.voices.map(voice => {
+    const range = voice.range
+      ? `${pitchName(voice.range.lowest)} to ${pitchName(voice.range.highest)}`
+      : 'no pitched notes';
+    const verses =
+      voice.verses.length > 0 ? `; ${voice.verses.length} verse${voice.verses.length > 1 ? 's' : ''}` : '';
+    const chords = voice.chords > 0 ? `; ${voice.chords} chords` : '';
+    return `    voice ${voice.id}: ${voice.notes} notes, ${range}${chords}${verses}`;
+  }),
+  ...part.leftOut.map(({ what, count }) => `    not on the sheets: ${what} (${count})`),
+];
+
+const describeFit = ({ instrument, fits: whole, windows, narrowest }: Fit): string => {
+  const name = `    ${instrument.padEnd(18)}`;
+  if (!whole) return `${name}no: it has notes that the instrument does not`;
+  const inside =
+    windows.length > 0
+      ? `in frets ${windows.map(window => `${window.low}-${window.high}`).join(', ')}`
+      : narrowest
+        ? `without open strings in frets ${narrowest.low}-${narrowest.high}`
+        : 'with open strings only';
+  return `${name}yes; ${inside}`;
+};
