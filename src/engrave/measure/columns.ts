@@ -1,6 +1,7 @@
 /** Measures the inside of a measure: its columns, each with all that stands together at one moment. */
 import type { ChordSymbol, MusicEvent, NoteEvent, Ticks } from '../../score/model.ts';
 import type { TuneMeasure } from '../../score/tune.ts';
+import { chordPieces } from '../content/chord-name.ts';
 import type { Notation } from '../content/notation.ts';
 import { union } from '../drawing/box.ts';
 import { bounds, type Mark, move } from '../drawing/mark.ts';
@@ -125,10 +126,14 @@ function solidsOf(column: Omit<Column, 'solids'>): Solid[] {
   ];
 }
 
-/** Several symbols on one moment are set side by side. */
+/** Several symbols on one moment are set side by side, each but once. */
 function chordRow(symbols: readonly ChordSymbol[]): Mark[] {
   const row: Mark[] = [];
+  const seen = new Set<string>();
   for (const symbol of symbols) {
+    const name = JSON.stringify(chordPieces(symbol));
+    if (seen.has(name)) continue;
+    seen.add(name);
     const edge = Math.max(0, ...row.map(mark => bounds(mark).right + GAPS.chord));
     row.push(...move(chordMarks(symbol), edge, 0));
   }

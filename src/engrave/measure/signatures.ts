@@ -58,7 +58,8 @@ export function keyBlock({ fifths }: Key, reading: Reading, before?: Key): Block
 }
 
 const FIGURE_GAP = 0.12;
-const PLUS = 0.95;
+const PLUS = 0.9;
+const PLUS_GAP = 0.3;
 
 /** A plus sign that stands out from the staff lines: between them, and thicker. */
 function plusMarks(x: number, y: number, role: Role): Mark[] {
@@ -71,7 +72,8 @@ function plusMarks(x: number, y: number, role: Role): Mark[] {
 }
 
 const figureName = (figure: string) => `time${figure}` as GlyphName;
-const figureWidth = (figure: string) => (figure === '+' ? PLUS : glyphWidth(figureName(figure)));
+const figureWidth = (figure: string) =>
+  figure === '+' ? PLUS + 2 * PLUS_GAP : glyphWidth(figureName(figure));
 const figuresWidth = (text: string) =>
   [...text].reduce((sum, figure) => sum + figureWidth(figure) + FIGURE_GAP, -FIGURE_GAP);
 
@@ -79,7 +81,8 @@ const figuresWidth = (text: string) =>
 export function figureRow(text: string, y: number, middle: number, role: Role = 'time'): Mark[] {
   let x = middle - figuresWidth(text) / 2;
   return [...text].flatMap(figure => {
-    const marks = figure === '+' ? plusMarks(x, y - 0.5, role) : [glyphAt(role, figureName(figure), x, y)];
+    const marks =
+      figure === '+' ? plusMarks(x + PLUS_GAP, y - 0.5, role) : [glyphAt(role, figureName(figure), x, y)];
     x += figureWidth(figure) + FIGURE_GAP;
     return marks;
   });

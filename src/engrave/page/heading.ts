@@ -25,12 +25,20 @@ function capoLine({ instrument: { capo } }: Arrangement): string[] {
   return capo > 0 ? [`Capo ${capo}`] : [];
 }
 
+function windowLines({ windows }: Arrangement): string[] {
+  return windows.map(({ measures, window: { low, high } }) => {
+    const frets = low === high ? `ret ${low}` : `rets ${low}–${high}`;
+    if (!measures) return `F${frets}`;
+    const { from, to } = measures;
+    return from === to ? `Measure ${from}: f${frets}` : `Measures ${from}–${to}: f${frets}`;
+  });
+}
+
 /** What the sheet is for: instrument, stringing, window. */
 export function editionLines(arrangement: Arrangement): string[] {
-  const { instrument, window } = arrangement;
+  const { instrument } = arrangement;
   const strings = instrument.strings.map(pitch => pitchName(pitch, false)).reverse();
-  const frets = window ? [`Frets ${window.low}–${window.high}`] : [];
-  return [`${instrument.name} · ${strings.join(' ')}`, ...[...frets, ...capoLine(arrangement)]];
+  return [`${instrument.name} · ${strings.join(' ')}`, ...windowLines(arrangement), ...capoLine(arrangement)];
 }
 
 function creditLines({ composer, lyricist, arranger }: Tune): string[] {

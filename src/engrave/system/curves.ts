@@ -68,8 +68,6 @@ function covered(
 function slurSide(slur: Slur, under: readonly PlacedNote[]): -1 | 1 {
   if (slur.placement) return slur.placement === 'above' ? -1 : 1;
   const main = under.filter(note => note.shape.size === 1);
-  const graced = under[0]!.shape.size < 1;
-  if (graced && under.length <= 3) return 1;
   return main.length > 0 && main.every(note => note.shape.stem !== 'down') ? 1 : -1;
 }
 
@@ -125,6 +123,17 @@ function pointOver(mark: CurveMark, x: number): readonly [number, number] {
   return pointAt(mark.points, low);
 }
 
+/** From a grace note to its main note: a short curve under the heads, ending beside a downward stem. */
+function graceSlur(from: PlacedNote, to: PlacedNote, id: number): Mark {
+  const start = { x: headCentre(from), y: Math.max(...from.shape.heights) + 0.55 };
+  const low = Math.max(...to.shape.heights);
+  const stop =
+    to.shape.stem === 'down'
+      ? { x: headLeft(to) - 0.12, y: low + 0.3 }
+      : { x: headCentre(to) - 0.2, y: low + 0.7 };
+  return bow('slur', start, stop, 1, 0.45 + 0.05 * (stop.x - start.x), id);
+}
+
 function slurMark(
   system: PlacedSystem,
   slur: Slur,
@@ -136,6 +145,7 @@ function slurMark(
   if (!from && !to && !crosses) return undefined;
   const under = covered(system, from, to);
   if (under.length === 0) return undefined;
+  if (from && to && from.shape.size < 1 && from.x === to.x) return graceSlur(from, to, slur.from);
   const side = slurSide(slur, under);
   const last = to ? slurEnd(to, side, beams) : undefined;
   const first = from ? slurEnd(from, side, beams) : undefined;

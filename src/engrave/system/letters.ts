@@ -1,33 +1,55 @@
 /** Note letters, or boxes to write them in, in a row of their own under the staff. */
 import { accidentalSign } from '../../score/pitch.ts';
 import type { Mark } from '../drawing/mark.ts';
-import { anchoredText } from '../measure/rich-text.ts';
+import { anchoredText, richText } from '../measure/rich-text.ts';
 import { headCentre, type PlacedNote, type PlacedSystem } from './placed.ts';
 import type { Sketch } from './sketch.ts';
 
-const SIZE = 1.75;
-const BASELINE = 6.3;
-const RISE = 1.75;
+const SIZE = 2;
+const BASELINE = 6.2;
+const RISE = 1.8;
 const BOX = { half: 0.85, height: 2 };
 
 /** Notes that are named: struck, and of full size. */
 const named = ({ notes }: PlacedSystem): PlacedNote[] =>
   notes.filter(({ shape }) => shape.size === 1 && shape.event.heads.some(head => head.tieFrom === undefined));
 
-function letterMarks(note: PlacedNote, y: number): Mark[] {
-  const { pitch, id } = note.shape.event.heads.at(-1)!;
-  const text = `${pitch.step}${accidentalSign(pitch.alter)}`;
-  return anchoredText(
-    text,
-    { role: 'letter', face: 'sansBold', size: SIZE, of: id },
-    headCentre(note),
-    y,
-    'middle',
+const letter = (note: PlacedNote): string => {
+  const { step, alter } = note.shape.event.heads.at(-1)!.pitch;
+  return `${step}${accidentalSign(alter)}`;
+};
+
+/** A size at which no letter touches its neighbour. */
+function fittingSize(notes: readonly PlacedNote[]): number {
+  const widths = notes.map(
+    note => richText(letter(note), { role: 'letter', face: 'sansBold', size: SIZE }).width,
   );
+  const shares = notes.slice(1).map((note, i) => {
+    const room = headCentre(note) - headCentre(notes[i]!) - 0.15;
+    return (2 * room) / (widths[i]! + widths[i + 1]!);
+  });
+  return SIZE * Math.max(0.5, Math.min(1, ...shares));
 }
 
-function boxMarks(note: PlacedNote, y: number): Mark[] {
-  const x = headCentre(note);
+function letterMarks(notes: readonly PlacedNote[], y: number): Mark[][] {
+  const size = fittingSize(notes);
+  return notes.map(note => {
+    const of = note.shape.event.heads.at(-1)!.id;
+    return anchoredText(
+      letter(note),
+      { role: 'letter', face: 'sansBold', size, of },
+      headCentre(note),
+      y,
+      'middle',
+    );
+  });
+}
+
+function boxMarks(notes: readonly PlacedNote[], y: number): Mark[][] {
+  return notes.map(note => oneBox(headCentre(note), y));
+}
+
+function oneBox(x: number, y: number): Mark[] {
   const [left, right, top, bottom] = [x - BOX.half, x + BOX.half, y - BOX.height + 0.4, y + 0.4];
   const edge = (x1: number, y1: number, x2: number, y2: number): Mark => ({
     kind: 'line',
@@ -53,5 +75,7 @@ export function drawLetters(system: PlacedSystem, sketch: Sketch): void {
   const notes = named(system);
   const lowest = notes.map(note => sketch.below(headCentre(note) - 0.9, headCentre(note) + 0.9, 4));
   const y = Math.max(BASELINE, ...lowest.map(bottom => bottom + RISE));
-  for (const note of notes) sketch.add(note.measure, marks(note, y));
+  marks(notes, y).forEach((each, i) => {
+    sketch.add(notes[i]!.measure, each);
+  });
 }

@@ -75,13 +75,8 @@ function drawBeams(system: PlacedSystem, sketch: Sketch): PlacedBeam[] {
 function drawNumber({ notation, line }: PlacedSystem, sketch: Sketch): void {
   const { number, implicit } = notation.tune.measures[line.first]!;
   if (line.first === 0 || implicit) return;
-  const { marks } = richText(
-    number,
-    { role: 'number', face: 'serifItalic', size: STYLE.smallSize },
-    0,
-    -1.05,
-  );
-  sketch.add(line.first, marks);
+  const { marks, width } = richText(number, { role: 'number', face: 'serifItalic', size: STYLE.smallSize });
+  sketch.add(line.first, move(marks, 0, sketch.above(0, width, -0.5) - 0.25));
 }
 
 /** The tablature or its empty lines, and what binds the two staves at the left. */
