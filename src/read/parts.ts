@@ -18,7 +18,7 @@ export interface RawPart {
 
 /** Cuts a score into its parts. Throws a Refusal where the document is no score or has no parts. */
 export const cutIntoParts = (root: XmlElement): readonly RawPart[] => {
-  const cut = LAYOUTS[root.nodeName];
+  const cut = LAYOUTS.get(root.nodeName);
   if (cut === undefined) throw notMusicXml(root);
   const parts = cut(root);
   if (parts.length === 0) throw noParts(root);
@@ -51,10 +51,10 @@ const timeWise = (root: XmlElement): RawPart[] => {
   return [...parts.values()];
 };
 
-const LAYOUTS: Readonly<Record<string, (root: XmlElement) => RawPart[]>> = {
-  'score-partwise': partWise,
-  'score-timewise': timeWise,
-};
+const LAYOUTS: ReadonlyMap<string, (root: XmlElement) => RawPart[]> = new Map([
+  ['score-partwise', partWise],
+  ['score-timewise', timeWise],
+]);
 
 const elements = (parent: XmlElement, name: string): readonly XmlElement[] =>
   parent.children.filter(each => each.nodeName === name);

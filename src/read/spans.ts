@@ -40,16 +40,16 @@ const takeLast = (open: SpanMark[], mark: SpanMark): SpanMark | undefined => {
 
 export const slursOf = (marks: readonly SpanMark[], omissions: Omissions): readonly Slur[] =>
   pairUp(marks, omissions, 'slurs').map(({ start, stop }) => {
-    const placement =
-      attribute(start.node, 'placement') ?? ORIENTATION[attribute(start.node, 'orientation') ?? ''];
-    return {
-      from: start.event,
-      to: stop.event,
-      placement: placement === 'above' || placement === 'below' ? placement : undefined,
-    };
+    const side = attribute(start.node, 'placement') ?? attribute(start.node, 'orientation');
+    return { from: start.event, to: stop.event, placement: SIDES.get(side) };
   });
 
-const ORIENTATION: Readonly<Record<string, string>> = { over: 'above', under: 'below' };
+const SIDES: ReadonlyMap<string | undefined, Slur['placement']> = new Map([
+  ['above', 'above'],
+  ['over', 'above'],
+  ['below', 'below'],
+  ['under', 'below'],
+]);
 
 /** The tuplets of a part, each with the depth at which it is nested. */
 export const tupletsOf = (
@@ -67,8 +67,8 @@ export const tupletsOf = (
       to: stop.event,
       actual: printed(start, 'tuplet-actual') ?? inherited.actual,
       normal: printed(start, 'tuplet-normal') ?? inherited.normal,
-      show: SHOW[attribute(start.node, 'show-number') ?? 'actual'] ?? 'actual',
-      bracket: BRACKET[attribute(start.node, 'bracket') ?? ''],
+      show: SHOWN.get(attribute(start.node, 'show-number')) ?? 'actual',
+      bracket: BRACKETS.get(attribute(start.node, 'bracket')),
       depth: outer.length,
     };
     around.push({ pair, tuplet });
@@ -76,8 +76,14 @@ export const tupletsOf = (
   });
 };
 
-const SHOW: Readonly<Record<string, Tuplet['show']>> = { actual: 'actual', both: 'both', none: 'none' };
-const BRACKET: Readonly<Record<string, boolean>> = { yes: true, no: false };
+const SHOWN: ReadonlyMap<string | undefined, Tuplet['show']> = new Map([
+  ['both', 'both'],
+  ['none', 'none'],
+]);
+const BRACKETS: ReadonlyMap<string | undefined, boolean> = new Map([
+  ['yes', true],
+  ['no', false],
+]);
 
 const encloses = (outer: Pair, inner: Pair): boolean =>
   outer.start.voice === inner.start.voice &&

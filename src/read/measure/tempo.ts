@@ -13,16 +13,16 @@ interface TempoMarks {
   readonly readable: boolean;
 }
 
-const BASES: Readonly<Record<string, number>> = {
-  long: 0.25,
-  breve: 0.5,
-  whole: 1,
-  half: 2,
-  quarter: 4,
-  eighth: 8,
-  '16th': 16,
-  '32nd': 32,
-};
+const BASES: ReadonlyMap<string, number> = new Map([
+  ['long', 0.25],
+  ['breve', 0.5],
+  ['whole', 1],
+  ['half', 2],
+  ['quarter', 4],
+  ['eighth', 8],
+  ['16th', 16],
+  ['32nd', 32],
+]);
 
 const QUARTER: NoteValue = { base: 4, dots: 0, ratio: undefined };
 
@@ -56,7 +56,7 @@ const withoutEquation = (
 };
 
 const equationOf = (metronome: Metronome): Pick<Tempo, 'perMinute' | 'beat'> | undefined => {
-  const base = BASES[metronome.beatUnit];
+  const base = BASES.get(metronome.beatUnit);
   const perMinute = Number(/\d+(\.\d+)?/.exec(String(metronome.perMinute?.data ?? ''))?.[0]);
   if (base === undefined || !(perMinute > 0)) return undefined;
   return { perMinute, beat: { base, dots: metronome.beatUnitDots?.length ?? 0, ratio: undefined } };
