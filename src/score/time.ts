@@ -48,7 +48,8 @@ export const exactValue = (
   ratio?: NoteValue['ratio'],
 ): NoteValue | undefined => {
   for (const each of ratio === undefined ? RATIOS : [ratio]) {
-    for (const dots of [0, 1, 2, 3]) {
+    // Nobody writes a tuplet of doubly dotted notes where a plain value would do.
+    for (const dots of each === ratio ? [0, 1, 2, 3] : [0, 1]) {
       for (const base of BASES) {
         const value = { base, dots, ratio: each };
         if (Math.abs(valueTicks(value, division) - ticks) < 1e-6) return value;

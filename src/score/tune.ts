@@ -15,6 +15,8 @@ export interface Tune extends Heading {
   readonly part: string;
   readonly partName: string;
   readonly voice: string;
+  /** Semitones by which the tune has been moved from the key that was read; absent for none. */
+  readonly transposition?: number;
   readonly measures: readonly TuneMeasure[];
   /** Only those with both ends in the tune. */
   readonly slurs: readonly Slur[];

@@ -62,11 +62,15 @@ const readHarmony = (walk: Walk, node: XmlElement, data: Harmony): void => {
 
 /** MusicXML 4.0, kind-value. */
 const KINDS: ReadonlySet<string> = new Set(
-  'major minor augmented diminished dominant major-seventh minor-seventh diminished-seventh ' +
-    'augmented-seventh half-diminished major-minor major-sixth minor-sixth dominant-ninth ' +
-    'major-ninth minor-ninth dominant-11th major-11th minor-11th dominant-13th major-13th ' +
-    'minor-13th suspended-second suspended-fourth Neapolitan Italian French German pedal power ' +
-    'Tristan other none'.split(' '),
+  `
+    major minor augmented diminished dominant major-seventh minor-seventh diminished-seventh
+    augmented-seventh half-diminished major-minor major-sixth minor-sixth dominant-ninth
+    major-ninth minor-ninth dominant-11th major-11th minor-11th dominant-13th major-13th minor-13th
+    suspended-second suspended-fourth Neapolitan Italian French German pedal power Tristan other
+    none
+  `
+    .trim()
+    .split(/\s+/),
 );
 
 /** The text is read from the tree, where `text=""` (print nothing) differs from no text. */
