@@ -28,13 +28,26 @@ function sung({ columns }: PlacedSystem, verse: number): Sung[] {
   );
 }
 
-/** Baseline of the first verse: below all ink over a syllable. */
-function baseline(system: PlacedSystem, sketch: Sketch): number {
+/** Left edge of a syllable. */
+const startOf = (one: Sung | undefined): number => (one ? one.x + one.syllable.left : Infinity);
+
+/** Baseline of the first verse: below all ink over a syllable, its hyphens and its line. */
+function baseline(system: PlacedSystem, verses: readonly number[], sketch: Sketch): number {
   const rise = (face('serif').capHeight / 1000) * STYLE.lyricSize + CLEARANCE;
   let y = FIRST_BASELINE;
-  for (const { column, x } of system.columns)
-    for (const { left, right } of column.syllables)
-      y = Math.max(y, sketch.below(x + left - 0.2, x + right + 0.2, 4) + rise);
+  const keepClear = (left: number, right: number) => {
+    y = Math.max(y, sketch.below(left - 0.2, right + 0.2, 4) + rise);
+  };
+  for (const verse of verses) {
+    const all = sung(system, verse);
+    if (openSyllable(system, verse)) keepClear(system.headRight, all[0] ? startOf(all[0]) : system.width);
+    all.forEach((one, i) => {
+      const goesOn = one.syllable.hyphen || one.syllable.extend;
+      const next = all[i + 1];
+      const until = goesOn ? (next ? startOf(next) : system.width) : 0;
+      keepClear(startOf(one), Math.max(one.x + one.syllable.right, until));
+    });
+  }
   return y;
 }
 
@@ -70,7 +83,7 @@ function heldUntil({ notes }: PlacedSystem, from: number, until: number): number
 
 function extender(system: PlacedSystem, one: Sung, next: Sung | undefined, y: number): Mark[] {
   const from = one.x + one.syllable.right + 0.25;
-  const to = heldUntil(system, one.event, next?.event ?? Infinity);
+  const to = Math.min(heldUntil(system, one.event, next?.event ?? Infinity), startOf(next) - 0.4);
   if (to - from < 0.8) return [];
   return [{ kind: 'line', role: 'lyric', x1: from, y1: y - 0.05, x2: to, y2: y - 0.05, thickness: 0.1 }];
 }
@@ -82,12 +95,12 @@ function continued(system: PlacedSystem, verse: number, first: Sung | undefined,
   if (!open || !start) return [];
   const left = headLeft(start);
   if (open === 'extend') {
-    const to = heldUntil(system, -1, first?.event ?? Infinity);
+    const to = Math.min(heldUntil(system, -1, first?.event ?? Infinity), startOf(first) - 0.4);
     return to > left
       ? [{ kind: 'line', role: 'lyric', x1: left, y1: y - 0.05, x2: to, y2: y - 0.05, thickness: 0.1 }]
       : [];
   }
-  const to = first ? first.x + first.syllable.left : left + 3;
+  const to = first ? startOf(first) : left + 3;
   return to - left > 2.5 ? hyphens(left - 1, to, y) : [];
 }
 
@@ -125,23 +138,17 @@ function drawVerse(system: PlacedSystem, verse: number, y: number, sketch: Sketc
     const marks = move(syllable.marks, x, y);
     const right = x + syllable.right;
     if (syllable.hyphen && (next || goesOn(system, verse)))
-      marks.push(...hyphens(right, next ? next.x + next.syllable.left : system.width, y));
+      marks.push(...hyphens(right, next ? startOf(next) : system.width, y));
     else if (syllable.extend) marks.push(...extender(system, one, next, y));
     sketch.add(measure, marks);
   });
 }
 
 export function drawLyrics(system: PlacedSystem, sketch: Sketch): void {
-  const { verses } = system.notation;
-  if (verses.length === 0) return;
-  const first = baseline(system, sketch);
-  const here = verses
-    .map((_, verse) => verse)
-    .filter(
-      verse =>
-        system.columns.some(({ column }) => column.syllables.some(each => each.verse === verse)) ||
-        openSyllable(system, verse),
-    );
+  const verses = system.notation.verses.map((_, verse) => verse);
+  const here = verses.filter(verse => sung(system, verse).length > 0 || openSyllable(system, verse));
+  if (here.length === 0) return;
+  const first = baseline(system, here, sketch);
   here.forEach((verse, row) => {
     drawVerse(system, verse, first + row * STYLE.verseLeading, sketch);
   });

@@ -32,6 +32,8 @@ export interface Strip {
 /** Before a bar line the last note keeps a little less than its room: the line itself divides. */
 const BEFORE_BAR = 0.94;
 const CLEAR = 0.1;
+/** Notes and figures keep this far from bar lines and signatures. */
+const BESIDE_BAR = 0.6;
 /** Words keep this far from the line at the left of a system. */
 const EDGE = 0.5;
 
@@ -75,12 +77,11 @@ const stopsAtBar = (row: Row) => row === 'staff' || row === 'tab';
 
 function gapBetween(left: Node, right: Node): Gap {
   if (left.kind === 'bar') {
-    const rod = right.kind === 'column' ? extent(right.column, 'left', stopsAtBar) + 0.6 : 0;
-    return { rod, fixed: left.bar.after, stretch: 0 };
+    return { rod: 0, fixed: left.bar.after, stretch: 0 };
   }
   const { column } = left;
   if (right.kind === 'bar') {
-    const rod = extent(column, 'right', stopsAtBar) + 0.6;
+    const rod = extent(column, 'right', stopsAtBar) + BESIDE_BAR;
     return { rod, fixed: 0, stretch: Math.max(column.ideal * BEFORE_BAR, 0) };
   }
   const headroom = Math.max(column.note?.headWidth ?? column.rest?.width ?? 0, 0);
@@ -141,32 +142,42 @@ export function stretchFor(gaps: readonly Gap[], length: number): number {
   return s;
 }
 
+/** An accidental may reach over a neighbour at another height to the note before it. */
+const LOOK_BACK = 3;
+
 /** Raises rods so that no two solids of a row come too close, over as many gaps as lie between them. */
 function holdApart(nodes: readonly Node[], gaps: readonly Gap[]): void {
-  const last = new Map<Row, number>();
+  const before = new Map<Row, number[]>();
+  let bar = 0;
   nodes.forEach((node, index) => {
-    if (node.kind !== 'column') return;
+    if (node.kind === 'bar') {
+      bar = index;
+      return;
+    }
+    const room = extent(node.column, 'left', stopsAtBar) + BESIDE_BAR;
+    if (index - bar <= LOOK_BACK) spread(nodes, gaps, bar, index, nodes[bar]!.width + room);
     for (const [row, solids] of rows(node.column)) {
-      const before = last.get(row);
-      const previous = before === undefined ? undefined : nodes[before];
-      if (previous?.kind === 'column')
-        spread(nodes, gaps, before!, index, solidDistance(rows(previous.column).get(row)!, solids));
-      else if (!stopsAtBar(row))
+      const earlier = before.get(row) ?? [];
+      if (earlier.length === 0 && !stopsAtBar(row))
         spread(nodes, gaps, 0, index, Math.max(0, ...solids.map(solid => EDGE - solid.left)));
-      last.set(row, index);
+      for (const other of earlier) {
+        const { column } = nodes[other] as Extract<Node, { kind: 'column' }>;
+        spread(nodes, gaps, other, index, solidDistance(rows(column).get(row)!, solids));
+      }
+      before.set(row, [...earlier, index].slice(-LOOK_BACK));
     }
   });
+  for (const [row, earlier] of before) if (!stopsAtBar(row)) holdInside(nodes, gaps, row, earlier.at(-1)!);
+}
+
+/** Keeps the last words of a system left of its end. */
+function holdInside(nodes: readonly Node[], gaps: readonly Gap[], row: Row, index: number): void {
+  const node = nodes[index]!;
+  if (node.kind !== 'column') return;
+  const solids = rows(node.column).get(row)!;
+  const reach = Math.max(...solids.map(solid => solid.right + (solid.endGap ?? 0)));
   const end = nodes.length - 1;
-  for (const [row, index] of last) {
-    const node = nodes[index]!;
-    if (stopsAtBar(row) || node.kind !== 'column') continue;
-    const reach = Math.max(
-      ...rows(node.column)
-        .get(row)!
-        .map(solid => solid.right + (solid.endGap ?? 0)),
-    );
-    spread(nodes, gaps, index, end, reach - nodes[end]!.width);
-  }
+  spread(nodes, gaps, index, end, reach - nodes[end]!.width);
 }
 
 export function strip(nodes: readonly Node[]): Strip {
