@@ -34,21 +34,15 @@ export interface MoveContext {
 /** Whether a grip needs no finger. */
 export const isOpen = (grip: Grip): boolean => grip.touches.every(touch => touch.finger === 0);
 
-/** From one grip to the next. */
+/** What the fingers do from one grip to the next. */
 export interface Move {
-  readonly from: Grip;
-  readonly to: Grip;
-  readonly context: MoveContext;
-  /** Frets by which the position changes; 0 while the hand stays. */
-  readonly shift: number;
+  /** Where the hand goes: −1 down the neck, 1 up, 0 while it stays. */
+  readonly shift: -1 | 0 | 1;
   /** From one single note to another. */
   readonly melodic: boolean;
+  /** Both notes lie under one slur. */
+  readonly slurred: boolean;
 }
 
-export const moveOf = (from: Grip, to: Grip, context: MoveContext): Move => ({
-  from,
-  to,
-  context,
-  shift: to.position - from.position,
-  melodic: from.touches.length === 1 && to.touches.length === 1,
-});
+/** The direction of a shift between two positions. */
+export const shiftOf = (from: number, to: number): Move['shift'] => (to > from ? 1 : to < from ? -1 : 0);

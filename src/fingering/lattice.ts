@@ -7,13 +7,17 @@
  * and the solver only ever adds numbers out of them.
  */
 import { type Demand, demandKey } from './demand.ts';
-import { type Grip, type MoveContext, moveOf } from './grip.ts';
+import { type Grip, type MoveContext, shiftOf, type Touch } from './grip.ts';
 import type { Hand } from './hand.ts';
-import { type CostModel, gripCost, moveCost } from './model.ts';
+import { type CostModel, fingerCost, gripCost, handCost } from './model.ts';
+import { hasteFor } from './terms/term.ts';
 
 export interface Layer {
   readonly id: number;
   readonly grips: readonly Grip[];
+  /** The different touches of the grips, and for each grip which of them it has, whatever its position. */
+  readonly touches: readonly (readonly Touch[])[];
+  readonly touching: Int32Array;
   /** What each grip costs in itself, thousandths of a point; Infinity where it is ruled out. */
   readonly costs: Float64Array;
 }
@@ -37,6 +41,8 @@ export const DIFFERENCE = 1e10;
 export const latticeBuilder = (hand: Hand, model: CostModel) => {
   const layers = new Map<string, Layer>();
   const tables = new Map<string, MoveTable>();
+  const fingerTables = new Map<string, MoveTable>();
+  const handTables = new Map<number, MoveTable>();
 
   const layer = (demand: Demand, gripsFor: (demand: Demand) => readonly Grip[]): Layer => {
     const key = demandKey(demand);
@@ -47,24 +53,81 @@ export const latticeBuilder = (hand: Hand, model: CostModel) => {
       grips,
       grip => gripCost(model, grip, hand) + DIFFERENCE * differences(grip, demand),
     );
-    const made = { id: layers.size, grips, costs };
+    const made = { id: layers.size, grips, costs, ...distinctTouches(grips) };
     layers.set(key, made);
     return made;
+  };
+
+  /**
+   * What a move costs the fingers does not depend on time, nor on more of the positions than whether the
+   * hand shifts and which way: it is priced once for each pair of touches and direction.
+   */
+  const fingerTable = (from: Layer, to: Layer, slurred: boolean): MoveTable => {
+    const key = `${from.id},${to.id},${slurred}`;
+    const known = fingerTables.get(key);
+    if (known) return known;
+    const prices = ([-1, 0, 1] as const).map(shift =>
+      from.touches.map(a =>
+        to.touches.map(b => {
+          const melodic = a.length === 1 && b.length === 1;
+          return fingerCost(model, a, b, { shift, melodic, slurred }, hand);
+        }),
+      ),
+    );
+    const table = new Float64Array(from.grips.length * to.grips.length);
+    let cell = 0;
+    from.grips.forEach(({ position }, i) => {
+      const rows = prices.map(byTouches => byTouches[from.touching[i]!]!);
+      for (let j = 0; j < to.grips.length; j++) {
+        const shift = shiftOf(position, to.grips[j]!.position);
+        table[cell++] = rows[shift + 1]![to.touching[j]!]!;
+      }
+    });
+    fingerTables.set(key, table);
+    return table;
+  };
+
+  /** What a shift costs the hand depends on positions and haste alone; from position i to j at [i × frets + j]. */
+  const handTable = (haste: number): MoveTable => {
+    const known = handTables.get(haste);
+    if (known) return known;
+    const frets = hand.fretAt.length;
+    const table = Float64Array.from({ length: frets * frets }, (_, cell) =>
+      handCost(model, Math.floor(cell / frets), cell % frets, haste, hand),
+    );
+    handTables.set(haste, table);
+    return table;
   };
 
   const moves = (from: Layer, to: Layer, context: MoveContext): MoveTable => {
     const key = `${from.id},${to.id},${context.haste},${context.hasteFromOpen},${context.slurred}`;
     const known = tables.get(key);
     if (known) return known;
-    const table = new Float64Array(from.grips.length * to.grips.length);
+    const table = fingerTable(from, to, context.slurred).slice();
     let cell = 0;
-    for (const a of from.grips)
-      for (const b of to.grips) table[cell++] = moveCost(model, moveOf(a, b, context), hand);
+    for (const a of from.grips) {
+      const shifts = handTable(hasteFor(a, context));
+      const row = a.position * hand.fretAt.length;
+      for (let j = 0; j < to.grips.length; j++) table[cell++]! += shifts[row + to.grips[j]!.position]!;
+    }
     tables.set(key, table);
     return table;
   };
 
   return { layer, moves };
+};
+
+const distinctTouches = (grips: readonly Grip[]): Pick<Layer, 'touches' | 'touching'> => {
+  const indices = new Map<string, number>();
+  const touches: (readonly Touch[])[] = [];
+  const touching = Int32Array.from(grips, grip => {
+    const key = grip.touches.map(({ string, fret, finger }) => `${string},${fret},${finger}`).join();
+    const known = indices.get(key);
+    if (known !== undefined) return known;
+    indices.set(key, touches.length);
+    return touches.push(grip.touches) - 1;
+  });
+  return { touches, touching };
 };
 
 const differences = (grip: Grip, { targets }: Demand): number => {

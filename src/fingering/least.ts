@@ -1,17 +1,20 @@
 /**
- * The hardest single move made as easy as can be, and then the sum: two exact searches. The first finds
- * the smallest cap under which a path exists (minimax, as in Hori & Sagayama 2016); the second is the
- * ordinary one among the moves under the cap.
+ * The hardest single move made as easy as can be, and then the sum: two exact searches. The one here
+ * finds the smallest cap under which a path exists (minimax, as in Hori & Sagayama 2016); the ordinary
+ * one then takes the cheapest among the moves under the cap.
  */
 import type { Lattice, MoveTable } from './lattice.ts';
-import { type Found, search } from './search.ts';
-import { type Solution, solve } from './solver.ts';
+import { search } from './search.ts';
+import type { Solution } from './solver.ts';
 import type { Tie } from './ties.ts';
 
-/** Like `search`, for the lexicographic order (hardest step, sum). A step is a move with the grip it leads to. */
-export const searchLeast = (lattice: Lattice, ties: readonly Tie[]): Found | undefined => {
+/**
+ * The lattice without the steps that are harder than the hardest of the easiest fingering in which the
+ * ties hold. A step is a move with the grip it leads to. Undefined where no fingering satisfies the ties.
+ */
+export const withoutHarderSteps = (lattice: Lattice, ties: readonly Tie[]): Lattice | undefined => {
   const hardest = search(lattice, ties, solveHardest);
-  return hardest && search(capped(lattice, hardest.cost), ties, solve);
+  return hardest && capped(lattice, hardest.cost);
 };
 
 /** The path whose dearest step is cheapest; `through` is the dearest step of the best path by each grip. */

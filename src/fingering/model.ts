@@ -7,7 +7,7 @@
  * outweighs everything. `least` has the weights of `even`; its order of preference (hardest move first,
  * as in Hori & Sagayama 2016, then the sum) is the solver's business, see `least.ts`.
  */
-import type { Grip, Move } from './grip.ts';
+import type { Grip, Move, Touch } from './grip.ts';
 import type { Hand } from './hand.ts';
 import type { Rules } from './rules.ts';
 import { FINGER_TERMS, GRIP_TERMS, HAND_TERMS } from './terms/index.ts';
@@ -46,16 +46,36 @@ export const gripCost = ({ gripTerms }: CostModel, grip: Grip, hand: Hand): numb
   return cost;
 };
 
-/** What a move costs, thousandths of a point. This is the innermost loop of setting a tune up. */
-export const moveCost = ({ handTerms, fingerTerms }: CostModel, move: Move, hand: Hand): number => {
-  const { from, to } = move;
+/** What a shift costs the hand, thousandths of a point. */
+export const handCost = (
+  { handTerms }: CostModel,
+  from: number,
+  to: number,
+  haste: number,
+  hand: Hand,
+): number => {
   let cost = 0;
-  for (let t = 0; t < handTerms.length; t++) cost += toCost(handTerms[t]!, handTerms[t]!.measure(move, hand));
-  for (let i = 0; i < from.touches.length; i++) {
-    for (let j = 0; j < to.touches.length; j++) {
+  for (const term of handTerms) cost += toCost(term, term.measure(from, to, haste, hand));
+  return cost;
+};
+
+/**
+ * What a move from some touches to others costs the fingers, thousandths of a point. This is the
+ * innermost loop of setting a tune up, so it counts by hand.
+ */
+export const fingerCost = (
+  { fingerTerms }: CostModel,
+  from: readonly Touch[],
+  to: readonly Touch[],
+  move: Move,
+  hand: Hand,
+): number => {
+  let cost = 0;
+  for (let i = 0; i < from.length; i++) {
+    for (let j = 0; j < to.length; j++) {
       for (let t = 0; t < fingerTerms.length; t++) {
         const term = fingerTerms[t]!;
-        cost += toCost(term, term.measure(from.touches[i]!, to.touches[j]!, move, hand));
+        cost += toCost(term, term.measure(from[i]!, to[j]!, move, hand));
       }
     }
   }

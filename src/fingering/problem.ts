@@ -8,7 +8,7 @@ import { type Demand, demandKey, demandsOf, type Targets } from './demand.ts';
 import type { MoveContext } from './grip.ts';
 import { type Hand, handOn } from './hand.ts';
 import { type Lattice, latticeBuilder } from './lattice.ts';
-import { searchLeast } from './least.ts';
+import { withoutHarderSteps } from './least.ts';
 import { refusedDiagnostics, shapelessDiagnostics, unplayableDiagnostics } from './misfits.ts';
 import { type CostModel, costModel } from './model.ts';
 import type { Rules } from './rules.ts';
@@ -28,6 +28,7 @@ export interface Problem {
   readonly demands: readonly Demand[];
   /** contexts[k] is the move from strike k to strike k + 1. */
   readonly contexts: readonly MoveContext[];
+  /** At level `least` without the steps that need not be taken. */
   readonly lattice: Lattice;
   readonly ties: readonly Tie[];
 }
@@ -48,27 +49,32 @@ export const problemOf = (tune: Tune, instrument: Instrument, rules: Rules, targ
     ...hasteOf(timingBefore(tune.division, strikes[k]!, strike)),
     slurred: strike.slurred,
   }));
-  const lattice = buildLattice(hand, model, rules, demands, contexts);
-  checkShapes(hand, strikes, lattice);
+  const whole = buildLattice(hand, model, rules, demands, contexts);
+  checkShapes(hand, strikes, whole);
   const starts = new Map(tune.measures.map(({ index, at }) => [index, at]));
   const ties = [
     ...(rules.onePlace ? onePlaceTies(hand, strikes) : []),
     ...(rules.repeats === 'same' ? repeatTies(strikes, demands, starts) : []),
   ];
+  const lattice = rules.level === 'least' ? withoutHarderSteps(whole, ties) : whole;
+  if (!lattice) throw contradiction();
   return { hand, model, rules, strikes, struckBy, demands, contexts, lattice, ties };
 };
 
 /** The cheapest fingering by the level of the rules. Throws a Refusal where the rules contradict each other. */
-export const solveProblem = ({ lattice, ties, rules }: Problem): Found => {
-  const found = rules.level === 'least' ? searchLeast(lattice, ties) : search(lattice, ties, solve);
+export const solveProblem = ({ lattice, ties }: Problem): Found => {
+  const found = search(lattice, ties, solve);
   if (found) return found;
-  throw new Refusal({
+  throw contradiction();
+};
+
+const contradiction = () =>
+  new Refusal({
     severity: 'error',
     code: 'rules-contradict',
     message: 'no fingering satisfies all the rules together',
     hint: 'leave out --one-place, --place or --keep-marked, or widen the window',
   });
-};
 
 const buildLattice = (
   hand: Hand,

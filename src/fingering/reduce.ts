@@ -14,8 +14,9 @@ export const cut = (lattice: Lattice, { through, offsets }: Solution, bound: num
     Int32Array.from(costs.keys()).filter(i => through[offsets[k]! + i]! <= bound),
   );
   const layers = lattice.layers.map(
-    ({ id, grips, costs }, k): Layer => ({
-      id,
+    ({ grips, costs, touching, ...rest }, k): Layer => ({
+      ...rest,
+      touching: Int32Array.from(original[k]!, i => touching[i]!),
       grips: Array.from(original[k]!, i => grips[i]!),
       costs: Float64Array.from(original[k]!, i => costs[i]!),
     }),

@@ -40,7 +40,12 @@ interface Branch {
 const MOST_BRANCHES = 5000;
 
 /** Undefined where no fingering satisfies the ties, or none could be found. */
-export const search = (lattice: Lattice, ties: readonly Tie[], objective: Objective): Found | undefined => {
+export const search = (
+  lattice: Lattice,
+  ties: readonly Tie[],
+  objective: Objective,
+  mostBranches = MOST_BRANCHES,
+): Found | undefined => {
   const free = objective(lattice);
   if (!Number.isFinite(free.cost)) return undefined;
   const untied = free.cost;
@@ -51,7 +56,7 @@ export const search = (lattice: Lattice, ties: readonly Tie[], objective: Object
   const bound = dived?.cost ?? Infinity;
   if (dived && bound === untied) return { path: dived.path, cost: bound, proven: true, untied };
   const { lattice: small, original } = cut(lattice, free, bound);
-  const { best, proven } = branchAndBound(small, ties, objective, bound);
+  const { best, proven } = branchAndBound(small, ties, objective, bound, mostBranches);
   if (best) return { path: best.path.map((i, k) => original[k]![i]!), cost: best.cost, proven, untied };
   return dived && { path: dived.path, cost: bound, proven, untied };
 };
@@ -62,13 +67,14 @@ const branchAndBound = (
   ties: readonly Tie[],
   objective: Objective,
   bound: number,
+  mostBranches: number,
 ): { readonly best: Solution | undefined; readonly proven: boolean } => {
   let best: Solution | undefined;
   let limit = bound;
   let order = 0;
   const queue: Branch[] = [{ settled: new Map(), bound: -Infinity, order: order++ }];
   for (let solved = 0; queue.length > 0; solved++) {
-    if (solved === MOST_BRANCHES) return { best, proven: false };
+    if (solved === mostBranches) return { best, proven: false };
     const { settled } = takeLeast(queue);
     const here = settle(lattice, ties, settled);
     const solution = objective(here);

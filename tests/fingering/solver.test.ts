@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { arrange } from '../../src/fingering/arrange.ts';
 import type { Finger } from '../../src/fingering/arrangement.ts';
 import { restPositions } from '../../src/fingering/candidates.ts';
-import { type Grip, type MoveContext, moveOf } from '../../src/fingering/grip.ts';
+import type { Grip, MoveContext } from '../../src/fingering/grip.ts';
 import { canReach, type Hand, handOn } from '../../src/fingering/hand.ts';
 import { problemOf } from '../../src/fingering/problem.ts';
 import { type OpenPolicy, type Rules, rulesFrom, wholeTune } from '../../src/fingering/rules.ts';
@@ -110,7 +110,7 @@ const cheapestByTrial = (hand: Hand, layers: readonly (readonly Grip[])[], moves
       for (const term of GRIP_TERMS) here += toCost(term, term.measure(grip, hand));
       if (before) {
         for (const term of [...HAND_TERMS, ...FINGER_TERMS])
-          here += chargeMove(term, moveOf(before, grip, moves[k - 1]!), hand).cost;
+          here += chargeMove(term, before, grip, hand, moves[k - 1]!).cost;
       }
       visit(k + 1, grip, here);
     }

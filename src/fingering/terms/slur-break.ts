@@ -7,5 +7,5 @@ export const slurBreak: FingerTerm = {
   unit: 'times',
   weight: 1,
   source: 'slurred notes stay on one string, common practice; weight: our judgement',
-  measure: (a, b, { context, melodic }) => (melodic && context.slurred && a.string !== b.string ? 1 : 0),
+  measure: (a, b, { slurred, melodic }) => (melodic && slurred && a.string !== b.string ? 1 : 0),
 };

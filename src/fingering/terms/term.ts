@@ -1,5 +1,5 @@
 /** The shapes of a cost term. Each term is one record in one file; `index.ts` is the table of all. */
-import type { Grip, Move, Touch } from '../grip.ts';
+import { type Grip, isOpen, type Move, type MoveContext, shiftOf, type Touch } from '../grip.ts';
 import type { Hand } from '../hand.ts';
 
 interface TermBase {
@@ -19,10 +19,10 @@ export interface GripTerm extends TermBase {
   readonly measure: (grip: Grip, hand: Hand) => number;
 }
 
-/** What a move costs the hand as a whole. */
+/** What a shift costs the hand as a whole: from one position to another, in such haste. */
 export interface HandTerm extends TermBase {
   readonly kind: 'hand';
-  readonly measure: (move: Move, hand: Hand) => number;
+  readonly measure: (from: number, to: number, haste: number, hand: Hand) => number;
 }
 
 /**
@@ -44,16 +44,27 @@ export type Term = GripTerm | MoveTerm;
 export const toCost = (term: Term, measured: number): number =>
   measured === 0 ? 0 : Math.round(1000 * term.weight * measured);
 
-/** What a move measures by a term, in the term's unit, and what that costs. */
-export const chargeMove = (term: MoveTerm, move: Move, hand: Hand): { measured: number; cost: number } => {
+/** What a term measures of a move between two grips, in its unit, and what that costs. */
+export const chargeMove = (
+  term: MoveTerm,
+  from: Grip,
+  to: Grip,
+  hand: Hand,
+  context: MoveContext,
+): { readonly measured: number; readonly cost: number } => {
   if (term.kind === 'hand') {
-    const measured = term.measure(move, hand);
+    const measured = term.measure(from.position, to.position, hasteFor(from, context), hand);
     return { measured, cost: toCost(term, measured) };
   }
+  const move = {
+    shift: shiftOf(from.position, to.position),
+    melodic: from.touches.length === 1 && to.touches.length === 1,
+    slurred: context.slurred,
+  };
   let measured = 0;
   let cost = 0;
-  for (const a of move.from.touches) {
-    for (const b of move.to.touches) {
+  for (const a of from.touches) {
+    for (const b of to.touches) {
       const each = term.measure(a, b, move, hand);
       measured += each;
       cost += toCost(term, each);
@@ -61,3 +72,7 @@ export const chargeMove = (term: MoveTerm, move: Move, hand: Hand): { measured: 
   }
   return { measured, cost };
 };
+
+/** The haste of the hand when it leaves a grip. */
+export const hasteFor = (from: Grip, context: MoveContext): number =>
+  isOpen(from) ? context.hasteFromOpen : context.haste;
