@@ -6,6 +6,7 @@
 import { existsSync, rmSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
+import { takeTypefaces } from './typefaces.mjs';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 
@@ -13,6 +14,7 @@ if (existsSync(new URL('./glyphs.mjs', import.meta.url))) {
   const { takeGlyphs } = await import('./glyphs.mjs');
   await takeGlyphs(root);
 }
+await takeTypefaces(root);
 
 rmSync(`${root}dist`, { recursive: true, force: true });
 await build({
@@ -25,8 +27,14 @@ await build({
   format: 'esm',
   platform: 'node',
   target: 'node20.19',
+  // A rasteriser is a native library; everything else is bundled.
+  external: ['@resvg/resvg-js'],
   // musicxml-interfaces is given a DOMParser of ours (src/read/xml/dom-parser.ts): xmldom need not be loaded.
-  alias: { '@xmldom/xmldom': `${root}src/read/xml/xmldom-stub.cjs` },
+  // pdfkit's build for browsers packs with fflate: the same bytes on every machine, as zlib's are not.
+  alias: {
+    '@xmldom/xmldom': `${root}src/read/xml/xmldom-stub.cjs`,
+    pdfkit: `${root}node_modules/pdfkit/js/pdfkit.browser.mjs`,
+  },
   legalComments: 'none',
   logLevel: 'warning',
   banner: {

@@ -12,6 +12,8 @@ export interface Page {
   readonly title: string;
   readonly description: string;
   readonly author: string | undefined;
+  /** What it is a sheet of and for: instrument, frets, kind. */
+  readonly keywords: readonly string[];
   readonly groups: readonly Group[];
 }
 
@@ -19,5 +21,7 @@ export interface Group {
   /** Unique on the sheet and stable from one edition to another: "measure-12". */
   readonly id: string;
   readonly className: 'heading' | 'system' | 'measure' | 'footer';
+  /** Names the place in a list of places to go to: "Measures 5–8". */
+  readonly label?: string;
   readonly marks: readonly Mark[];
 }

@@ -40,9 +40,13 @@ export function roomOn(composition: Composition, page: number): Room {
   };
 }
 
+/** Measures by their printed numbers. */
+const rangeOf = (from: string, to: string): string =>
+  from === to ? `Measure ${from}` : `Measures ${from}–${to}`;
+
 function systemGroups(
   { marks, line }: DrawnSystem,
-  { origins, frame: { margin, space } }: Composition,
+  { tune, origins, frame: { margin, space } }: Composition,
   y: number,
   index: number,
 ): Group[] {
@@ -50,6 +54,7 @@ function systemGroups(
   const own: Group = {
     id: `system-${index + 1}`,
     className: 'system',
+    label: rangeOf(tune.measures[line.first]!.number, tune.measures[line.last]!.number),
     marks: toPage(marks.get(SYSTEM) ?? []),
   };
   const groups: Group[] = [own];
@@ -74,7 +79,7 @@ export function composePages(
 ): Page[] {
   const { tune, arrangement, options, frame } = composition;
   const title = titleOf(tune, options);
-  const kind = SHEETS[options.sheet].label;
+  const keywords = [...editionLines(arrangement), SHEETS[options.sheet].label];
   let next = 0;
   return pages.map((count, index) => {
     const from = next;
@@ -89,8 +94,9 @@ export function composePages(
       width: frame.width,
       height: frame.height,
       title: title || 'Untitled',
-      description: [...editionLines(arrangement), kind, `page ${index + 1} of ${pages.length}`].join('; '),
+      description: [...keywords, `page ${index + 1} of ${pages.length}`].join('; '),
       author: tune.composer,
+      keywords,
       groups: [
         { id: `heading-${index + 1}`, className: 'heading', marks: head },
         ...ys.flatMap((y, i) => systemGroups(systems[from + i]!, composition, y, from + i)),
