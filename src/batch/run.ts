@@ -20,7 +20,7 @@ export interface Job {
 /** A file's worth of output, named below the output folder. */
 export interface Output {
   readonly name: string;
-  readonly content: string;
+  readonly content: string | Uint8Array;
 }
 
 /** What became of a tune. Diagnostics carry the input's name as file. */

@@ -1,9 +1,9 @@
 /** What goes to the terminal: results to standard output, everything else to standard error. */
 import type { Diagnostic, Place } from '../score/diagnostic.ts';
 
-/** Writes text as it is to standard output; a reader that has gone away (`| head`) ends us quietly. */
-export const print = (text: string): void => {
-  process.stdout.write(text);
+/** Writes text or bytes as they are to standard output; a reader that has gone away (`| head`) ends us quietly. */
+export const print = (content: string | Uint8Array): void => {
+  process.stdout.write(content);
 };
 
 /** Writes one line to standard error. */

@@ -128,6 +128,21 @@ export const OPTIONS = {
     help: 'text sheets in 7-bit characters',
     schema: () => z.boolean(),
   },
+  dpi: {
+    flags: '--dpi <number>',
+    help: 'pixels an inch of png, 30 to 600 (default: 150)',
+    schema: () => whole(30, 600),
+  },
+  transparent: {
+    flags: '--transparent',
+    help: 'png without the white paper, for slides and video',
+    schema: () => z.boolean(),
+  },
+  font: {
+    flags: '--font <file>',
+    help: 'in pdf and png, the font (.ttf, .otf, .woff) for characters beyond Latin',
+    schema: () => z.string().check(z.minLength(1, 'name a font file')),
+  },
   color: {
     flags: '--no-color',
     help: 'no colour, not even on a terminal (NO_COLOR does the same)',

@@ -22,11 +22,24 @@ export interface SheetStyle {
   readonly ascii: boolean;
   /** Colours text for a terminal; the identity elsewhere. */
   readonly paint: Paint;
+  /** Pixels an inch of pictures. */
+  readonly dpi: number;
+  /** Pictures without their white paper. */
+  readonly transparent: boolean;
+  /** A font for characters that the carried ones lack. */
+  readonly font: FontFile | undefined;
+}
+
+/** A TrueType, OpenType or WOFF file. */
+export interface FontFile {
+  /** For messages. */
+  readonly name: string;
+  readonly bytes: Uint8Array;
 }
 
 export interface Rendered {
-  /** The contents of one file a page; formats without pages have one. */
-  readonly pages: readonly string[];
+  /** The contents of one file a page; formats that hold all pages in one have one. */
+  readonly pages: readonly (string | Uint8Array)[];
   readonly diagnostics: readonly Diagnostic[];
 }
 

@@ -8,6 +8,7 @@ import { formatNamed, SHEETS } from '../../emit/formats.ts';
 import { Refusal } from '../../score/diagnostic.ts';
 import { print, report } from '../console.ts';
 import { EXIT, UsageError } from '../exit.ts';
+import { readFont } from '../font.ts';
 import { chooseInstruments } from '../instruments.ts';
 import { addOptions, checkOptions, type OptionName, type Options } from '../options.ts';
 import { painter } from '../paint.ts';
@@ -28,6 +29,9 @@ const OPTION_NAMES = [
   'paper',
   'width',
   'ascii',
+  'dpi',
+  'transparent',
+  'font',
   'color',
   'quiet',
 ] as const satisfies readonly OptionName[];
@@ -122,6 +126,9 @@ const jobOf = async (options: ArrangeOptions, destination: Destination): Promise
     paper: options.paper ?? 'a4',
     width: options.width ?? (destination.kind === 'folder' ? undefined : process.stdout.columns) ?? 80,
     ascii: options.ascii ?? false,
+    dpi: options.dpi ?? 150,
+    transparent: options.transparent ?? false,
+    font: options.font === undefined ? undefined : readFont(options.font),
     paint: await painter(options.color !== false && destination.kind !== 'folder'),
   },
 });
@@ -164,5 +171,13 @@ const deliver = (outputs: readonly Output[], destination: Destination, quiet: bo
       'use --out <folder>',
     );
   }
-  print(outputs.map(({ content }) => (content.endsWith('\n') ? content : `${content}\n`)).join('\n'));
+  const contents = outputs.map(({ content }) => content);
+  if (contents.every(each => typeof each === 'string')) {
+    print(contents.map(each => (each.endsWith('\n') ? each : `${each}\n`)).join('\n'));
+    return;
+  }
+  if (process.stdout.isTTY) {
+    throw new UsageError('a terminal cannot show this format', 'use --out <folder>, or > and a file name');
+  }
+  for (const each of contents) print(each);
 };
