@@ -34,12 +34,12 @@ function hookSide(events: readonly NoteEvent[], index: number): 'left' | 'right'
   return duration > 0 && (at - events[0]!.at) % (2 * duration) === 0 ? 'right' : 'left';
 }
 
-function segmentsAt(events: readonly NoteEvent[], level: number): BeamSegment[] {
+function segmentsAt(events: readonly NoteEvent[], level: number, unit: Ticks): BeamSegment[] {
   const segments: BeamSegment[] = [];
   for (let from = 0; from < events.length; from++) {
     if (flagCount(events[from]!.value.base) < level) continue;
     let to = from;
-    while (to + 1 < events.length && joins(events, to, level)) to++;
+    while (to + 1 < events.length && joins(events, to, level, unit)) to++;
     if (to > from) segments.push({ level, from, to });
     else segments.push({ level, from, to, hook: givenHook(events[from]!, level) ?? hookSide(events, from) });
     from = to;
@@ -47,12 +47,17 @@ function segmentsAt(events: readonly NoteEvent[], level: number): BeamSegment[] 
   return segments;
 }
 
-/** Whether the beam of a level runs on from an event to the next. */
-function joins(events: readonly NoteEvent[], index: number, level: number): boolean {
+/**
+ * Whether the beam of a level runs on from an event to the next. Among thirty-seconds and shorter, inner
+ * beams break at every `unit` (an eighth), to show it; given beams decide for themselves.
+ */
+function joins(events: readonly NoteEvent[], index: number, level: number, unit: Ticks): boolean {
   const next = events[index + 1]!;
   if (flagCount(next.value.base) < level) return false;
   const mark = events[index]!.beams[level - 1];
-  return mark === undefined || mark === 'begin' || mark === 'continue';
+  if (mark !== undefined) return mark === 'begin' || mark === 'continue';
+  const short = events.some(event => flagCount(event.value.base) > 2);
+  return level === 1 || !short || (next.at - events[0]!.at) % unit !== 0;
 }
 
 function givenHook(event: NoteEvent, level: number): 'left' | 'right' | undefined {
@@ -60,9 +65,9 @@ function givenHook(event: NoteEvent, level: number): 'left' | 'right' | undefine
   return mark === 'forward hook' ? 'right' : mark === 'backward hook' ? 'left' : undefined;
 }
 
-function group(events: readonly NoteEvent[]): BeamGroup {
+function group(events: readonly NoteEvent[], unit: Ticks): BeamGroup {
   const levels = Math.max(...events.map(event => flagCount(event.value.base)));
-  const segments = Array.from({ length: levels }, (_, i) => segmentsAt(events, i + 1)).flat();
+  const segments = Array.from({ length: levels }, (_, i) => segmentsAt(events, i + 1, unit)).flat();
   return { events, segments };
 }
 
@@ -141,6 +146,6 @@ export function beamGroups(tune: Tune): BeamGroup[] {
   return tune.measures.flatMap(measure => {
     const byFile = given ? givenGroups(ordinary(measure)) : undefined;
     const groups = byFile ?? metricGroups(measure, tune.division);
-    return [...groups, ...graceGroups(measure)].map(group);
+    return [...groups, ...graceGroups(measure)].map(events => group(events, tune.division / 2));
   });
 }

@@ -10,6 +10,7 @@ import { type Accidental, accidentals } from './accidentals.ts';
 import { type BeamGroup, beamGroups } from './beams.ts';
 import { condense } from './condense.ts';
 import { type HandMarks, handMarks } from './fingers.ts';
+import { type Melismas, melismas } from './melismas.ts';
 import { ottavas } from './ottava.ts';
 import { type Reading, readingOf, staffHeight } from './reading.ts';
 import { type StemDirection, stemDirections } from './stems.ts';
@@ -35,6 +36,7 @@ export interface Notation {
   readonly verses: readonly string[];
   /** The event under which each verse begins. */
   readonly openings: ReadonlyMap<string, number>;
+  readonly melismas: Melismas;
   readonly hand: HandMarks;
   readonly options: SheetOptions;
 }
@@ -87,6 +89,7 @@ export function notate(whole: Tune, arrangement: Arrangement, options: SheetOpti
     ottava,
     verses: inOrder(openings.keys()),
     openings,
+    melismas: melismas(tune),
     hand: handMarks(tune, arrangement, options),
     options,
   };

@@ -8,6 +8,8 @@ import type { Sketch } from './sketch.ts';
 const SIZE = 2;
 const BASELINE = 6.2;
 const RISE = 1.8;
+/** Boxes are taller than letters. */
+const BOX_RISE = 2.3;
 const BOX = { half: 0.85, height: 2 };
 
 /** Notes that are named: struck, and of full size. */
@@ -74,7 +76,7 @@ export function drawLetters(system: PlacedSystem, sketch: Sketch): void {
   if (!marks) return;
   const notes = named(system);
   const lowest = notes.map(note => sketch.below(headCentre(note) - 0.9, headCentre(note) + 0.9, 4));
-  const y = Math.max(BASELINE, ...lowest.map(bottom => bottom + RISE));
+  const y = Math.max(BASELINE, ...lowest.map(bottom => bottom + (kind.letters ? RISE : BOX_RISE)));
   marks(notes, y).forEach((each, i) => {
     sketch.add(notes[i]!.measure, each);
   });

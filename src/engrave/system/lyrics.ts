@@ -72,18 +72,22 @@ function hyphens(from: number, to: number, y: number): Mark[] {
   );
 }
 
-/** Where a held syllable stops sounding: the right side of its last note in this system. */
-function heldUntil({ notes }: PlacedSystem, from: number, until: number): number {
-  const under = notes.filter(
-    ({ shape }) => shape.event.id > from && shape.event.id < until && shape.size === 1,
+/** Right side of the last note in this system that a syllable is held over; 0 where none is. */
+function heldUntil(
+  { notes, notation: { melismas, verses } }: PlacedSystem,
+  event: number,
+  verse: number,
+): number {
+  const end = melismas.lastEvent(event, verses[verse]!) ?? event;
+  const last = notes.findLast(
+    ({ shape }) => shape.event.id > event && shape.event.id <= end && shape.size === 1,
   );
-  const last = under.at(-1);
   return last ? headRight(last) : 0;
 }
 
 function extender(system: PlacedSystem, one: Sung, next: Sung | undefined, y: number): Mark[] {
   const from = one.x + one.syllable.right + 0.25;
-  const to = Math.min(heldUntil(system, one.event, next?.event ?? Infinity), startOf(next) - 0.4);
+  const to = Math.min(heldUntil(system, one.event, one.syllable.verse), startOf(next) - 0.4);
   if (to - from < 0.8) return [];
   return [{ kind: 'line', role: 'lyric', x1: from, y1: y - 0.05, x2: to, y2: y - 0.05, thickness: 0.1 }];
 }
@@ -94,36 +98,40 @@ function continued(system: PlacedSystem, verse: number, first: Sung | undefined,
   const start = system.notes[0];
   if (!open || !start) return [];
   const left = headLeft(start);
-  if (open === 'extend') {
-    const to = Math.min(heldUntil(system, -1, first?.event ?? Infinity), startOf(first) - 0.4);
-    return to > left
-      ? [{ kind: 'line', role: 'lyric', x1: left, y1: y - 0.05, x2: to, y2: y - 0.05, thickness: 0.1 }]
-      : [];
+  if (open.kind === 'extend') {
+    const to = Math.min(heldUntil(system, open.event, verse), startOf(first) - 0.4);
+    const line = { kind: 'line', role: 'lyric', thickness: 0.1 } as const;
+    return to > left ? [{ ...line, x1: left, y1: y - 0.05, x2: to, y2: y - 0.05 }] : [];
   }
   const to = first ? startOf(first) : left + 3;
   return to - left > 2.5 ? hyphens(left - 1, to, y) : [];
 }
 
-/** What the verse's last syllable before this system leaves open. */
+/** What the verse's last syllable before this system leaves open here. */
 function openSyllable(
-  { notation: { tune, verses }, line }: PlacedSystem,
+  system: PlacedSystem,
   verse: number,
-): 'hyphen' | 'extend' | undefined {
+): { kind: 'hyphen' | 'extend'; event: number } | undefined {
+  const { notation, line } = system;
+  const name = notation.verses[verse];
   for (let index = line.first - 1; index >= 0; index--) {
-    const lyric = tune.measures[index]!.events.findLast(
-      event => event.kind === 'note' && event.lyrics.some(each => each.verse === verses[verse]),
+    const event = notation.tune.measures[index]!.events.findLast(
+      each => each.kind === 'note' && each.lyrics.some(lyric => lyric.verse === name),
     );
-    if (lyric?.kind !== 'note') continue;
-    const { syllabic, extend } = lyric.lyrics.find(each => each.verse === verses[verse])!;
-    return syllabic === 'begin' || syllabic === 'middle' ? 'hyphen' : extend ? 'extend' : undefined;
+    if (event?.kind !== 'note') continue;
+    const { syllabic, extend } = event.lyrics.find(each => each.verse === name)!;
+    if (extend)
+      return heldUntil(system, event.id, verse) > 0 ? { kind: 'extend', event: event.id } : undefined;
+    const hyphened = syllabic === 'begin' || syllabic === 'middle';
+    return hyphened && isSung(system, verse, line.first) ? { kind: 'hyphen', event: event.id } : undefined;
   }
   return undefined;
 }
 
-/** Whether a verse is sung on in a later system. */
-const goesOn = ({ notation: { tune, verses }, line }: PlacedSystem, verse: number): boolean =>
+/** Whether a verse is sung from a measure on. */
+const isSung = ({ notation: { tune, verses } }: PlacedSystem, verse: number, from: number): boolean =>
   tune.measures
-    .slice(line.last + 1)
+    .slice(from)
     .some(({ events }) =>
       events.some(event => event.kind === 'note' && event.lyrics.some(each => each.verse === verses[verse])),
     );
@@ -137,7 +145,7 @@ function drawVerse(system: PlacedSystem, verse: number, y: number, sketch: Sketc
     const { syllable, x, measure } = one;
     const marks = move(syllable.marks, x, y);
     const right = x + syllable.right;
-    if (syllable.hyphen && (next || goesOn(system, verse)))
+    if (syllable.hyphen && (next || isSung(system, verse, system.line.last + 1)))
       marks.push(...hyphens(right, next ? startOf(next) : system.width, y));
     else if (syllable.extend) marks.push(...extender(system, one, next, y));
     sketch.add(measure, marks);

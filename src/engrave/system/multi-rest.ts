@@ -7,8 +7,8 @@ import type { Sketch } from './sketch.ts';
 export function drawMultiRests(system: PlacedSystem, sketch: Sketch): void {
   for (const [measure, count] of system.notation.rests) {
     if (measure < system.line.first || measure > system.line.last) continue;
-    const span = measureSpan(system, measure);
-    const [left, right] = [span.left + 1.2, span.right - 1.2];
+    const { content, right: end } = measureSpan(system, measure);
+    const [left, right] = [content + 1.2, end - 1.2];
     const line = (x1: number, y1: number, x2: number, y2: number, thickness: number): Mark => ({
       kind: 'line',
       role: 'rest',

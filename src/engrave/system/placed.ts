@@ -102,13 +102,19 @@ export function xAt(system: PlacedSystem, measure: number, at: number): number {
   return column?.x ?? measureSpan(system, measure).right;
 }
 
-/** From the end of the left bar line's strokes to the start of the right one's. */
-export function measureSpan(
-  { bars, headRight }: PlacedSystem,
-  measure: number,
-): { left: number; right: number } {
-  const right = bars.findIndex(({ node }) => node.edge !== 'start' && node.measure === measure);
-  const before = bars[right - 1]!;
+export interface MeasureSpan {
+  /** End of the left bar line's strokes. */
+  readonly left: number;
+  /** End of the signatures after it. */
+  readonly content: number;
+  /** Start of the right bar line's strokes. */
+  readonly right: number;
+}
+
+export function measureSpan({ bars, headRight }: PlacedSystem, measure: number): MeasureSpan {
+  const end = bars.findIndex(({ node }) => node.edge !== 'start' && node.measure === measure);
+  const before = bars[end - 1]!;
   const left = before.node.edge === 'start' ? headRight : before.x + before.node.bar.strokesWidth;
-  return { left, right: bars[right]!.x + (bars[right]!.node.bar.strokes[0]?.x ?? 0) };
+  const right = bars[end]!.x + (bars[end]!.node.bar.strokes[0]?.x ?? 0);
+  return { left, content: before.x + before.node.width, right };
 }
