@@ -5,6 +5,7 @@
 import type { Arrangement } from '../fingering/arrangement.ts';
 import type { Diagnostic } from '../score/diagnostic.ts';
 import type { Tune } from '../score/tune.ts';
+import type { Practice } from './midi.ts';
 import type { Paint } from './text/row.ts';
 
 export const SHEETS = ['tab', 'quiz'] as const;
@@ -28,6 +29,8 @@ export interface SheetStyle {
   readonly transparent: boolean;
   /** A font for characters that the carried ones lack. */
   readonly font: FontFile | undefined;
+  /** What a practice track is to be like. */
+  readonly practice?: Practice;
 }
 
 /** A TrueType, OpenType or WOFF file. */
@@ -92,6 +95,17 @@ export const FORMATS: readonly Format[] = [
     render: async (tune, arrangement) => {
       const { toMusicXml } = await import('./musicxml.ts');
       return { pages: [toMusicXml(tune, arrangement)], diagnostics: [] };
+    },
+  },
+  {
+    name: 'midi',
+    extension: 'mid',
+    summary: 'a practice track with a count-in, repeats played out',
+    per: 'edition',
+    render: async (tune, { instrument }, _sheet, { practice }) => {
+      const { toMidi } = await import('./midi.ts');
+      const { bytes, diagnostics } = toMidi(tune, instrument, practice);
+      return { pages: [bytes], diagnostics };
     },
   },
 ];
