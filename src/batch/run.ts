@@ -1,17 +1,14 @@
 /** One tune after the other: read, choose, arrange, render. A tune that fails never stops the rest. */
 import type { Format, Sheet, SheetStyle } from '../emit/formats.ts';
-import { arrange } from '../fingering/arrange.ts';
-import type { Rules } from '../fingering/rules.ts';
+import { arrangeEditions, type EditionsAsked } from '../fingering/editions.ts';
 import type { Instrument } from '../instrument/instrument.ts';
 import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
-import { chooseMelody, type MelodyChoice } from '../score/melody.ts';
+import { chooseMelody, type Melody, type MelodyChoice } from '../score/melody.ts';
 import type { Input } from './inputs.ts';
 
 /** What is to be made of each tune. */
-export interface Job {
+export interface Job extends EditionsAsked {
   readonly choice: MelodyChoice;
-  readonly instruments: readonly Instrument[];
-  readonly rules: Rules;
   readonly formats: readonly Format[];
   readonly sheets: readonly Sheet[];
   readonly style: SheetStyle;
@@ -55,17 +52,17 @@ export const faultOf = (error: unknown): Diagnostic => ({
 });
 
 const makeOutputs = async (input: Input, job: Job) => {
-  const { readScore } = await import('../read/read.ts');
-  const { score, diagnostics: reading } = readScore(input.load());
-  const { tune, diagnostics: choosing } = chooseMelody(score, job.choice);
-  const diagnostics = [...reading, ...choosing];
+  const { tune, diagnostics: reading } = await loadTune(input, job.choice);
+  const diagnostics = [...reading];
   const outputs: Output[] = [];
-  for (const instrument of job.instruments) {
-    const arranged = arrange(tune, instrument, job.rules);
-    diagnostics.push(...arranged.diagnostics.map(each => forInstrument(each, instrument, job)));
+  const { tune: moved, editions, diagnostics: together } = arrangeEditions(tune, job);
+  diagnostics.push(...together);
+  for (const { arrangement, diagnostics: own } of editions) {
+    const { instrument } = arrangement;
+    diagnostics.push(...own.map(each => forInstrument(each, instrument, job)));
     for (const format of job.formats) {
       for (const sheet of format.per === 'sheet' ? job.sheets : job.sheets.slice(0, 1)) {
-        const rendered = await format.render(tune, arranged.arrangement, sheet, job.style);
+        const rendered = await format.render(moved, arrangement, sheet, job.style);
         diagnostics.push(...rendered.diagnostics);
         const kind = format.per === 'sheet' ? `.${sheet}` : '';
         rendered.pages.forEach((content, index) => {
@@ -76,6 +73,14 @@ const makeOutputs = async (input: Input, job: Job) => {
     }
   }
   return { outputs, diagnostics: withoutRepeats(diagnostics) };
+};
+
+/** Reads an input and chooses its melody. Throws a Refusal. */
+export const loadTune = async (input: Input, choice: MelodyChoice): Promise<Melody> => {
+  const { readScore } = await import('../read/read.ts');
+  const { score, diagnostics } = readScore(input.load());
+  const melody = chooseMelody(score, choice);
+  return { tune: melody.tune, diagnostics: [...diagnostics, ...melody.diagnostics] };
 };
 
 /** Where several editions are made at once, each says which one it speaks of. */

@@ -5,9 +5,10 @@
 import type { Command } from 'commander';
 import * as z from 'zod/mini';
 import { FORMATS, PAPERS, SHEETS } from '../emit/formats.ts';
-import type { WindowRule } from '../fingering/arrangement.ts';
 import { DEFAULT_INSTRUMENT, INSTRUMENTS } from '../instrument/catalogue.ts';
 import { UsageError } from './exit.ts';
+import { RULE_ROWS } from './rule-options.ts';
+import { listed, oneOf, transposition, whole } from './schemas.ts';
 
 interface OptionRow {
   readonly flags: string;
@@ -17,33 +18,10 @@ interface OptionRow {
   readonly schema: () => z.ZodMiniType;
 }
 
-const list = (names: readonly string[]): string => names.join(', ');
-
-const whole = (low: number, high: number) =>
-  z
-    .pipe(
-      z.string().check(z.regex(/^\d{1,6}$/, `write a whole number from ${low} to ${high}`)),
-      z.transform(Number),
-    )
-    .check(z.refine(value => value >= low && value <= high, `write a whole number from ${low} to ${high}`));
-
-const oneOf = <const T extends readonly string[]>(names: T) => z.enum(names, `use one of ${list(names)}`);
-
-/** "4-8", or "1-16:4-8,17-32:10-15": measures, then frets. */
-const WINDOW = /^(?:(\d{1,4})-(\d{1,4}):)?(\d{1,2})-(\d{1,2})$/;
-
-const windowRule = (text: string): WindowRule => {
-  const [from, to, low, high] = WINDOW.exec(text)!.slice(1).map(Number) as [number, number, number, number];
-  return {
-    measures: Number.isNaN(from) ? undefined : { from, to },
-    window: { low, high },
-  };
-};
-
 export const OPTIONS = {
   instrument: {
     flags: '-i, --instrument <id>',
-    help: `one of ${list(INSTRUMENTS.map(each => each.id))}, or a JSON file that describes yours; several make an edition each (default: ${DEFAULT_INSTRUMENT})`,
+    help: `one of ${listed(INSTRUMENTS.map(each => each.id))}, or a JSON file that describes yours; several make an edition each (default: ${DEFAULT_INSTRUMENT})`,
     list: true,
     schema: () => z.array(z.string()),
   },
@@ -57,35 +35,7 @@ export const OPTIONS = {
     help: 'put a capo at this fret; frets are counted from it (default: 0)',
     schema: () => whole(0, 36),
   },
-  frets: {
-    flags: '-f, --frets <low-high>',
-    help: 'the window of frets that notes are forced into: 4-8, or by measures 1-16:4-8,17-32:10-15 (default: the whole neck, low places first)',
-    list: true,
-    schema: () =>
-      z.array(
-        z.pipe(
-          z
-            .string()
-            .check(
-              z.regex(
-                WINDOW,
-                'write the lower and the higher fret with a hyphen: 4-8, or with measures 1-16:4-8',
-              ),
-            ),
-          z.transform(windowRule),
-        ),
-      ),
-  },
-  open: {
-    flags: '--open <when>',
-    help: 'open strings: never; rescue: where the window has no place for a note; free (default: rescue with a window, free without)',
-    schema: () => oneOf(['never', 'rescue', 'free']),
-  },
-  outside: {
-    flags: '--outside <how>',
-    help: 'a note without a place in the window: nearest: played as near as the hand reaches, and listed; refuse: the tune is not arranged (default: nearest)',
-    schema: () => oneOf(['nearest', 'refuse']),
-  },
+  ...RULE_ROWS,
   part: {
     flags: '--part <part>',
     help: 'the part to arrange, by name, id or number (default: the first with notes)',
@@ -95,6 +45,21 @@ export const OPTIONS = {
     flags: '--voice <id>',
     help: 'the voice of that part (default: its first with notes)',
     schema: () => z.string(),
+  },
+  chords: {
+    flags: '--chords <which>',
+    help: 'of notes struck together: top: the highest alone; all: all of them, as shapes (default: top)',
+    schema: () => oneOf(['top', 'all']),
+  },
+  transpose: {
+    flags: '--transpose <semitones>',
+    help: 'move the tune up, or down with a minus; best: to the key in which most notes fit, at least effort (default: 0)',
+    schema: transposition,
+  },
+  match: {
+    flags: '--match',
+    help: 'of several instruments, the later ones play as many notes as can be where the first one does',
+    schema: () => z.boolean(),
   },
   to: {
     flags: '-t, --to <format>',
@@ -115,7 +80,7 @@ export const OPTIONS = {
   },
   paper: {
     flags: '--paper <size>',
-    help: `${list(PAPERS)} (default: a4)`,
+    help: `${listed(PAPERS)} (default: a4)`,
     schema: () => oneOf(PAPERS),
   },
   width: {

@@ -1,4 +1,5 @@
 /** Chords as shapes: one string a note, at most four fingers, barres where they are possible. */
+import type { Place } from '../instrument/instrument.ts';
 import type { Finger } from './arrangement.ts';
 import type { FitPlace } from './candidates.ts';
 import { agrees, type Demand } from './demand.ts';
@@ -25,15 +26,24 @@ export const chordGrips = (
       : chosen.some(place => place.fit === 'open')
         ? 'open'
         : 'inside';
-    return fingerings(chosen)
-      .filter(touches => touches.every((touch, index) => agrees(touch, demand.fixed[index])))
-      .filter(touches => spreads(hand, touches))
-      .flatMap(touches =>
-        positionsFor(hand, touches, rest, lowest).map(
-          (position): Grip => ({ touches, position, fit, astray: 0 }),
-        ),
-      );
+    return holdings(hand, chosen, rest, lowest)
+      .filter(({ touches }) => touches.every((touch, index) => agrees(touch, demand.fixed[index])))
+      .map((holding): Grip => ({ ...holding, fit, astray: 0 }));
   });
+
+/**
+ * Every way to hold places on different strings: with which fingers, from which position. Touches keep
+ * the order of the places. `rest` are the positions where the hand may be if all strings are open.
+ */
+export const holdings = (
+  hand: Hand,
+  places: readonly Place[],
+  rest: readonly number[] = [1],
+  lowest = 1,
+): readonly Pick<Grip, 'touches' | 'position'>[] =>
+  fingerings(places)
+    .filter(touches => spreads(hand, touches))
+    .flatMap(touches => positionsFor(hand, touches, rest, lowest).map(position => ({ touches, position })));
 
 /** Every choice of one place a note with no string used twice. */
 const onDistinctStrings = (places: readonly (readonly FitPlace[])[]): readonly (readonly FitPlace[])[] => {
@@ -52,7 +62,7 @@ const onDistinctStrings = (places: readonly (readonly FitPlace[])[]): readonly (
  * Every way to finger a set of places: fingers ascend with the frets; at one fret they ascend from the
  * lower string to the higher, or one finger lies across as a barre.
  */
-const fingerings = (places: readonly FitPlace[]): readonly (readonly Touch[])[] => {
+const fingerings = (places: readonly Place[]): readonly (readonly Touch[])[] => {
   const order = places
     .map((_, index) => index)
     .filter(index => places[index]!.fret > 0)

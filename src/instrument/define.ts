@@ -5,7 +5,7 @@
 import { Note } from 'tonal';
 import * as z from 'zod/mini';
 import { Refusal } from '../score/diagnostic.ts';
-import type { Pitch, Step } from '../score/pitch.ts';
+import { midi, type Pitch, type Step } from '../score/pitch.ts';
 import { DEFAULT_INSTRUMENT, INSTRUMENTS } from './catalogue.ts';
 import type { Instrument } from './instrument.ts';
 
@@ -72,6 +72,9 @@ const parsePitch = (name: string): Pitch => {
   }
   return { step: note.letter as Step, alter: note.alt, octave: note.oct };
 };
+
+/** The MIDI number of a note by name, "F#4". Throws a Refusal that names what it cannot read. */
+export const midiOf = (name: string): number => midi(parsePitch(name));
 
 /** The same instrument in another tuning, with as many strings as the tuning names. */
 export const withTuning = (instrument: Instrument, tuning: string): Instrument => ({

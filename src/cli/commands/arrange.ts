@@ -6,23 +6,25 @@ import { findInputs, type Input } from '../../batch/inputs.ts';
 import { type Job, type Output, runTune } from '../../batch/run.ts';
 import { formatNamed, SHEETS } from '../../emit/formats.ts';
 import { Refusal } from '../../score/diagnostic.ts';
+import { choiceOf } from '../choice.ts';
 import { print, report } from '../console.ts';
 import { EXIT, UsageError } from '../exit.ts';
 import { readFont } from '../font.ts';
 import { chooseInstruments } from '../instruments.ts';
 import { addOptions, checkOptions, type OptionName, type Options } from '../options.ts';
 import { painter } from '../paint.ts';
-import { rulesOf } from '../rules.ts';
+import { RULE_NAMES, rulesOf } from '../rule-options.ts';
 
 const OPTION_NAMES = [
   'instrument',
   'tuning',
   'capo',
-  'frets',
-  'open',
-  'outside',
+  ...RULE_NAMES,
   'part',
   'voice',
+  'chords',
+  'transpose',
+  'match',
   'to',
   'sheets',
   'out',
@@ -54,6 +56,10 @@ Examples:
       another tuning, a capo, no open strings
   fretward arrange tune.mxl -f 5-8 --outside refuse
       do not arrange a tune that does not fit
+  fretward arrange tune.mxl -f 1-16:4-8,17-32:10-15 --one-place
+      a window for each half; every pitch always in the same place
+  fretward arrange tune.mxl -i ukulele-low-g -i ukulele -f 4-8 --match --transpose best
+      two editions in the best key, alike wherever they can be
   fretward arrange tunes/ --to svg,musicxml --out out/
       a folder of tunes, searched to the bottom
   fretward arrange - --to svg --sheets tab --out - < tune.musicxml > tab.svg
@@ -113,13 +119,11 @@ const destinationOf = ({ to, out, sheets }: ArrangeOptions): Destination => {
 };
 
 const jobOf = async (options: ArrangeOptions, destination: Destination): Promise<Job> => ({
-  choice: {
-    ...(options.part !== undefined && { part: options.part }),
-    ...(options.voice !== undefined && { voice: options.voice }),
-    chords: 'top',
-  },
+  choice: choiceOf(options),
   instruments: chooseInstruments(options),
   rules: rulesOf(options),
+  transpose: options.transpose ?? 0,
+  match: options.match ?? false,
   formats: [...new Set(options.to ?? ['text'])].map(formatNamed),
   sheets: options.sheets ?? (destination.kind === 'folder' ? SHEETS : ['tab']),
   style: {

@@ -1,0 +1,124 @@
+/** Several editions of one tune: the key they share, and how far their places agree. */
+import type { Instrument } from '../instrument/instrument.ts';
+import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
+import { pitchName } from '../score/pitch.ts';
+import { transposeTune } from '../score/transpose-tune.ts';
+import type { Tune } from '../score/tune.ts';
+import { type Arranged, arrange } from './arrange.ts';
+import type { Arrangement, Placement } from './arrangement.ts';
+import type { Rules } from './rules.ts';
+import type { Strike } from './strikes.ts';
+import { TRANSPOSITIONS } from './survey.ts';
+
+export interface Editions {
+  /** The tune in the key that all editions are in. */
+  readonly tune: Tune;
+  readonly editions: readonly Arranged[];
+  /** About the editions together; each has diagnostics of its own. */
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+export interface EditionsAsked {
+  readonly instruments: readonly Instrument[];
+  readonly rules: Rules;
+  /** Semitones, or the key in which most notes fit, at least effort. */
+  readonly transpose: number | 'best';
+  /** Later editions play as many notes as can be where the first one does. */
+  readonly match: boolean;
+}
+
+/** Arranges a tune for all instruments. Throws a Refusal where one of them cannot play it. */
+export const arrangeEditions = (tune: Tune, asked: EditionsAsked): Editions => {
+  const best = asked.transpose === 'best';
+  const semitones = best ? bestTransposition(tune, asked) : asked.transpose;
+  const moved = transposeTune(tune, semitones);
+  const diagnostics: Diagnostic[] = best ? [keyNote(semitones)] : [];
+  const editions: Arranged[] = [];
+  for (const instrument of asked.instruments) {
+    const first = asked.match ? editions[0] : undefined;
+    const targets = first?.arrangement.placements;
+    const edition = arrange(moved, instrument, asked.rules, targets);
+    if (!first) {
+      editions.push(edition);
+      continue;
+    }
+    const differences = differencesOf(edition.arrangement, first.arrangement);
+    editions.push({ ...edition, arrangement: { ...edition.arrangement, differences } });
+    diagnostics.push(differenceNote(edition, first, differences));
+  }
+  return { tune: moved, editions, diagnostics };
+};
+
+/** Fewest notes outside the window, then least cost, then nearest, upwards first; all editions together. */
+const bestTransposition = (tune: Tune, { instruments, rules }: EditionsAsked): number => {
+  let best: { readonly misfits: number; readonly cost: number; readonly semitones: number } | undefined;
+  const nearestFirst = [...TRANSPOSITIONS].sort((a, b) => Math.abs(a) - Math.abs(b) || b - a);
+  for (const semitones of nearestFirst) {
+    const tried = tryKey(transposeTune(tune, semitones), instruments, { ...rules, repeats: 'free' });
+    if (!tried) continue;
+    if (!best || tried.misfits < best.misfits || (tried.misfits === best.misfits && tried.cost < best.cost)) {
+      best = { ...tried, semitones };
+    }
+  }
+  // Where no key will do, the key as it is gives the reason.
+  return best?.semitones ?? 0;
+};
+
+const tryKey = (tune: Tune, instruments: readonly Instrument[], rules: Rules) => {
+  try {
+    const all = instruments.map(instrument => arrange(tune, instrument, rules).arrangement);
+    return {
+      misfits: all.reduce((sum, { misfits }) => sum + misfits.length, 0),
+      cost: all.reduce((sum, { cost }) => sum + cost, 0),
+    };
+  } catch (error) {
+    if (error instanceof Refusal) return undefined;
+    throw error;
+  }
+};
+
+const keyNote = (semitones: number): Diagnostic => ({
+  severity: 'note',
+  code: 'best-key',
+  message:
+    semitones === 0
+      ? 'no other key fits better'
+      : `most notes fit, at least effort, when the tune is moved ${semitones > 0 ? 'up' : 'down'} ${Math.abs(semitones)} semitones`,
+});
+
+/** Heads of struck and held notes that lie elsewhere than in the other edition. */
+const differencesOf = (edition: Arrangement, other: Arrangement): ReadonlySet<number> => {
+  const heads = [...edition.placements].filter(([head, { string, fret }]) => {
+    const there = other.placements.get(head);
+    return there?.string !== string || there.fret !== fret;
+  });
+  return new Set(heads.map(([head]) => head));
+};
+
+const differenceNote = (edition: Arranged, first: Arranged, differences: ReadonlySet<number>): Diagnostic => {
+  const { strikes } = edition.problem;
+  const lines = strikes.flatMap(strike =>
+    strike.heads.flatMap((head, index) =>
+      differences.has(head) ? [describe(edition, first, strike, index)] : [],
+    ),
+  );
+  const name = first.arrangement.instrument.id;
+  return {
+    severity: 'note',
+    code: 'editions-differ',
+    message:
+      lines.length === 0
+        ? `every note lies where it does on ${name}`
+        : `${lines.length} note${lines.length === 1 ? ' lies' : 's lie'} elsewhere than on ${name}: ${lines.join('; ')}`,
+  };
+};
+
+const describe = (edition: Arranged, first: Arranged, strike: Strike, index: number): string => {
+  const head = strike.heads[index]!;
+  const here = placeName(edition.arrangement.placements.get(head));
+  const there = placeName(first.arrangement.placements.get(head));
+  return `measure ${strike.source.measure} beat ${Math.round(strike.beat * 100) / 100} ${pitchName(strike.pitches[index]!)} at ${here}, not ${there}`;
+};
+
+const placeName = (placement: Placement | undefined): string =>
+  placement ? `string ${placement.string} fret ${placement.fret}` : 'nowhere';
