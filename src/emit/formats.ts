@@ -78,13 +78,35 @@ export const FORMATS: readonly Format[] = [
     extension: 'svg',
     summary: 'printed sheets, one file a page',
     per: 'sheet',
-    render: async (tune, arrangement, sheet, { paper }) => {
-      const [{ engrave }, { pageToSvg }] = await Promise.all([
-        import('../engrave/engrave.ts'),
+    render: async (...sheet) => {
+      const { pages, diagnostics } = await engraved(...sheet);
+      const [{ pageToSvg }, { leftToTheReader }] = await Promise.all([
         import('./svg.ts'),
+        import('./type/missing.ts'),
       ]);
-      const { pages, diagnostics } = engrave(tune, arrangement, { sheet, paper });
-      return { pages: pages.map(pageToSvg), diagnostics };
+      return { pages: pages.map(pageToSvg), diagnostics: [...diagnostics, ...leftToTheReader(pages)] };
+    },
+  },
+  {
+    name: 'pdf',
+    extension: 'pdf',
+    summary: 'printed sheets, all pages in one file',
+    per: 'sheet',
+    render: async (...sheet) => {
+      const { pages, fonts, diagnostics } = await typeset(...sheet);
+      const { pagesToPdf } = await import('./pdf.ts');
+      return { pages: [await pagesToPdf(pages, fonts)], diagnostics };
+    },
+  },
+  {
+    name: 'png',
+    extension: 'png',
+    summary: 'pictures of printed sheets, one file a page',
+    per: 'sheet',
+    render: async (tune, arrangement, kind, style) => {
+      const { pages, fonts, diagnostics } = await typeset(tune, arrangement, kind, style);
+      const { pagesToPng } = await import('./png.ts');
+      return { pages: await pagesToPng(pages, fonts, style), diagnostics };
     },
   },
   {
@@ -109,6 +131,24 @@ export const FORMATS: readonly Format[] = [
     },
   },
 ];
+
+/** The pages of a printed sheet. */
+async function engraved(...[tune, arrangement, sheet, { paper }]: Parameters<Format['render']>) {
+  const { engrave } = await import('../engrave/engrave.ts');
+  return engrave(tune, arrangement, { sheet, paper });
+}
+
+/** The pages of a printed sheet with the fonts they are set in, where the output has to hold those. */
+async function typeset(...sheet: Parameters<Format['render']>) {
+  const { pages, diagnostics } = await engraved(...sheet);
+  const [{ fontsWith }, { notShown }] = await Promise.all([
+    import('./type/fonts.ts'),
+    import('./type/missing.ts'),
+  ]);
+  const { font } = sheet[3];
+  const fonts = fontsWith(font);
+  return { pages, fonts, diagnostics: [...diagnostics, ...notShown(pages, fonts, font?.name)] };
+}
 
 /** The format of that name; the name has been checked before. */
 export const formatNamed = (name: string): Format => {

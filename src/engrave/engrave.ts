@@ -18,7 +18,6 @@ import { columns } from './measure/columns.ts';
 import { type PageFrame, pageFrame, SHEETS, type SheetOptions } from './options.ts';
 import { type Composition, composePages, roomOn } from './page/compose.ts';
 import { fullness, paginate, type Slot } from './page/fill.ts';
-import { uncarried } from './page/uncarried.ts';
 import type { Page } from './page.ts';
 import { breakSystems, type Line, type Measured } from './system/break.ts';
 import { type DrawnSystem, drawSystem } from './system/system.ts';
@@ -97,5 +96,5 @@ export function engrave(tune: Tune, arrangement: Arrangement, options: SheetOpti
   const systems =
     kind === SHEETS.tab ? reference : lines.map(line => drawSystem(measured, line, options, kind));
   const composed = composePages(composition, systems, slots, pages);
-  return { pages: composed, diagnostics: [...undrawn(notation), ...uncarried(composed)] };
+  return { pages: composed, diagnostics: undrawn(notation) };
 }

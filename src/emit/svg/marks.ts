@@ -1,5 +1,5 @@
 /** Each drawing primitive as SVG: one table, one row a kind. */
-import { bulge, type CurveMark } from '../../engrave/drawing/curve.ts';
+import { arcs, type CurveMark } from '../../engrave/drawing/curve.ts';
 import type { GlyphMark } from '../../engrave/drawing/glyph.ts';
 import type { LineMark } from '../../engrave/drawing/line.ts';
 import type { Mark } from '../../engrave/drawing/mark.ts';
@@ -34,17 +34,10 @@ function polygonToSvg({ points }: PolygonMark): string {
 
 /** Two arcs, one bowed more than the other, with a rounded outline that blunts the ends. */
 function curveToSvg(mark: CurveMark): string {
-  const [a, b, c, d] = mark.points;
-  const half = bulge(mark);
-  const dx = d[0] - a[0];
-  const dy = d[1] - a[1];
-  const length = Math.hypot(dx, dy) || 1;
-  const nx = (-dy / length) * half;
-  const ny = (dx / length) * half;
-  const there = numbers(b[0] + nx, b[1] + ny, c[0] + nx, c[1] + ny, d[0], d[1]);
-  const back = numbers(c[0] - nx, c[1] - ny, b[0] - nx, b[1] - ny, a[0], a[1]);
+  const [start, , , end] = mark.points;
+  const { there, back } = arcs(mark);
   return element('path', {
-    d: `M${numbers(a[0], a[1])}C${there}C${back}Z`,
+    d: `M${numbers(...start)}C${numbers(...there.flat(), ...end)}C${numbers(...back.flat(), ...start)}Z`,
     stroke: '#000',
     'stroke-width': mark.ends,
     'stroke-linejoin': 'round',

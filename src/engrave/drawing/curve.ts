@@ -27,6 +27,26 @@ export function pointAt([a, b, c, d]: CurveMark['points'], t: number): Point {
 /** How far the arcs' control points lie from those of the centre line: a cubic bulges by 3/4 of it. */
 export const bulge = ({ ends, middle }: CurveMark): number => (middle - ends) / 2 / 0.75;
 
+/** Control points of the two arcs around the area: there from the first end, back from the second. */
+export function arcs(mark: CurveMark): { readonly there: [Point, Point]; readonly back: [Point, Point] } {
+  const [a, b, c, d] = mark.points;
+  const dx = d[0] - a[0];
+  const dy = d[1] - a[1];
+  const half = bulge(mark) / (Math.hypot(dx, dy) || 1);
+  const nx = -dy * half;
+  const ny = dx * half;
+  return {
+    there: [
+      [b[0] + nx, b[1] + ny],
+      [c[0] + nx, c[1] + ny],
+    ],
+    back: [
+      [c[0] - nx, c[1] - ny],
+      [b[0] - nx, b[1] - ny],
+    ],
+  };
+}
+
 export const curveMark = {
   bounds: (mark: CurveMark): Box => {
     const samples = Array.from({ length: 17 }, (_, i) => pointAt(mark.points, i / 16));
