@@ -113,6 +113,26 @@ export const OPTIONS = {
     help: 'no colour, not even on a terminal (NO_COLOR does the same)',
     schema: () => z.boolean(),
   },
+  measure: {
+    flags: '--measure <number>',
+    help: 'one measure alone, by its printed number (default: all)',
+    schema: () => z.string(),
+  },
+  alternatives: {
+    flags: '--alternatives <count>',
+    help: 'instead, list so many of the cheapest fingerings, and where they differ',
+    schema: () => whole(1, 50),
+  },
+  span: {
+    flags: '--span <frets>',
+    help: 'how many frets a window has (default: 5)',
+    schema: () => whole(2, 24),
+  },
+  rows: {
+    flags: '--rows <count>',
+    help: 'how many rows the table has, the best first (default: 12)',
+    schema: () => whole(1, 1000),
+  },
   json: {
     flags: '--json',
     help: 'answer as JSON',

@@ -28,6 +28,21 @@ const COMMANDS: readonly CommandRow[] = [
     summary: 'list what is in a tune, and the instruments and windows it would fit',
     load: () => import('./commands/inspect.ts'),
   },
+  {
+    name: 'survey',
+    summary: 'try every window of frets in every key around, and rank them',
+    load: () => import('./commands/survey.ts'),
+  },
+  {
+    name: 'explain',
+    summary: 'say what each note was paid for its place, and what other places would cost',
+    load: () => import('./commands/explain.ts'),
+  },
+  {
+    name: 'difficulty',
+    summary: 'count shifts, reach and crossings, and name the hardest moves',
+    load: () => import('./commands/difficulty.ts'),
+  },
 ];
 
 const ABOUT = `Arranges a melody for a fretted instrument inside a window of frets

@@ -49,19 +49,23 @@ export const arrangeEditions = (tune: Tune, asked: EditionsAsked): Editions => {
   return { tune: moved, editions, diagnostics };
 };
 
-/** Fewest notes outside the window, then least cost, then nearest, upwards first; all editions together. */
+/** More sharps or flats than this are no help to a learner: our judgement. */
+const READABLE = 3;
+
+/**
+ * Fewest notes outside the window, then a key that learners read, then least cost, then the nearest,
+ * upwards first; all editions together. Where no key will do, the key as it is gives the reason.
+ */
 const bestTransposition = (tune: Tune, { instruments, rules }: EditionsAsked): number => {
-  let best: { readonly misfits: number; readonly cost: number; readonly semitones: number } | undefined;
   const nearestFirst = [...TRANSPOSITIONS].sort((a, b) => Math.abs(a) - Math.abs(b) || b - a);
-  for (const semitones of nearestFirst) {
-    const tried = tryKey(transposeTune(tune, semitones), instruments, { ...rules, repeats: 'free' });
-    if (!tried) continue;
-    if (!best || tried.misfits < best.misfits || (tried.misfits === best.misfits && tried.cost < best.cost)) {
-      best = { ...tried, semitones };
-    }
-  }
-  // Where no key will do, the key as it is gives the reason.
-  return best?.semitones ?? 0;
+  const tried = nearestFirst.flatMap(semitones => {
+    const moved = transposeTune(tune, semitones);
+    const found = tryKey(moved, instruments, { ...rules, repeats: 'free' });
+    const unreadable = Math.abs(moved.measures[0]?.key.fifths ?? 0) > READABLE ? 1 : 0;
+    return found ? [{ ...found, semitones, unreadable }] : [];
+  });
+  tried.sort((a, b) => a.misfits - b.misfits || a.unreadable - b.unreadable || a.cost - b.cost);
+  return tried[0]?.semitones ?? 0;
 };
 
 const tryKey = (tune: Tune, instruments: readonly Instrument[], rules: Rules) => {

@@ -1,0 +1,133 @@
+/** `fretward difficulty`: what a fingering asks of the hand, in numbers. */
+import type { Command } from 'commander';
+import { arrange } from '../../fingering/arrange.ts';
+import {
+  type Difficulty,
+  type DifficultyReport,
+  difficultyOf,
+  type HardMove,
+} from '../../fingering/difficulty.ts';
+import type { Grip } from '../../fingering/grip.ts';
+import { pitchName } from '../../score/pitch.ts';
+import { transposeTune } from '../../score/transpose-tune.ts';
+import { answerEach } from '../each.ts';
+import { UsageError } from '../exit.ts';
+import { chooseInstruments } from '../instruments.ts';
+import { addOptions, checkOptions, type OptionName } from '../options.ts';
+import { RULE_NAMES, rulesOf } from '../rule-options.ts';
+import { beatName, type Column, mm, points, table } from '../table.ts';
+
+const OPTION_NAMES = [
+  'instrument',
+  'tuning',
+  'capo',
+  ...RULE_NAMES,
+  'part',
+  'voice',
+  'chords',
+  'transpose',
+  'json',
+  'quiet',
+] as const satisfies readonly OptionName[];
+
+const EXAMPLES = `
+Examples:
+  fretward difficulty tune.mxl -i ukulele-low-g -f 4-8
+      shifts, reach, string crossings, in all and measure by measure, and the
+      hardest moves
+  fretward difficulty tune.mxl -i ukulele -i ukulele-low-g -f 4-8 --json
+      both editions, as JSON`;
+
+export const define = (command: Command): void => {
+  command.argument('<tune...>', 'MusicXML files (.musicxml, .xml, .mxl), folders, or - for standard input');
+  addOptions(command, OPTION_NAMES).addHelpText('after', EXAMPLES);
+};
+
+export const run = async (
+  tunes: readonly string[],
+  typed: Readonly<Record<string, unknown>>,
+): Promise<number> => {
+  const options = checkOptions(typed, OPTION_NAMES);
+  const { transpose = 0 } = options;
+  if (transpose === 'best') {
+    throw new UsageError(
+      'difficulty takes --transpose with a number',
+      'fretward survey shows which keys fit best',
+    );
+  }
+  const instruments = chooseInstruments(options);
+  return answerEach(tunes, options, (tune, file) => {
+    const moved = transposeTune(tune, transpose);
+    const reports = instruments.map(instrument => {
+      const { problem, found, diagnostics } = arrange(moved, instrument, rulesOf(options));
+      return { instrument, report: difficultyOf(problem, found), diagnostics };
+    });
+    return {
+      data: {
+        file,
+        editions: reports.map(({ instrument, report }) => ({
+          instrument: instrument.id,
+          ...reportData(report),
+        })),
+      },
+      text: reports
+        .map(({ instrument, report }) => `${tune.title ?? file}, ${instrument.name}\n${reportText(report)}`)
+        .join('\n'),
+      diagnostics: reports.flatMap(each => each.diagnostics),
+    };
+  });
+};
+
+const reportData = ({ hardest, ...rest }: DifficultyReport) => ({
+  ...rest,
+  hardest: hardest.map(({ strike, from, to, cost }) => ({
+    measure: strike.source.measure,
+    beat: strike.beat,
+    from,
+    to,
+    cost,
+  })),
+});
+
+type Line = Difficulty & { readonly measure: string };
+
+const COLUMNS: readonly Column<Line>[] = [
+  { title: 'measure', align: 'right', cell: line => line.measure },
+  { title: 'notes', align: 'right', cell: line => String(line.notes) },
+  { title: 'shifts', align: 'right', cell: line => String(line.shifts) },
+  { title: 'shifted', align: 'right', cell: line => mm(line.shifted) },
+  { title: 'widest reach', align: 'right', cell: line => mm(line.widestReach) },
+  { title: 'crossings', align: 'right', cell: line => String(line.crossings) },
+  { title: 'outside', align: 'right', cell: line => String(line.outside) },
+  { title: 'open', align: 'right', cell: line => String(line.open) },
+  { title: 'points', align: 'right', cell: line => points(line.cost) },
+];
+
+const reportText = (report: DifficultyReport): string => {
+  const { hardest, measures, comfortableReach, ...all } = report;
+  const moves = hardest.length > 0 ? `hardest moves:\n${table(MOVES, hardest)}` : '';
+  const caution =
+    all.widestReach > comfortableReach
+      ? `The widest reach is more than is comfortable to this hand (${mm(comfortableReach)}): warm up, do not force it, and stop if it hurts; teacher and physician judge what a hand should do.\n`
+      : '';
+  return `${table(COLUMNS, [...measures, { ...all, measure: 'all' }])}${points(all.costPerNote)} points a note\n${moves}${caution}`;
+};
+
+const MOVES: readonly Column<HardMove>[] = [
+  { title: 'measure', align: 'right', cell: ({ strike }) => strike.source.measure },
+  { title: 'beat', align: 'left', cell: ({ strike }) => beatName(strike.beat) },
+  {
+    title: 'note',
+    align: 'left',
+    cell: ({ strike }) => strike.pitches.map(pitch => pitchName(pitch)).join(' '),
+  },
+  { title: 'from', align: 'left', cell: ({ from }) => gripName(from) },
+  { title: 'to', align: 'left', cell: ({ to }) => gripName(to) },
+  { title: 'points', align: 'right', cell: ({ cost }) => points(cost) },
+];
+
+/** "2:7 finger 3". */
+const gripName = ({ touches }: Grip): string =>
+  touches
+    .map(({ string, fret, finger }) => `${string}:${fret}${finger ? ` finger ${finger}` : ' open'}`)
+    .join(', ');

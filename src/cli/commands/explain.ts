@@ -1,0 +1,192 @@
+/** `fretward explain`: why every note is where it is, and what other places would cost. */
+import type { Command } from 'commander';
+import { cheapest } from '../../fingering/alternatives.ts';
+import { type Arranged, arrange, arrangementOf } from '../../fingering/arrange.ts';
+import { type Explained, explain, gripAt } from '../../fingering/explain.ts';
+import type { Grip } from '../../fingering/grip.ts';
+import type { Strike } from '../../fingering/strikes.ts';
+import type { Instrument } from '../../instrument/instrument.ts';
+import { pitchName } from '../../score/pitch.ts';
+import { transposeTune } from '../../score/transpose-tune.ts';
+import type { Tune } from '../../score/tune.ts';
+import { type Answer, answerEach } from '../each.ts';
+import { UsageError } from '../exit.ts';
+import { chooseInstruments } from '../instruments.ts';
+import { addOptions, checkOptions, type OptionName, type Options } from '../options.ts';
+import { RULE_NAMES, rulesOf } from '../rule-options.ts';
+import { beatName, type Column, points, table } from '../table.ts';
+
+const OPTION_NAMES = [
+  'instrument',
+  'tuning',
+  'capo',
+  ...RULE_NAMES,
+  'part',
+  'voice',
+  'chords',
+  'transpose',
+  'measure',
+  'alternatives',
+  'json',
+  'quiet',
+] as const satisfies readonly OptionName[];
+
+type ExplainOptions = Options<(typeof OPTION_NAMES)[number]>;
+
+const EXAMPLES = `
+Examples:
+  fretward explain tune.mxl -i ukulele-low-g -f 4-8
+      string, fret, finger and position of every note, what was paid for it,
+      and what its other places would cost more
+  fretward explain tune.mxl -f 4-8 --measure 7 --json
+      measure 7 alone, as JSON
+  fretward explain tune.mxl -f 4-8 --alternatives 3
+      the three cheapest fingerings and where they differ`;
+
+export const define = (command: Command): void => {
+  command.argument('<tune...>', 'MusicXML files (.musicxml, .xml, .mxl), folders, or - for standard input');
+  addOptions(command, OPTION_NAMES).addHelpText('after', EXAMPLES);
+};
+
+export const run = async (
+  tunes: readonly string[],
+  typed: Readonly<Record<string, unknown>>,
+): Promise<number> => {
+  const options = checkOptions(typed, OPTION_NAMES);
+  const { transpose = 0 } = options;
+  if (transpose === 'best') {
+    throw new UsageError(
+      'explain takes --transpose with a number',
+      'fretward survey shows which keys fit best',
+    );
+  }
+  const instruments = chooseInstruments(options);
+  return answerEach(tunes, options, (tune, file) => {
+    const moved = transposeTune(tune, transpose);
+    const answers = instruments.map(instrument => explainOne(moved, file, instrument, options));
+    return {
+      data: { file, editions: answers.map(each => each.data) },
+      text: answers.map(each => each.text).join('\n'),
+      diagnostics: answers.flatMap(each => each.diagnostics ?? []),
+    };
+  });
+};
+
+const explainOne = (tune: Tune, file: string, instrument: Instrument, options: ExplainOptions): Answer => {
+  const arranged = arrange(tune, instrument, rulesOf(options));
+  const title = `${tune.title ?? file}, ${instrument.name}`;
+  return options.alternatives !== undefined
+    ? alternativesOf(arranged, title, options.alternatives)
+    : explanationOf(arranged, title, options.measure);
+};
+
+const explanationOf = (arranged: Arranged, title: string, measure: string | undefined): Answer => {
+  const { problem, found, diagnostics } = arranged;
+  const wanted = (strike: Strike): boolean => measure === undefined || strike.source.measure === measure;
+  const notes = explain(problem, found, wanted);
+  const repeats = (found.cost - found.untied) / 1000;
+  const said = [
+    `${title}: ${points(found.cost / 1000)} points for ${problem.strikes.length} notes`,
+    ...(repeats > 0 ? [`of these ${points(repeats)} for places and passages that agree`] : []),
+    ...(notes.length === 0 ? [`no note is struck in measure ${measure}`] : []),
+  ];
+  return {
+    data: {
+      instrument: arranged.arrangement.instrument.id,
+      cost: found.cost / 1000,
+      costOfAgreement: repeats,
+      proven: found.proven,
+      notes: notes.map(noteData),
+    },
+    text: `${said.join('\n')}\n${notes.length > 0 ? table(COLUMNS, notes) : ''}`,
+    diagnostics,
+  };
+};
+
+const noteData = ({ strike, grip, charges, alternatives }: Explained) => ({
+  measure: strike.source.measure,
+  beat: strike.beat,
+  pitches: strike.pitches.map(pitch => pitchName(pitch)),
+  touches: grip.touches,
+  position: grip.position,
+  fit: grip.fit,
+  paid: charges,
+  others: alternatives.map(({ places, regret, exact }) => ({
+    places,
+    regret: Number.isFinite(regret) ? regret : null,
+    exact,
+  })),
+});
+
+const touchNames = (grip: Grip): string =>
+  grip.touches.map(({ string, fret }) => `${string}:${fret}`).join(' ');
+
+const COLUMNS: readonly Column<Explained>[] = [
+  { title: 'measure', align: 'right', cell: ({ strike }) => strike.source.measure },
+  { title: 'beat', align: 'left', cell: ({ strike }) => beatName(strike.beat) },
+  {
+    title: 'note',
+    align: 'left',
+    cell: ({ strike }) => strike.pitches.map(pitch => pitchName(pitch)).join(' '),
+  },
+  { title: 'string:fret', align: 'left', cell: ({ grip }) => touchNames(grip) },
+  { title: 'finger', align: 'left', cell: ({ grip }) => grip.touches.map(({ finger }) => finger).join(' ') },
+  { title: 'position', align: 'right', cell: ({ grip }) => String(grip.position) },
+  { title: 'other places', align: 'left', cell: ({ alternatives }) => others(alternatives) },
+  { title: 'paid', align: 'left', cell: ({ charges }) => charges.map(paid).join(', ') },
+];
+
+/** "2:10 +0.42", cheapest first. */
+const others = (alternatives: Explained['alternatives']): string =>
+  alternatives
+    .slice(0, 3)
+    .map(({ places, regret, exact }) => {
+      const names = places.map(({ string, fret }) => `${string}:${fret}`).join(' ');
+      if (!Number.isFinite(regret)) return `${names} not under these rules`;
+      return `${names} ${exact ? '' : 'at most '}+${points(regret)}`;
+    })
+    .join(', ');
+
+/** "shift 0.84 (1.00 times)". */
+const paid = ({ term, cost, measured, unit }: Explained['charges'][number]): string =>
+  `${term} ${points(cost)} (${unit === 'mm' ? measured.toFixed(1) : Math.round(measured * 100) / 100} ${unit})`;
+
+const alternativesOf = ({ problem, diagnostics }: Arranged, title: string, count: number): Answer => {
+  const answers = cheapest(problem, count);
+  const [best] = answers;
+  const rows = answers.map((answer, index) => ({
+    rank: index + 1,
+    cost: answer.cost / 1000,
+    differs:
+      index === 0
+        ? []
+        : problem.strikes.flatMap((strike, k) => {
+            const there = touchNames(gripAt(problem, answer, k));
+            return touchNames(gripAt(problem, best!, k)) === there ? [] : [{ strike, there }];
+          }),
+    placements: arrangementOf(problem, answer.path).placements,
+  }));
+  const lines = rows.map(({ rank, cost, differs }) => {
+    const where = differs.map(
+      ({ strike, there }) => `measure ${strike.source.measure} beat ${beatName(strike.beat)} at ${there}`,
+    );
+    return `${rank}. ${points(cost)} points${where.length > 0 ? `: ${where.join('; ')}` : ''}\n`;
+  });
+  return {
+    data: {
+      instrument: problem.hand.instrument.id,
+      alternatives: rows.map(({ rank, cost, differs, placements }) => ({
+        rank,
+        cost,
+        differs: differs.map(({ strike, there }) => ({
+          measure: strike.source.measure,
+          beat: strike.beat,
+          places: there,
+        })),
+        places: problem.strikes.map(strike => strike.heads.map(head => placements.get(head)!)),
+      })),
+    },
+    text: `${title}: the ${answers.length} cheapest fingerings; places as string:fret\n${lines.join('')}`,
+    diagnostics,
+  };
+};

@@ -1,0 +1,128 @@
+/** `fretward survey`: where on the neck, and in which key, a tune fits. */
+import type { Command } from 'commander';
+import { rulesFrom } from '../../fingering/rules.ts';
+import { strikesOf } from '../../fingering/strikes.ts';
+import { ranked, type SurveyRow, survey, TRANSPOSITIONS, windowsOf } from '../../fingering/survey.ts';
+import type { Instrument } from '../../instrument/instrument.ts';
+import { keyName } from '../../score/names.ts';
+import { transposeTune } from '../../score/transpose-tune.ts';
+import type { Tune } from '../../score/tune.ts';
+import { answerEach } from '../each.ts';
+import { chooseInstruments } from '../instruments.ts';
+import { addOptions, checkOptions, type OptionName } from '../options.ts';
+import { type Column, mm, points, table } from '../table.ts';
+
+const OPTION_NAMES = [
+  'instrument',
+  'tuning',
+  'capo',
+  'span',
+  'open',
+  'campanella',
+  'level',
+  'hand',
+  'part',
+  'voice',
+  'chords',
+  'rows',
+  'json',
+  'quiet',
+] as const satisfies readonly OptionName[];
+
+const DEFAULT_SPAN = 5;
+const DEFAULT_ROWS = 12;
+
+const EXAMPLES = `
+Examples:
+  fretward survey tune.mxl -i ukulele-low-g
+      every window of five frets in every key around: a map, and the best twelve
+  fretward survey tune.mxl -i ukulele -i ukulele-low-g --span 4 --rows 30
+      windows of four frets on both ukuleles, the best thirty of each
+  fretward survey tune.mxl --json
+      all of it, as JSON`;
+
+export const define = (command: Command): void => {
+  command.argument('<tune...>', 'MusicXML files (.musicxml, .xml, .mxl), folders, or - for standard input');
+  addOptions(command, OPTION_NAMES).addHelpText('after', EXAMPLES);
+};
+
+export const run = async (
+  tunes: readonly string[],
+  typed: Readonly<Record<string, unknown>>,
+): Promise<number> => {
+  const options = checkOptions(typed, OPTION_NAMES);
+  const instruments = chooseInstruments(options);
+  const { open = 'rescue', campanella = false, level = 'even', hand = 'medium' } = options;
+  const rules = rulesFrom({ open, campanella, level, hand });
+  return answerEach(tunes, options, (tune, file) => {
+    const { strikes } = strikesOf(tune);
+    const surveys = instruments.map(instrument => ({
+      instrument,
+      rows: survey(strikes, tune.division, instrument, rules, {
+        windows: windowsOf(instrument, options.span ?? DEFAULT_SPAN),
+        transpositions: TRANSPOSITIONS,
+      }),
+    }));
+    return {
+      data: {
+        file,
+        surveys: surveys.map(({ instrument, rows }) => ({ instrument: instrument.id, rows: ranked(rows) })),
+      },
+      text: surveys
+        .map(({ instrument, rows }) => surveyText(tune, file, instrument, rows, options.rows ?? DEFAULT_ROWS))
+        .join('\n'),
+    };
+  });
+};
+
+const surveyText = (
+  tune: Tune,
+  file: string,
+  instrument: Instrument,
+  rows: readonly SurveyRow[],
+  count: number,
+): string => {
+  const keyOf = (transposition: number): string =>
+    keyName(transposeTune(tune, transposition).measures[0]!.key);
+  const columns: readonly Column<SurveyRow>[] = [
+    { title: 'key', align: 'left', cell: row => keyOf(row.transposition) },
+    { title: 'moved', align: 'right', cell: row => signed(row.transposition) },
+    { title: 'frets', align: 'left', cell: ({ window }) => `${window.low}-${window.high}` },
+    { title: 'fit', align: 'right', cell: row => String(row.fitting) },
+    { title: 'do not', align: 'right', cell: row => String(row.misfits) },
+    { title: 'points a note', align: 'right', cell: row => points(row.costPerNote) },
+    { title: 'shifts', align: 'right', cell: row => String(row.shifts) },
+    { title: 'widest reach', align: 'right', cell: row => mm(row.widestReach) },
+  ];
+  return [
+    `${tune.title ?? file}, ${instrument.name}: notes without a place, by key (down) and window (across)`,
+    heatMap(rows),
+    table(columns, ranked(rows).slice(0, count)),
+  ].join('\n');
+};
+
+const signed = (semitones: number): string => (semitones > 0 ? `+${semitones}` : String(semitones));
+
+/** Misfits as figures, a dot where every note fits: keys down, windows across by their lowest fret. */
+const heatMap = (rows: readonly SurveyRow[]): string => {
+  const lows = [...new Set(rows.map(row => row.window.low))];
+  const keys = [...new Set(rows.map(row => row.transposition))].sort((a, b) => b - a);
+  const line = (name: string, cells: readonly string[]): string =>
+    `${name.padStart(6)} ${cells.map(cell => cell.padStart(4)).join('')}`;
+  return [
+    line(
+      'frets',
+      lows.map(low => `${low}-`),
+    ),
+    ...keys.map(key =>
+      line(
+        signed(key),
+        lows.map(low => {
+          const { misfits } = rows.find(row => row.transposition === key && row.window.low === low)!;
+          return misfits === 0 ? '·' : String(misfits);
+        }),
+      ),
+    ),
+    '',
+  ].join('\n');
+};

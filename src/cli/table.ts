@@ -1,0 +1,31 @@
+/** Tables of aligned columns for a terminal. */
+
+export interface Column<Row> {
+  readonly title: string;
+  readonly align: 'left' | 'right';
+  readonly cell: (row: Row) => string;
+}
+
+/** Title line and rows, columns two spaces apart; no trailing blanks. */
+export const table = <Row>(columns: readonly Column<Row>[], rows: readonly Row[]): string => {
+  const lines = [columns.map(({ title }) => title), ...rows.map(row => columns.map(({ cell }) => cell(row)))];
+  const widths = columns.map((_, index) => Math.max(...lines.map(cells => cells[index]!.length)));
+  return lines
+    .map(cells =>
+      cells
+        .map((cell, index) =>
+          columns[index]!.align === 'right' ? cell.padStart(widths[index]!) : cell.padEnd(widths[index]!),
+        )
+        .join('  ')
+        .trimEnd(),
+    )
+    .map(line => `${line}\n`)
+    .join('');
+};
+
+/** Lengths with one decimal, costs with two, as everywhere. */
+export const mm = (length: number): string => `${length.toFixed(1)} mm`;
+export const points = (cost: number): string => cost.toFixed(2);
+
+/** A beat as it is counted: "1", "2.5". */
+export const beatName = (beat: number): string => String(Math.round(beat * 100) / 100);
