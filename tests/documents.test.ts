@@ -1,0 +1,50 @@
+/** The README's commands run as they stand, and its pictures are what the program makes. */
+import { execFileSync } from 'node:child_process';
+import { mkdtempSync, readFileSync, rmSync, symlinkSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { afterAll, describe, expect, test } from 'vitest';
+
+const root = fileURLToPath(new URL('..', import.meta.url));
+const readme = readFileSync(join(root, 'README.md'), 'utf8');
+const manifest = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8')) as {
+  scripts: Record<string, string>;
+};
+
+/** A folder to run in that holds the examples, so that nothing is written into the checkout. */
+const folder = mkdtempSync(join(tmpdir(), 'fretward-documents-'));
+symlinkSync(join(root, 'examples'), join(folder, 'examples'));
+afterAll(() => rmSync(folder, { recursive: true }));
+
+const run = (words: readonly string[]): string =>
+  execFileSync(process.execPath, [join(root, 'bin/fretward.js'), ...words], {
+    cwd: folder,
+    encoding: 'utf8',
+    stdio: ['ignore', 'pipe', 'ignore'],
+  });
+
+/** Splits a command line at blanks, keeping what stands between double quotes together. */
+const wordsOf = (line: string): string[] =>
+  [...line.matchAll(/"([^"]*)"|(\S+)/g)].map(([, quoted, bare]) => quoted ?? bare!);
+
+const commands = readme.match(/^ {4}fretward .*$/gm)!.map(line => line.trim());
+
+describe('the README', () => {
+  test('shows many commands', () => expect(commands.length).toBeGreaterThan(10));
+
+  test.each(commands)('%s', { timeout: 20_000 }, line => {
+    expect(run(wordsOf(line).slice(1)).length).toBeGreaterThan(0);
+  });
+
+  test('its pictures are what the program makes of the examples', { timeout: 20_000 }, () => {
+    const pictures = [...readme.matchAll(/\]\((examples\/sheets\/[^)]+)\)/g)].map(match => match[1]!);
+    expect(pictures.length).toBeGreaterThan(1);
+    const words = wordsOf(manifest.scripts.pictures!).slice(2);
+    run(words.map(word => (word === 'examples/sheets' ? 'sheets' : word)));
+    for (const picture of pictures) {
+      const made = readFileSync(join(folder, picture.replace('examples/', '')));
+      expect(made.equals(readFileSync(join(root, picture))), `run npm run pictures (${picture})`).toBe(true);
+    }
+  });
+});
