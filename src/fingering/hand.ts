@@ -2,7 +2,7 @@
  * The hand: how far its fingers spread, in mm, and at which frets they stand by themselves.
  *
  * Spread. The maxima for each pair of fingers are those of the piano table of Parncutt et al. 1997
- * (relaxed, comfortable and practical spans; recalled from memory), at 13.7 mm a semitone, with the guitarist's
+ * (relaxed, comfortable and practical spans; recalled from memory), at 13.7 mm to the semitone, with the guitarist's
  * fingers 1–4 taken for the pianist's 2–5. Middle and ring finger spread least, which anthropometry
  * agrees with (Chatzioglou et al. 2024). They are a start, not a measurement of any one hand.
  *
@@ -48,7 +48,7 @@ export type HandSize = 'small' | 'medium' | 'large' | number;
 
 const SCALES = { small: 0.85, medium: 1, large: 1.15 } as const;
 
-/** How far past its home, in mm, a finger may reach before the hand shifts instead: our judgement. */
+/** How many mm past its home a finger may reach before the hand shifts instead: our judgement. */
 const REACH_PAST_HOME = 30;
 
 /** A hand on a neck: everything that cost terms ask about lengths. */
