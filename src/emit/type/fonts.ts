@@ -80,11 +80,11 @@ function givenFont({ name, bytes }: FontFile): Font {
       member,
       kit: () => kit,
     };
-  } catch (error) {
+  } catch {
     throw new Refusal({
       severity: 'error',
       code: 'font-unreadable',
-      message: `the font ${name} cannot be used: ${error instanceof Error ? error.message : String(error)}`,
+      message: `the font ${name} cannot be used: it is damaged, or of a kind that is not known here`,
       hint: 'give another .ttf, .otf or .woff file with --font',
     });
   }

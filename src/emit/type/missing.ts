@@ -20,8 +20,9 @@ const PLACES: Partial<Record<Role, string>> = {
 
 const MOST = 12;
 
+/** A combining mark is shown on a dotted circle, as is usual. */
 const named = (character: string): string =>
-  `${character} (U+${character.codePointAt(0)!.toString(16).toUpperCase().padStart(4, '0')})`;
+  `${/\p{M}/u.test(character) ? '\u25cc' : ''}${character} (U+${character.codePointAt(0)!.toString(16).toUpperCase().padStart(4, '0')})`;
 
 /** The missing characters of each place, in the order of the page. */
 function missing(pages: readonly Page[], has: Has): Map<string, Set<string>> {

@@ -6,6 +6,7 @@
 import type { TextMark } from '../../engrave/drawing/text.ts';
 import { textWidth } from '../../engrave/font/face.ts';
 import type { Font, Fonts } from './fonts.ts';
+import { type Piece, piecesOf } from './pieces.ts';
 
 export interface Run {
   readonly text: string;
@@ -16,39 +17,6 @@ export interface Run {
   readonly width: number;
   /** Horizontal scale: 1, or less for a narrowed run. */
   readonly narrowing: number;
-}
-
-interface Piece {
-  text: string;
-  readonly font: Font | undefined;
-}
-
-const INVISIBLE = /^\p{DI}$/u;
-const SPACE = /^[\s\p{Cc}]$/u;
-const CLINGING = /^[\s\p{P}\p{S}\p{M}\p{DI}]$/u;
-
-function fontOf(character: string, fonts: readonly Font[], before: Font | undefined): Font | undefined {
-  // Spaces, points and combining marks stay with the letters before them: scripts are shaped whole.
-  if (before && !before.carried && CLINGING.test(character) && before.has(character)) return before;
-  return fonts.find(font => font.has(character));
-}
-
-/**
- * The text in pieces of one font, in reading order. Spaces of any kind that no font has become plain
- * ones, and what is invisible and in no font is left out: neither is ever missed.
- */
-export function pieces(text: string, fonts: readonly Font[]): readonly Piece[] {
-  const found: Piece[] = [];
-  for (const each of text.normalize('NFC')) {
-    const last = found.at(-1);
-    const known = fontOf(each, fonts, last?.font);
-    if (!known && INVISIBLE.test(each)) continue;
-    const character = !known && SPACE.test(each) ? ' ' : each;
-    const font = known ?? fontOf(character, fonts, last?.font);
-    if (last && last.font === font) last.text += character;
-    else found.push({ text: character, font });
-  }
-  return found;
 }
 
 /** Widths in the layout's terms, and as the font has it. */
@@ -63,7 +31,7 @@ const SHIFTS = { start: 0, middle: 0.5, end: 1 } as const;
 
 /** Places the runs of a mark; blank ones are left out. */
 export function setText(mark: TextMark, fonts: Fonts): readonly Run[] {
-  const measured = pieces(mark.text, fonts(mark.face)).map(piece => ({ piece, ...measure(piece, mark) }));
+  const measured = piecesOf(mark.text, fonts(mark.face)).map(piece => ({ piece, ...measure(piece, mark) }));
   const elastic = measured.filter(({ piece: { font } }) => font && !font.carried);
   const sum = (widths: readonly number[]) => widths.reduce((total, width) => total + width, 0);
   const natural = sum(elastic.map(each => each.natural));
