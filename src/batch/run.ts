@@ -1,17 +1,23 @@
 /** One tune after the other: read, choose, arrange, render. A tune that fails never stops the rest. */
 import type { Format, Sheet, SheetStyle } from '../emit/formats.ts';
+import type { Arranged } from '../fingering/arrange.ts';
 import { arrangeEditions, type EditionsAsked } from '../fingering/editions.ts';
-import type { Instrument } from '../instrument/instrument.ts';
 import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
 import { chooseMelody, type Melody, type MelodyChoice } from '../score/melody.ts';
+import type { Score } from '../score/model.ts';
+import type { Tune } from '../score/tune.ts';
 import type { Input } from './inputs.ts';
 
-/** What is to be made of each tune. */
-export interface Job extends EditionsAsked {
-  readonly choice: MelodyChoice;
+/** Which sheets in which formats, and how they look. */
+export interface Printing {
   readonly formats: readonly Format[];
   readonly sheets: readonly Sheet[];
   readonly style: SheetStyle;
+}
+
+/** What is to be made of each tune. */
+export interface Job extends EditionsAsked, Printing {
+  readonly choice: MelodyChoice;
 }
 
 /** A file's worth of output, named below the output folder. */
@@ -53,21 +59,34 @@ export const faultOf = (error: unknown): Diagnostic => ({
 
 const makeOutputs = async (input: Input, job: Job) => {
   const { tune, diagnostics: reading } = await loadTune(input, job.choice);
-  const diagnostics = [...reading];
-  const outputs: Output[] = [];
   const { tune: moved, editions, diagnostics: together } = arrangeEditions(tune, job);
-  diagnostics.push(...together);
+  const { outputs, diagnostics: rendering } = await renderEditions(moved, editions, input.stem, job);
+  return { outputs, diagnostics: [...reading, ...together, ...rendering] };
+};
+
+/**
+ * All sheets of all editions of a tune in all formats, named after `stem`; what there is to say about
+ * each edition, and about its sheets, is said once.
+ */
+export const renderEditions = async (
+  tune: Tune,
+  editions: readonly Pick<Arranged, 'arrangement' | 'diagnostics'>[],
+  stem: string,
+  { formats, sheets, style }: Printing,
+): Promise<{ readonly outputs: readonly Output[]; readonly diagnostics: readonly Diagnostic[] }> => {
+  const outputs: Output[] = [];
+  const diagnostics: Diagnostic[] = [];
   for (const { arrangement, diagnostics: own } of editions) {
-    const { instrument } = arrangement;
-    diagnostics.push(...own.map(each => forInstrument(each, instrument, job)));
-    for (const format of job.formats) {
-      for (const sheet of format.per === 'sheet' ? job.sheets : job.sheets.slice(0, 1)) {
-        const rendered = await format.render(moved, arrangement, sheet, job.style);
+    const { id } = arrangement.instrument;
+    diagnostics.push(...(editions.length > 1 ? own.map(each => ofEdition(each, id)) : own));
+    for (const format of formats) {
+      for (const sheet of format.per === 'sheet' ? sheets : sheets.slice(0, 1)) {
+        const rendered = await format.render(tune, arrangement, sheet, style);
         diagnostics.push(...rendered.diagnostics);
         const kind = format.per === 'sheet' ? `.${sheet}` : '';
         rendered.pages.forEach((content, index) => {
           const page = index > 0 ? `.${index + 1}` : '';
-          outputs.push({ name: `${input.stem}.${instrument.id}${kind}${page}.${format.extension}`, content });
+          outputs.push({ name: `${stem}.${id}${kind}${page}.${format.extension}`, content });
         });
       }
     }
@@ -76,18 +95,21 @@ const makeOutputs = async (input: Input, job: Job) => {
 };
 
 /** Reads an input and chooses its melody. Throws a Refusal. */
-export const loadTune = async (input: Input, choice: MelodyChoice): Promise<Melody> => {
+export const loadTune = async (
+  input: Input,
+  choice: MelodyChoice,
+): Promise<Melody & { readonly score: Score }> => {
   const { readScore } = await import('../read/read.ts');
   const { score, diagnostics } = readScore(input.load());
   const melody = chooseMelody(score, choice);
-  return { tune: melody.tune, diagnostics: [...diagnostics, ...melody.diagnostics] };
+  return { score, tune: melody.tune, diagnostics: [...diagnostics, ...melody.diagnostics] };
 };
 
 /** Where several editions are made at once, each says which one it speaks of. */
-const forInstrument = (diagnostic: Diagnostic, instrument: Instrument, job: Job): Diagnostic =>
-  job.instruments.length > 1
-    ? { ...diagnostic, message: `${instrument.id}: ${diagnostic.message}` }
-    : diagnostic;
+const ofEdition = (diagnostic: Diagnostic, id: string): Diagnostic => ({
+  ...diagnostic,
+  message: `${id}: ${diagnostic.message}`,
+});
 
 /** The same warning for the second sheet or edition is said once. */
 const withoutRepeats = (diagnostics: readonly Diagnostic[]): readonly Diagnostic[] => {

@@ -1,25 +1,61 @@
-/** Commands that answer something about each tune: load, answer, print; a tune that fails never stops the rest. */
+/** What commands on tunes share: their argument, and for those that answer something, how answers come out. */
+import type { Command } from 'commander';
 import { findInputs } from '../batch/inputs.ts';
 import { faultOf, loadTune } from '../batch/run.ts';
+import type { Arranged } from '../fingering/arrange.ts';
+import { arrangeEditions } from '../fingering/editions.ts';
 import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
+import type { Score } from '../score/model.ts';
 import type { Tune } from '../score/tune.ts';
 import { choiceOf } from './choice.ts';
 import { print, report } from './console.ts';
 import { EXIT } from './exit.ts';
-import type { Options } from './options.ts';
+import { chooseInstruments } from './instruments.ts';
+import { addOptions, type OptionName, type Options } from './options.ts';
+import { RULE_NAMES, rulesOf } from './rule-options.ts';
+
+/** The `define` of a command that takes tunes. */
+export const takesTunes =
+  (names: readonly OptionName[], examples: string) =>
+  (command: Command): void => {
+    command.argument('<tune...>', 'MusicXML files (.musicxml, .xml, .mxl), folders, or - for standard input');
+    addOptions(command, names).addHelpText('after', `\nExamples:\n${examples}`);
+  };
+
+/** The options of a command that arranges tunes in order to say something about them. */
+export const ARRANGING = [
+  'instrument',
+  'tuning',
+  'capo',
+  ...RULE_NAMES,
+  'part',
+  'voice',
+  'chords',
+  'transpose',
+  'match',
+] as const satisfies readonly OptionName[];
 
 /** What a command says about one tune: as data, and as lines for a reader. */
 export interface Answer {
   readonly data: unknown;
   readonly text: string;
   readonly diagnostics?: readonly Diagnostic[];
+  /** Codes of diagnostics that need not be said, since the answer says it. */
+  readonly covers?: readonly string[];
+}
+
+/** A tune, and what it was chosen from. */
+export interface Loaded {
+  readonly file: string;
+  readonly score: Score;
+  readonly tune: Tune;
 }
 
 /** Answers for every tune, as text or, with `--json`, as one array. Answers the exit status. */
 export const answerEach = async (
   tunes: readonly string[],
   options: Options<'part' | 'voice' | 'chords' | 'json' | 'quiet'>,
-  answer: (tune: Tune, file: string) => Answer | Promise<Answer>,
+  answer: (loaded: Loaded) => Answer | Promise<Answer>,
 ): Promise<number> => {
   let status: number = EXIT.done;
   const answers: Answer[] = [];
@@ -30,9 +66,9 @@ export const answerEach = async (
         options.quiet ?? false,
       );
     try {
-      const { tune, diagnostics } = await loadTune(input, choiceOf(options));
-      const said = await answer(tune, input.name);
-      say([...diagnostics, ...(said.diagnostics ?? [])]);
+      const { diagnostics, ...loaded } = await loadTune(input, choiceOf(options));
+      const said = await answer({ ...loaded, file: input.name });
+      say([...diagnostics.filter(each => !said.covers?.includes(each.code)), ...(said.diagnostics ?? [])]);
       answers.push(said);
     } catch (error) {
       const refused = error instanceof Refusal;
@@ -50,4 +86,29 @@ export const answerEach = async (
       : answers.map(each => each.text).join('\n'),
   );
   return status;
+};
+
+/** Answers for every edition of every tune; data are put together per tune. */
+export const answerEditions = (
+  tunes: readonly string[],
+  options: Options<(typeof ARRANGING)[number] | 'json' | 'quiet'>,
+  answer: (edition: Arranged, title: string) => Answer,
+): Promise<number> => {
+  const asked = {
+    instruments: chooseInstruments(options),
+    rules: rulesOf(options),
+    transpose: options.transpose ?? 0,
+    match: options.match ?? false,
+  };
+  return answerEach(tunes, options, ({ tune, file }) => {
+    const { editions, diagnostics } = arrangeEditions(tune, asked);
+    const answers = editions.map(edition =>
+      answer(edition, `${tune.title ?? file}, ${edition.arrangement.instrument.name}`),
+    );
+    return {
+      data: { file, editions: answers.map(each => each.data) },
+      text: answers.map(each => each.text).join('\n'),
+      diagnostics: [...diagnostics, ...editions.flatMap(each => each.diagnostics)],
+    };
+  });
 };

@@ -4,11 +4,11 @@
  */
 import type { Command } from 'commander';
 import * as z from 'zod/mini';
-import { FORMATS, PAPERS, SHEETS } from '../emit/formats.ts';
+import { FINGERS, FORMATS, PAPERS, SHEETS } from '../emit/formats.ts';
 import { DEFAULT_INSTRUMENT, INSTRUMENTS } from '../instrument/catalogue.ts';
 import { UsageError } from './exit.ts';
 import { RULE_ROWS } from './rule-options.ts';
-import { listed, oneOf, transposition, whole } from './schemas.ts';
+import { listed, oneOf, percent, transposition, whole } from './schemas.ts';
 
 interface OptionRow {
   readonly flags: string;
@@ -78,6 +78,16 @@ export const OPTIONS = {
     help: 'where files go; - writes a single sheet to standard output (default: text to standard output)',
     schema: () => z.string().check(z.minLength(1, 'name a folder')),
   },
+  fingers: {
+    flags: '--fingers <which>',
+    help: 'fingers of the left hand on the sheets: none; changes: where they are not plain from the position; all (default: none)',
+    schema: () => oneOf(FINGERS),
+  },
+  positions: {
+    flags: '--positions',
+    help: 'Roman numerals where the hand changes its position',
+    schema: () => z.boolean(),
+  },
   paper: {
     flags: '--paper <size>',
     help: `${listed(PAPERS)} (default: a4)`,
@@ -107,6 +117,26 @@ export const OPTIONS = {
     flags: '--font <file>',
     help: 'in pdf and png, the font (.ttf, .otf, .woff) for characters beyond Latin',
     schema: () => z.string().check(z.minLength(1, 'name a font file')),
+  },
+  tempo: {
+    flags: '--tempo <beats>',
+    help: 'in midi, beats a minute (default: the tune’s own, 90 where it has none)',
+    schema: () => whole(10, 400),
+  },
+  slow: {
+    flags: '--slow <percent>',
+    help: 'in midi, how much of the tempo is played: 60% (default: 100%)',
+    schema: percent,
+  },
+  countIn: {
+    flags: '--count-in <measures>',
+    help: 'in midi, measures of clicks before the tune (default: 1, and 2 before a pickup)',
+    schema: () => whole(0, 8),
+  },
+  accompany: {
+    flags: '--accompany',
+    help: 'in midi, sound the chord symbols under the melody',
+    schema: () => z.boolean(),
   },
   color: {
     flags: '--no-color',

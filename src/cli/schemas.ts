@@ -70,3 +70,12 @@ export const handSize = () =>
 /** Semitones, or "best". */
 export const transposition = () =>
   z.union([z.enum(['best']), whole(-24, 24)], 'write semitones from -24 to 24, or best');
+
+/** "60%" or "60": per cent. */
+export const percent = () =>
+  z
+    .pipe(
+      z.string().check(z.regex(/^\d{1,3}(\.0+)?\s*%?$/, 'write a percentage from 10% to 400%')),
+      z.transform((text: string) => Number.parseInt(text, 10)),
+    )
+    .check(z.refine(value => value >= 10 && value <= 400, 'write a percentage from 10% to 400%'));

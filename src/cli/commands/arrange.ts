@@ -1,18 +1,14 @@
 /** `fretward arrange`: tunes to sheets. */
-import { join } from 'node:path';
-import type { Command } from 'commander';
-import { writeFiles } from '../../batch/files.ts';
 import { findInputs, type Input } from '../../batch/inputs.ts';
 import { type Job, type Output, runTune } from '../../batch/run.ts';
-import { formatNamed, SHEETS } from '../../emit/formats.ts';
 import { Refusal } from '../../score/diagnostic.ts';
 import { choiceOf } from '../choice.ts';
-import { print, report } from '../console.ts';
+import { report } from '../console.ts';
+import { takesTunes } from '../each.ts';
 import { EXIT, UsageError } from '../exit.ts';
-import { readFont } from '../font.ts';
 import { chooseInstruments } from '../instruments.ts';
-import { addOptions, checkOptions, type OptionName, type Options } from '../options.ts';
-import { painter } from '../paint.ts';
+import { checkOptions, type OptionName, type Options } from '../options.ts';
+import { type Destination, deliver, destinationOf, OUTPUT_NAMES, printingOf } from '../output.ts';
 import { RULE_NAMES, rulesOf } from '../rule-options.ts';
 
 const OPTION_NAMES = [
@@ -25,30 +21,12 @@ const OPTION_NAMES = [
   'chords',
   'transpose',
   'match',
-  'to',
-  'sheets',
-  'out',
-  'paper',
-  'width',
-  'ascii',
-  'dpi',
-  'transparent',
-  'font',
-  'color',
-  'quiet',
+  ...OUTPUT_NAMES,
 ] as const satisfies readonly OptionName[];
 
 type ArrangeOptions = Options<(typeof OPTION_NAMES)[number]>;
 
-/** Where outputs go: files below a folder, or standard output. */
-type Destination =
-  | { readonly kind: 'folder'; readonly path: string }
-  | { readonly kind: 'text' }
-  | { readonly kind: 'single' };
-
-const EXAMPLES = `
-Examples:
-  fretward arrange tune.mxl -i ukulele-low-g -f 4-8
+const EXAMPLES = `  fretward arrange tune.mxl -i ukulele-low-g -f 4-8
       tablature in the terminal, every note inside frets 4 to 8
   fretward arrange tune.mxl -i ukulele -i ukulele-low-g -f 4-8 --to svg --out sheets/
       printed sheets for high-G and low-G students
@@ -65,10 +43,7 @@ Examples:
   fretward arrange - --to svg --sheets tab --out - < tune.musicxml > tab.svg
       one sheet, from standard input to standard output`;
 
-export const define = (command: Command): void => {
-  command.argument('<tune...>', 'MusicXML files (.musicxml, .xml, .mxl), folders, or - for standard input');
-  addOptions(command, OPTION_NAMES).addHelpText('after', EXAMPLES);
-};
+export const define = takesTunes(OPTION_NAMES, EXAMPLES);
 
 /** Arranges every tune and answers the exit status. */
 export const run = async (
@@ -100,41 +75,13 @@ export const run = async (
   return status;
 };
 
-const destinationOf = ({ to, out, sheets }: ArrangeOptions): Destination => {
-  if (out === '-') {
-    if ((to?.length ?? 1) > 1 || (sheets?.length ?? 1) > 1) {
-      throw new UsageError(
-        '--out - takes a single sheet',
-        'name one format with --to and one kind with --sheets',
-      );
-    }
-    return { kind: 'single' };
-  }
-  if (out !== undefined) return { kind: 'folder', path: out };
-  const files = to?.filter(name => name !== 'text') ?? [];
-  if (files.length > 0) {
-    throw new UsageError(`--to ${files.join(',')} writes files`, 'say where with --out <folder>');
-  }
-  return { kind: 'text' };
-};
-
 const jobOf = async (options: ArrangeOptions, destination: Destination): Promise<Job> => ({
   choice: choiceOf(options),
   instruments: chooseInstruments(options),
   rules: rulesOf(options),
   transpose: options.transpose ?? 0,
   match: options.match ?? false,
-  formats: [...new Set(options.to ?? ['text'])].map(formatNamed),
-  sheets: options.sheets ?? (destination.kind === 'folder' ? SHEETS : ['tab']),
-  style: {
-    paper: options.paper ?? 'a4',
-    width: options.width ?? (destination.kind === 'folder' ? undefined : process.stdout.columns) ?? 80,
-    ascii: options.ascii ?? false,
-    dpi: options.dpi ?? 150,
-    transparent: options.transparent ?? false,
-    font: options.font === undefined ? undefined : readFont(options.font),
-    paint: await painter(options.color !== false && destination.kind !== 'folder'),
-  },
+  ...(await printingOf(options, destination)),
 });
 
 /** The inputs, or a usage error where an argument names nothing that can be read at all. */
@@ -160,28 +107,4 @@ const claim = (taken: Map<string, string>, input: Input, outputs: readonly Outpu
     }
     taken.set(name, input.name);
   }
-};
-
-const deliver = (outputs: readonly Output[], destination: Destination, quiet: boolean): void => {
-  if (destination.kind === 'folder') {
-    const files = outputs.map(({ name, content }) => ({ path: join(destination.path, name), content }));
-    writeFiles(files);
-    if (!quiet) print(files.map(({ path }) => `${path}\n`).join(''));
-    return;
-  }
-  if (destination.kind === 'single' && outputs.length > 1) {
-    throw new UsageError(
-      `--out - takes a single sheet, and this makes ${outputs.length} (${outputs.map(({ name }) => name).join(', ')})`,
-      'use --out <folder>',
-    );
-  }
-  const contents = outputs.map(({ content }) => content);
-  if (contents.every(each => typeof each === 'string')) {
-    print(contents.map(each => (each.endsWith('\n') ? each : `${each}\n`)).join('\n'));
-    return;
-  }
-  if (process.stdout.isTTY) {
-    throw new UsageError('a terminal cannot show this format', 'use --out <folder>, or > and a file name');
-  }
-  for (const each of contents) print(each);
 };

@@ -1,6 +1,4 @@
 /** `fretward difficulty`: what a fingering asks of the hand, in numbers. */
-import type { Command } from 'commander';
-import { arrange } from '../../fingering/arrange.ts';
 import {
   type Difficulty,
   type DifficultyReport,
@@ -9,74 +7,31 @@ import {
 } from '../../fingering/difficulty.ts';
 import type { Grip } from '../../fingering/grip.ts';
 import { pitchName } from '../../score/pitch.ts';
-import { transposeTune } from '../../score/transpose-tune.ts';
-import { answerEach } from '../each.ts';
-import { UsageError } from '../exit.ts';
-import { chooseInstruments } from '../instruments.ts';
-import { addOptions, checkOptions, type OptionName } from '../options.ts';
-import { RULE_NAMES, rulesOf } from '../rule-options.ts';
+import { ARRANGING, answerEditions, takesTunes } from '../each.ts';
+import { checkOptions, type OptionName } from '../options.ts';
 import { beatName, type Column, mm, points, table } from '../table.ts';
 
-const OPTION_NAMES = [
-  'instrument',
-  'tuning',
-  'capo',
-  ...RULE_NAMES,
-  'part',
-  'voice',
-  'chords',
-  'transpose',
-  'json',
-  'quiet',
-] as const satisfies readonly OptionName[];
+const OPTION_NAMES = [...ARRANGING, 'json', 'quiet'] as const satisfies readonly OptionName[];
 
-const EXAMPLES = `
-Examples:
-  fretward difficulty tune.mxl -i ukulele-low-g -f 4-8
+const EXAMPLES = `  fretward difficulty tune.mxl -i ukulele-low-g -f 4-8
       shifts, reach, string crossings, in all and measure by measure, and the
       hardest moves
   fretward difficulty tune.mxl -i ukulele -i ukulele-low-g -f 4-8 --json
       both editions, as JSON`;
 
-export const define = (command: Command): void => {
-  command.argument('<tune...>', 'MusicXML files (.musicxml, .xml, .mxl), folders, or - for standard input');
-  addOptions(command, OPTION_NAMES).addHelpText('after', EXAMPLES);
-};
+export const define = takesTunes(OPTION_NAMES, EXAMPLES);
 
 export const run = async (
   tunes: readonly string[],
   typed: Readonly<Record<string, unknown>>,
-): Promise<number> => {
-  const options = checkOptions(typed, OPTION_NAMES);
-  const { transpose = 0 } = options;
-  if (transpose === 'best') {
-    throw new UsageError(
-      'difficulty takes --transpose with a number',
-      'fretward survey shows which keys fit best',
-    );
-  }
-  const instruments = chooseInstruments(options);
-  return answerEach(tunes, options, (tune, file) => {
-    const moved = transposeTune(tune, transpose);
-    const reports = instruments.map(instrument => {
-      const { problem, found, diagnostics } = arrange(moved, instrument, rulesOf(options));
-      return { instrument, report: difficultyOf(problem, found), diagnostics };
-    });
+): Promise<number> =>
+  answerEditions(tunes, checkOptions(typed, OPTION_NAMES), ({ problem, found }, title) => {
+    const report = difficultyOf(problem, found);
     return {
-      data: {
-        file,
-        editions: reports.map(({ instrument, report }) => ({
-          instrument: instrument.id,
-          ...reportData(report),
-        })),
-      },
-      text: reports
-        .map(({ instrument, report }) => `${tune.title ?? file}, ${instrument.name}\n${reportText(report)}`)
-        .join('\n'),
-      diagnostics: reports.flatMap(each => each.diagnostics),
+      data: { instrument: problem.hand.instrument.id, ...reportData(report) },
+      text: `${title}\n${reportText(report)}`,
     };
   });
-};
 
 const reportData = ({ hardest, ...rest }: DifficultyReport) => ({
   ...rest,

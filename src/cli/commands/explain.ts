@@ -1,41 +1,23 @@
 /** `fretward explain`: why every note is where it is, and what other places would cost. */
-import type { Command } from 'commander';
 import { cheapest } from '../../fingering/alternatives.ts';
-import { type Arranged, arrange, arrangementOf } from '../../fingering/arrange.ts';
+import { type Arranged, arrangementOf } from '../../fingering/arrange.ts';
 import { type Explained, explain, gripAt } from '../../fingering/explain.ts';
 import type { Grip } from '../../fingering/grip.ts';
 import type { Strike } from '../../fingering/strikes.ts';
-import type { Instrument } from '../../instrument/instrument.ts';
 import { pitchName } from '../../score/pitch.ts';
-import { transposeTune } from '../../score/transpose-tune.ts';
-import type { Tune } from '../../score/tune.ts';
-import { type Answer, answerEach } from '../each.ts';
-import { UsageError } from '../exit.ts';
-import { chooseInstruments } from '../instruments.ts';
-import { addOptions, checkOptions, type OptionName, type Options } from '../options.ts';
-import { RULE_NAMES, rulesOf } from '../rule-options.ts';
+import { type Answer, ARRANGING, answerEditions, takesTunes } from '../each.ts';
+import { checkOptions, type OptionName } from '../options.ts';
 import { beatName, type Column, points, table } from '../table.ts';
 
 const OPTION_NAMES = [
-  'instrument',
-  'tuning',
-  'capo',
-  ...RULE_NAMES,
-  'part',
-  'voice',
-  'chords',
-  'transpose',
+  ...ARRANGING,
   'measure',
   'alternatives',
   'json',
   'quiet',
 ] as const satisfies readonly OptionName[];
 
-type ExplainOptions = Options<(typeof OPTION_NAMES)[number]>;
-
-const EXAMPLES = `
-Examples:
-  fretward explain tune.mxl -i ukulele-low-g -f 4-8
+const EXAMPLES = `  fretward explain tune.mxl -i ukulele-low-g -f 4-8
       string, fret, finger and position of every note, what was paid for it,
       and what its other places would cost more
   fretward explain tune.mxl -f 4-8 --measure 7 --json
@@ -43,45 +25,22 @@ Examples:
   fretward explain tune.mxl -f 4-8 --alternatives 3
       the three cheapest fingerings and where they differ`;
 
-export const define = (command: Command): void => {
-  command.argument('<tune...>', 'MusicXML files (.musicxml, .xml, .mxl), folders, or - for standard input');
-  addOptions(command, OPTION_NAMES).addHelpText('after', EXAMPLES);
-};
+export const define = takesTunes(OPTION_NAMES, EXAMPLES);
 
 export const run = async (
   tunes: readonly string[],
   typed: Readonly<Record<string, unknown>>,
 ): Promise<number> => {
   const options = checkOptions(typed, OPTION_NAMES);
-  const { transpose = 0 } = options;
-  if (transpose === 'best') {
-    throw new UsageError(
-      'explain takes --transpose with a number',
-      'fretward survey shows which keys fit best',
-    );
-  }
-  const instruments = chooseInstruments(options);
-  return answerEach(tunes, options, (tune, file) => {
-    const moved = transposeTune(tune, transpose);
-    const answers = instruments.map(instrument => explainOne(moved, file, instrument, options));
-    return {
-      data: { file, editions: answers.map(each => each.data) },
-      text: answers.map(each => each.text).join('\n'),
-      diagnostics: answers.flatMap(each => each.diagnostics ?? []),
-    };
-  });
-};
-
-const explainOne = (tune: Tune, file: string, instrument: Instrument, options: ExplainOptions): Answer => {
-  const arranged = arrange(tune, instrument, rulesOf(options));
-  const title = `${tune.title ?? file}, ${instrument.name}`;
-  return options.alternatives !== undefined
-    ? alternativesOf(arranged, title, options.alternatives)
-    : explanationOf(arranged, title, options.measure);
+  return answerEditions(tunes, options, (edition, title) =>
+    options.alternatives !== undefined
+      ? alternativesOf(edition, title, options.alternatives)
+      : explanationOf(edition, title, options.measure),
+  );
 };
 
 const explanationOf = (arranged: Arranged, title: string, measure: string | undefined): Answer => {
-  const { problem, found, diagnostics } = arranged;
+  const { problem, found } = arranged;
   const wanted = (strike: Strike): boolean => measure === undefined || strike.source.measure === measure;
   const notes = explain(problem, found, wanted);
   const repeats = (found.cost - found.untied) / 1000;
@@ -99,7 +58,6 @@ const explanationOf = (arranged: Arranged, title: string, measure: string | unde
       notes: notes.map(noteData),
     },
     text: `${said.join('\n')}\n${notes.length > 0 ? table(COLUMNS, notes) : ''}`,
-    diagnostics,
   };
 };
 
@@ -151,7 +109,7 @@ const others = (alternatives: Explained['alternatives']): string =>
 const paid = ({ term, cost, measured, unit }: Explained['charges'][number]): string =>
   `${term} ${points(cost)} (${unit === 'mm' ? measured.toFixed(1) : Math.round(measured * 100) / 100} ${unit})`;
 
-const alternativesOf = ({ problem, diagnostics }: Arranged, title: string, count: number): Answer => {
+const alternativesOf = ({ problem }: Arranged, title: string, count: number): Answer => {
   const answers = cheapest(problem, count);
   const [best] = answers;
   const rows = answers.map((answer, index) => ({
@@ -187,6 +145,5 @@ const alternativesOf = ({ problem, diagnostics }: Arranged, title: string, count
       })),
     },
     text: `${title}: the ${answers.length} cheapest fingerings; places as string:fret\n${lines.join('')}`,
-    diagnostics,
   };
 };

@@ -1,36 +1,25 @@
 /** `fretward inspect`: what is in a tune, and where it would fit. */
-import type { Command } from 'commander';
-import { findInputs } from '../../batch/inputs.ts';
-import { faultOf } from '../../batch/run.ts';
 import type { FretWindow } from '../../fingering/arrangement.ts';
 import { fits, narrowestWindow, windowsThatFit } from '../../fingering/fit.ts';
 import { strikesOf } from '../../fingering/strikes.ts';
 import { INSTRUMENTS } from '../../instrument/catalogue.ts';
-import { Refusal } from '../../score/diagnostic.ts';
-import { chooseMelody } from '../../score/melody.ts';
 import { keyName, metreName } from '../../score/names.ts';
 import { pitchName } from '../../score/pitch.ts';
 import { type PartSummary, type Summary, summarise } from '../../score/summary.ts';
-import { print, report } from '../console.ts';
-import { EXIT } from '../exit.ts';
-import { addOptions, checkOptions, type OptionName } from '../options.ts';
+import { answerEach, takesTunes } from '../each.ts';
+import { checkOptions, type OptionName } from '../options.ts';
 
 const OPTION_NAMES = ['part', 'voice', 'json', 'quiet'] as const satisfies readonly OptionName[];
 
 /** How many frets the windows have that are tried: a hand and one fret. */
 const WINDOW_WIDTH = 5;
 
-const EXAMPLES = `
-Examples:
-  fretward inspect tune.mxl
+const EXAMPLES = `  fretward inspect tune.mxl
       parts, voices, range, key, metre, and where it fits
   fretward inspect tune.mxl --part Flute --json
       the same for one part, as JSON`;
 
-export const define = (command: Command): void => {
-  command.argument('<tune...>', 'MusicXML files (.musicxml, .xml, .mxl), folders, or - for standard input');
-  addOptions(command, OPTION_NAMES).addHelpText('after', EXAMPLES);
-};
+export const define = takesTunes(OPTION_NAMES, EXAMPLES);
 
 /** Where the chosen melody fits: per instrument the windows, and the narrowest range of frets. */
 interface Fit {
@@ -49,51 +38,22 @@ interface Inspection extends Summary {
 export const run = async (
   tunes: readonly string[],
   typed: Readonly<Record<string, unknown>>,
-): Promise<number> => {
-  const options = checkOptions(typed, OPTION_NAMES);
-  const { readScore } = await import('../../read/read.ts');
-  let status: number = EXIT.done;
-  const found: Inspection[] = [];
-  for (const input of findInputs(tunes)) {
-    const named = { file: input.name };
-    try {
-      const { score, diagnostics } = readScore(input.load());
-      const choice = {
-        ...(options.part !== undefined && { part: options.part }),
-        ...(options.voice !== undefined && { voice: options.voice }),
-      };
-      const { tune, diagnostics: choosing } = chooseMelody(score, { ...choice, chords: 'top' });
-      const said = [...diagnostics, ...choosing].filter(each => each.code !== 'left-out');
-      report(
-        said.map(each => ({ ...each, place: { ...named, ...each.place } })),
-        options.quiet ?? false,
-      );
-      const sounds = strikesOf(tune).strikes.flatMap(strike => strike.sounds);
-      found.push({
-        ...named,
-        ...summarise(score),
-        melody: { part: tune.part, voice: tune.voice, notes: sounds.length },
-        fit: INSTRUMENTS.map(instrument => ({
-          instrument: instrument.id,
-          fits: fits(instrument, sounds, undefined),
-          windows: windowsThatFit(instrument, sounds, WINDOW_WIDTH),
-          narrowest: narrowestWindow(instrument, sounds),
-        })),
-      });
-    } catch (error) {
-      const refused = error instanceof Refusal;
-      status = Math.max(status, refused ? EXIT.refused : EXIT.fault);
-      const all = refused ? error.diagnostics : [faultOf(error)];
-      report(
-        all.map(each => ({ ...each, place: { ...named, ...each.place } })),
-        options.quiet ?? false,
-      );
-    }
-  }
-  if (options.json) print(`${JSON.stringify(found, null, 2)}\n`);
-  else print(found.map(describe).join('\n'));
-  return status;
-};
+): Promise<number> =>
+  answerEach(tunes, checkOptions(typed, OPTION_NAMES), ({ file, score, tune }) => {
+    const sounds = strikesOf(tune).strikes.flatMap(strike => strike.sounds);
+    const inspection: Inspection = {
+      file,
+      ...summarise(score),
+      melody: { part: tune.part, voice: tune.voice, notes: sounds.length },
+      fit: INSTRUMENTS.map(instrument => ({
+        instrument: instrument.id,
+        fits: fits(instrument, sounds, undefined),
+        windows: windowsThatFit(instrument, sounds, WINDOW_WIDTH),
+        narrowest: narrowestWindow(instrument, sounds),
+      })),
+    };
+    return { data: inspection, text: describe(inspection), covers: ['left-out'] };
+  });
 
 const describe = (inspection: Inspection): string => {
   const { file, heading, parts, measures, melody, fit } = inspection;

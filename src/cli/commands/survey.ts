@@ -1,5 +1,4 @@
 /** `fretward survey`: where on the neck, and in which key, a tune fits. */
-import type { Command } from 'commander';
 import { rulesFrom } from '../../fingering/rules.ts';
 import { strikesOf } from '../../fingering/strikes.ts';
 import { ranked, type SurveyRow, survey, TRANSPOSITIONS, windowsOf } from '../../fingering/survey.ts';
@@ -7,9 +6,9 @@ import type { Instrument } from '../../instrument/instrument.ts';
 import { keyName } from '../../score/names.ts';
 import { transposeTune } from '../../score/transpose-tune.ts';
 import type { Tune } from '../../score/tune.ts';
-import { answerEach } from '../each.ts';
+import { answerEach, takesTunes } from '../each.ts';
 import { chooseInstruments } from '../instruments.ts';
-import { addOptions, checkOptions, type OptionName } from '../options.ts';
+import { checkOptions, type OptionName } from '../options.ts';
 import { type Column, mm, points, table } from '../table.ts';
 
 const OPTION_NAMES = [
@@ -32,19 +31,14 @@ const OPTION_NAMES = [
 const DEFAULT_SPAN = 5;
 const DEFAULT_ROWS = 12;
 
-const EXAMPLES = `
-Examples:
-  fretward survey tune.mxl -i ukulele-low-g
+const EXAMPLES = `  fretward survey tune.mxl -i ukulele-low-g
       every window of five frets in every key around: a map, and the best twelve
   fretward survey tune.mxl -i ukulele -i ukulele-low-g --span 4 --rows 30
       windows of four frets on both ukuleles, the best thirty of each
   fretward survey tune.mxl --json
       all of it, as JSON`;
 
-export const define = (command: Command): void => {
-  command.argument('<tune...>', 'MusicXML files (.musicxml, .xml, .mxl), folders, or - for standard input');
-  addOptions(command, OPTION_NAMES).addHelpText('after', EXAMPLES);
-};
+export const define = takesTunes(OPTION_NAMES, EXAMPLES);
 
 export const run = async (
   tunes: readonly string[],
@@ -54,7 +48,7 @@ export const run = async (
   const instruments = chooseInstruments(options);
   const { open = 'rescue', campanella = false, level = 'even', hand = 'medium' } = options;
   const rules = rulesFrom({ open, campanella, level, hand });
-  return answerEach(tunes, options, (tune, file) => {
+  return answerEach(tunes, options, ({ tune, file }) => {
     const { strikes } = strikesOf(tune);
     const surveys = instruments.map(instrument => ({
       instrument,
