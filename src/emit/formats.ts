@@ -14,6 +14,9 @@ export type Sheet = (typeof SHEETS)[number];
 export const PAPERS = ['a4', 'letter'] as const;
 export type Paper = (typeof PAPERS)[number];
 
+/** Which left-hand fingers are printed: those that are not plain from the position, or all. */
+export const FINGERS = ['none', 'changes', 'all'] as const;
+
 /** What a teacher may say about the look of sheets. */
 export interface SheetStyle {
   readonly paper: Paper;
@@ -29,6 +32,9 @@ export interface SheetStyle {
   readonly transparent: boolean;
   /** A font for characters that the carried ones lack. */
   readonly font: FontFile | undefined;
+  readonly fingers?: (typeof FINGERS)[number];
+  /** Roman numerals where the position changes. */
+  readonly positions?: boolean;
   /** What a practice track is to be like. */
   readonly practice?: Practice;
 }
@@ -133,9 +139,10 @@ export const FORMATS: readonly Format[] = [
 ];
 
 /** The pages of a printed sheet. */
-async function engraved(...[tune, arrangement, sheet, { paper }]: Parameters<Format['render']>) {
+async function engraved(...[tune, arrangement, sheet, style]: Parameters<Format['render']>) {
   const { engrave } = await import('../engrave/engrave.ts');
-  return engrave(tune, arrangement, { sheet, paper });
+  const { paper, fingers = 'none', positions = false } = style;
+  return engrave(tune, arrangement, { sheet, paper, fingers, positions });
 }
 
 /** The pages of a printed sheet with the fonts they are set in, where the output has to hold those. */

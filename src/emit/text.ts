@@ -28,6 +28,10 @@ export interface TextOptions {
   readonly width: number;
   /** Seven-bit characters only. */
   readonly ascii: boolean;
+  /** Left-hand fingers under the notes: none, where the position changes, or all. */
+  readonly fingers?: 'none' | 'changes' | 'all';
+  /** Roman numerals over the staff where the position changes. */
+  readonly positions?: boolean;
   /** Colours a piece of text by its role; the identity for plain text. */
   readonly paint: Paint;
 }
@@ -41,7 +45,7 @@ export const toText = (tune: Tune, arrangement: Arrangement, options: TextOption
   const width = Math.max(LEAST_WIDTH, options.width);
   const signs = signsFor(options.ascii);
   const { instrument } = arrangement;
-  const content = contentOf(tune, arrangement, signs);
+  const content = contentOf(tune, arrangement, signs, options);
   const strings = instrument.strings.map(({ step, alter }) =>
     textWriter(signs)(step + accidentalSign(alter)),
   );

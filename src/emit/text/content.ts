@@ -5,6 +5,8 @@
 
 import { type Accidental, accidentals } from '../../engrave/content/accidentals.ts';
 import { chordPieces } from '../../engrave/content/chord-name.ts';
+import { type HandMarks, handMarks, roman } from '../../engrave/content/fingers.ts';
+import type { SheetOptions } from '../../engrave/options.ts';
 import type { Arrangement, Placement } from '../../fingering/arrangement.ts';
 import type { ReadingClef } from '../../instrument/instrument.ts';
 import type { Barline, ChordSymbol, MusicEvent, NoteEvent, Ticks } from '../../score/model.ts';
@@ -41,6 +43,8 @@ export interface Entry {
   readonly centred: boolean;
   readonly heads: readonly StaffHead[];
   readonly figures: readonly TabFigure[];
+  /** Left-hand finger, where it is shown. */
+  readonly finger: string;
   readonly rhythm: string;
   /** Held over to the next note. */
   readonly tied: boolean;
@@ -63,6 +67,9 @@ export interface MeasureContent {
   readonly marks: readonly Mark[];
 }
 
+/** What is shown of the left hand. */
+export type HandMarksShown = Pick<SheetOptions, 'fingers' | 'positions'>;
+
 /** The outcome of an arrangement and the ways to write, which every measure looks at. */
 interface Sources {
   readonly clef: ReadingClef;
@@ -70,10 +77,16 @@ interface Sources {
   readonly placements: ReadonlyMap<number, Placement>;
   readonly accidentals: ReadonlyMap<number, Accidental>;
   readonly syllables: ReadonlyMap<number, Syllable>;
+  readonly hand: HandMarks;
 }
 
 /** The tune, measure by measure, as text. */
-export const contentOf = (tune: Tune, arrangement: Arrangement, signs: Signs): readonly MeasureContent[] => {
+export const contentOf = (
+  tune: Tune,
+  arrangement: Arrangement,
+  signs: Signs,
+  shown: HandMarksShown = {},
+): readonly MeasureContent[] => {
   const write = textWriter(signs);
   const endings = endingSpans(tune.measures);
   const sources: Sources = {
@@ -82,6 +95,10 @@ export const contentOf = (tune: Tune, arrangement: Arrangement, signs: Signs): r
     placements: arrangement.placements,
     accidentals: accidentals(tune),
     syllables: syllables(tune, endings, write),
+    hand: handMarks(tune, arrangement, {
+      fingers: shown.fingers ?? 'none',
+      positions: shown.positions ?? false,
+    }),
   };
   return tune.measures.map((measure, index) => ({
     number: measure.implicit || measure.number === '0' ? '' : write(measure.number),
@@ -92,9 +109,16 @@ export const contentOf = (tune: Tune, arrangement: Arrangement, signs: Signs): r
     left: measure.left,
     right: measure.right,
     ending: endings[index],
-    marks: marksOf(measure, write),
+    marks: [...marksOf(measure, write), ...positionMarks(measure, sources)],
   }));
 };
+
+/** Roman numerals over the notes at which the hand takes a new position. */
+const positionMarks = ({ events }: TuneMeasure, { hand }: Sources): readonly Mark[] =>
+  events.flatMap(({ id, at }) => {
+    const position = hand.positions.get(id);
+    return position === undefined ? [] : [{ text: roman(position), at }];
+  });
 
 /** Text from the file, as it may be shown. */
 export const textWriter =
@@ -137,6 +161,7 @@ const emptyEntry = (at: Ticks): Entry => ({
   centred: false,
   heads: [],
   figures: [],
+  finger: '',
   rhythm: '',
   tied: false,
   chord: '',
@@ -151,6 +176,7 @@ const eventEntry = (event: MusicEvent, sources: Sources): Entry => {
     ...common,
     heads: headsOf(event, sources),
     figures: figuresOf(event, sources),
+    finger: event.heads.map(head => sources.hand.fingers.get(head.id) ?? '').join(''),
     tied: event.heads.some(head => head.tieTo !== undefined),
     syllable: sources.syllables.get(event.id),
   };

@@ -59,6 +59,7 @@ export const legendLines = (
   const items = [
     ...explainRhythm(entries.map(entry => entry.rhythm).filter(text => text !== '')),
     ...(entries.some(entry => entry.tied) ? [`${TIE} tied`] : []),
+    ...(entries.some(entry => entry.finger !== '') ? ['fingers 1 index to 4 little, 0 open string'] : []),
     ...(outside ? [`* outside ${whole ? windowText(whole, signs) : 'the window'}`] : []),
   ];
   const rights = tune.rights.flatMap(each => fold(textWriter(signs)(each), width));

@@ -10,6 +10,7 @@ export type TextRole =
   | 'staff'
   | 'head'
   | 'rhythm'
+  | 'finger'
   | 'lyric'
   | 'string'
   | 'digit'

@@ -16,7 +16,11 @@ function usualFinger({ instrument }: Arrangement, fret: number, position: number
   return Math.floor((fret - position) / step) + 1;
 }
 
-export function handMarks(tune: Tune, arrangement: Arrangement, options: SheetOptions): HandMarks {
+export function handMarks(
+  tune: Tune,
+  arrangement: Arrangement,
+  options: Pick<SheetOptions, 'fingers' | 'positions'>,
+): HandMarks {
   const fingers = new Map<number, Finger>();
   const positions = new Map<number, number>();
   const asked = options.fingers ?? 'none';

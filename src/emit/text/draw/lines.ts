@@ -17,6 +17,13 @@ export const chordRow = (system: System): Row => {
   return row;
 };
 
+/** Fingers of the left hand, each under its head. */
+export const fingerRow = (system: System): Row => {
+  const row = new Row();
+  for (const { column, finger } of columnsOf(system)) row.put(column, finger, 'finger');
+  return row;
+};
+
 /** Syllables under their heads; hyphens in the middle of their gap, extender lines under held notes. */
 export const lyricRow = (system: System, heldOver: boolean): Row => {
   const row = new Row();

@@ -3,7 +3,7 @@ import type { Paint, Row } from '../row.ts';
 import type { Signs } from '../signs.ts';
 import type { System } from '../systems.ts';
 import type { TupletSpan } from '../tuplets.ts';
-import { chordRow, endingRow, lyricRow, markRows, startsHeld } from './lines.ts';
+import { chordRow, endingRow, fingerRow, lyricRow, markRows, startsHeld } from './lines.ts';
 import { rhythmRow, tiesOver, tupletRows } from './rhythm.ts';
 import { staffRows } from './staff.ts';
 import { tablatureRows } from './tablature.ts';
@@ -42,6 +42,7 @@ export const drawSystem = (system: System, seams: Seams, frame: SheetFrame): rea
     rhythmRow(system, seams.tiedInto),
     ...tupletRows(system, tuplets, signs),
     lyricRow(system, seams.heldOver),
+    fingerRow(system),
   ];
   const tablature = strings.length > 0 ? tablatureRows(system, strings, signs) : [];
   const rows: readonly Row[] = [...above, ...staff, ...below.filter(isUsed), ...tablature];
