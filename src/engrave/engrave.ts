@@ -19,7 +19,7 @@ import { type PageFrame, pageFrame, SHEETS, type SheetOptions } from './options.
 import { type Composition, composePages, roomOn } from './page/compose.ts';
 import { fullness, paginate, type Slot } from './page/fill.ts';
 import type { Page } from './page.ts';
-import { breakSystems, type Line, type Measured } from './system/break.ts';
+import { breakSystems, type Line, type Measured, overfull } from './system/break.ts';
 import { type DrawnSystem, drawSystem } from './system/system.ts';
 
 export type { SheetName, SheetOptions } from './options.ts';
@@ -53,6 +53,10 @@ function layOut(measured: Measured, options: SheetOptions, frame: PageFrame, den
   const { tune, arrangement, origins } = measured.notation;
   const width = (frame.width - 2 * frame.margin) / frame.space;
   const lines = breakSystems(measured, { width, density, options });
+  const excess = Math.max(...lines.map(line => overfull(line, width)));
+  // A measure too full for the paper makes the staff smaller.
+  if (excess > 1)
+    return layOut(measured, options, { ...frame, space: frame.space / (excess + 0.01) }, density);
   const reference = lines.map(line => drawSystem(measured, line, options, SHEETS.tab));
   const slots = reference.map(({ top, bottom }) => ({
     above: -top * frame.space,

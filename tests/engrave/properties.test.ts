@@ -5,6 +5,7 @@ import type { LineMark } from '../../src/engrave/drawing/line.ts';
 import type { PolygonMark } from '../../src/engrave/drawing/polygon.ts';
 import type { SheetName } from '../../src/engrave/engrave.ts';
 import { tunes } from '../emit/text/arbitrary.ts';
+import { richTunes } from './arbitrary.ts';
 import { breaks, centre, collisions, inked, outside } from './layout.ts';
 import { sheet } from './sheets.ts';
 
@@ -19,7 +20,7 @@ const stems = (pages: Parameters<typeof inked>[0]) =>
 describe('any tune', () => {
   test('has nothing that collides, and nothing outside the margins', () => {
     fc.assert(
-      fc.property(tunes, fc.constantFrom(...SHEETS), (tune, name) => {
+      fc.property(fc.oneof(tunes, richTunes), fc.constantFrom(...SHEETS), (tune, name) => {
         const { pages } = sheet(tune, { sheet: name, fingers: 'all', positions: true });
         expect(collisions(pages, 0.06 * SP)).toEqual([]);
         expect(outside(pages, MARGIN)).toEqual([]);

@@ -104,6 +104,17 @@ function solid(row: Row, marks: readonly Mark[], gap: number): Solid[] {
   return box ? [{ row, ...box, gap }] : [];
 }
 
+/** Room for a dot or line over or under the head, away from the stem. */
+function markSolids({ note, centre }: Omit<Column, 'solids'>): Solid[] {
+  const marks = note?.event.articulations.filter(each => each === 'staccato' || each === 'tenuto') ?? [];
+  if (!note || marks.length === 0) return [];
+  const below = note.stem === 'up' || (!note.stem && note.heights[0]! >= 2);
+  const head = below ? Math.max(...note.heights) : Math.min(...note.heights);
+  const [top, bottom] = below ? [head + 0.5, head + 2] : [head - 2, head - 0.5];
+  const half = marks.includes('tenuto') ? 0.65 : 0.25;
+  return [{ row: 'staff', left: centre - half, right: centre + half, top, bottom, gap: 0.2 }];
+}
+
 function solidsOf(column: Omit<Column, 'solids'>): Solid[] {
   const own = [
     ...column.change,
@@ -112,6 +123,7 @@ function solidsOf(column: Omit<Column, 'solids'>): Solid[] {
   ];
   return [
     ...own.flatMap(mark => solid('staff', [mark], mark.role === 'ledger' ? 0.25 : GAPS.staff)),
+    ...markSolids(column),
     ...column.digits.flatMap(mark => solid('tab', [mark], GAPS.tab)),
     ...solid('chord', column.chord, GAPS.chord),
     ...column.syllables.map(({ verse, left: from, right, hyphen }) => ({

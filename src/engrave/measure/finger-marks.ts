@@ -10,26 +10,19 @@ export function fingerMarks(
   places: readonly { readonly id: number; readonly height: number }[],
   marks: readonly Mark[],
 ): Mark[] {
-  return places.flatMap(({ id, height }): Mark[] => {
+  const placed: Mark[] = [];
+  const half = (face('sansBold').figureHeight / 2000) * SIZE;
+  for (const { id, height } of places) {
     const finger = hand.fingers.get(id);
-    if (finger === undefined) return [];
+    if (finger === undefined) continue;
     const text = String(finger);
-    const half = (face('sansBold').figureHeight / 2000) * SIZE;
-    const beside = marks.map(bounds).filter(box => box.top < height + half && box.bottom > height - half);
+    const beside = [...marks, ...placed]
+      .map(bounds)
+      .filter(box => box.top < height + half && box.bottom > height - half);
     const edge = Math.min(0, ...beside.map(box => box.left));
     const x = edge - 0.25 - textWidth(text, 'sansBold', SIZE);
-    return [
-      {
-        kind: 'text',
-        role: 'finger',
-        text,
-        face: 'sansBold',
-        x,
-        y: height + half,
-        size: SIZE,
-        anchor: 'start',
-        of: id,
-      },
-    ];
-  });
+    const at = { x, y: height + half, size: SIZE, anchor: 'start' } as const;
+    placed.push({ kind: 'text', role: 'finger', text, face: 'sansBold', ...at, of: id });
+  }
+  return placed;
 }

@@ -178,6 +178,10 @@ function directionMarks(system: PlacedSystem, measure: number, direction: Direct
 /** Nearest to the staff first. */
 const ORDER: readonly Direction['kind'][] = ['words', 'jump', 'sign', 'rehearsal', 'tempo'];
 
+/** Moves what would stick out at the right end of the system back to it. */
+const withinStaff = ({ width }: PlacedSystem, marks: readonly Mark[], x: number): number =>
+  Math.max(0, Math.min(x, rightAligned(marks, width)));
+
 /** How often a passage is played, over its repeat sign, where it is not twice. */
 function drawTimes(system: PlacedSystem, measure: number, sketch: Sketch): void {
   const { repeat, times, ending } = system.notation.tune.measures[measure]!.right;
@@ -193,7 +197,7 @@ export function drawDirections(system: PlacedSystem, sketch: Sketch): void {
     for (let index = system.line.first; index <= system.line.last; index++)
       for (const direction of measures[index]!.directions) {
         const drawn = direction.kind === kind ? directionMarks(system, index, direction) : undefined;
-        if (drawn) stack(sketch, index, drawn.marks, drawn.x, drawn.gap);
+        if (drawn) stack(sketch, index, drawn.marks, withinStaff(system, drawn.marks, drawn.x), drawn.gap);
       }
   }
 }

@@ -32,7 +32,18 @@ function toSpace(y: number, side: -1 | 1): number {
   return side * (space - y) >= -0.01 ? space : space + side;
 }
 
-function headSideMarks(note: PlacedNote): Mark[] {
+/** Where a mark that keeps outside the staff stands: beyond the head, and whatever else is there. */
+function outsideStaff(kind: Articulation, x: number, edge: number, side: -1 | 1, sketch: Sketch): number {
+  const name = GLYPHS[kind];
+  const half = name ? (glyph(name).bottom - glyph(name).top) / 2 : 0.1;
+  const reach = name ? (glyph(name).right - glyph(name).left) / 2 : 0.6;
+  const beyond = edge + side * 1.1;
+  return side < 0
+    ? Math.min(beyond, -0.2 - half, sketch.above(x - reach, x + reach, 0) - 0.25 - half)
+    : Math.max(beyond, 4.2 + half, sketch.below(x - reach, x + reach, 4) + 0.25 + half);
+}
+
+function headSideMarks(note: PlacedNote, sketch: Sketch): Mark[] {
   const { event, stem, heights } = note.shape;
   const side: -1 | 1 = stem === 'up' ? 1 : stem === 'down' ? -1 : heights[0]! >= 2 ? 1 : -1;
   const x = headCentre(note);
@@ -40,11 +51,7 @@ function headSideMarks(note: PlacedNote): Mark[] {
   const marks: Mark[] = [];
   for (const kind of AT_HEAD.filter(each => event.articulations.includes(each))) {
     const small = kind === 'staccato' || kind === 'tenuto';
-    const y = small
-      ? toSpace(edge + side, side)
-      : side < 0
-        ? Math.min(edge - 1.1, -0.7)
-        : Math.max(edge + 1.1, 4.7);
+    const y = small ? toSpace(edge + side, side) : outsideStaff(kind, x, edge, side, sketch);
     marks.push(shapeOf(kind, x, y, event.id));
     edge = small ? y : y + side * 0.3;
   }
@@ -54,7 +61,7 @@ function headSideMarks(note: PlacedNote): Mark[] {
 /** Staccato, tenuto, accent and their kin, which slurs go round. */
 export function drawArticulations(system: PlacedSystem, sketch: Sketch): void {
   for (const note of system.notes) {
-    const marks = headSideMarks(note);
+    const marks = headSideMarks(note, sketch);
     if (marks.length > 0) sketch.add(note.measure, marks);
   }
 }
@@ -66,7 +73,8 @@ export function drawFermatas(system: PlacedSystem, sketch: Sketch): void {
     if (!event) continue;
     const centre = x + column.centre;
     const over = (name: GlyphName, role: 'fermata' | 'articulation', gap: number) => {
-      const y = sketch.above(centre - 1.2, centre + 1.2, -0.2) - gap - glyph(name).bottom;
+      const reach = (glyph(name).right - glyph(name).left) / 2 + 0.1;
+      const y = sketch.above(centre - reach, centre + reach, -0.2) - gap - glyph(name).bottom;
       sketch.add(column.measure, [{ ...centred(name, centre, y, event.id), role }]);
     };
     if (event.kind === 'note' && event.articulations.includes('marcato'))
@@ -89,8 +97,9 @@ function drawBreath(
   const next = system.columns.find(each => each.x > x + 0.5)?.x ?? Infinity;
   const bar = system.bars.find(each => each.x > x)?.x ?? system.width;
   const end = Math.min(next, bar);
-  const y = name === 'breath' ? -0.6 : -0.2;
-  sketch.add(measure, [
-    { kind: 'glyph', role: 'articulation', name, x: end - glyph(name).right - 0.5, y, size: 1 },
-  ]);
+  const { right, bottom } = glyph(name);
+  const from = end - right - 0.5;
+  const home = name === 'breath' ? -0.6 : -0.2;
+  const y = Math.min(home, sketch.above(from - 0.1, from + right + 0.1, 0.5) - 0.25 - bottom);
+  sketch.add(measure, [{ kind: 'glyph', role: 'articulation', name, x: from, y, size: 1 }]);
 }

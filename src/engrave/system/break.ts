@@ -8,7 +8,7 @@ import type { Notation } from '../content/notation.ts';
 import { endBar, innerBar, startBar } from '../measure/bars.ts';
 import type { Column } from '../measure/column.ts';
 import type { SheetOptions } from '../options.ts';
-import { type Node, naturalLength, type Strip, stretchFor, strip } from './strip.ts';
+import { gapLength, type Node, naturalLength, type Strip, stretchFor, strip } from './strip.ts';
 
 export interface Line {
   /** Indices of measures, inclusive. */
@@ -59,6 +59,10 @@ export function lineOf(measured: Measured, first: number, last: number, width: n
   const short = isLast && naturalLength(row) < FULL * width;
   return { first, last, strip: row, stretch: short ? Math.min(1, stretch) : stretch };
 }
+
+/** How much longer than the width a system's unyielding parts are: above 1 where a measure is too full for it. */
+export const overfull = ({ strip: row }: Line, width: number): number =>
+  row.gaps.reduce((sum, gap) => sum + gapLength(gap, 0), row.solid) / width;
 
 /** How well a break after a measure suits the music: negative is welcome. */
 function breakCost(left: TuneMeasure, right: TuneMeasure | undefined, phrase: number): number {

@@ -1,0 +1,41 @@
+/** Rules of common practice: an accidental holds to the bar line in its own octave; ties carry it over. */
+import { describe, expect, test } from 'vitest';
+import { accidentals } from '../../src/engrave/content/accidentals.ts';
+import { type MeasureSpec, tuneOf } from '../emit/text/tunes.ts';
+
+/** Printed accidentals in order of the notes: "#", "b", "n", in brackets where courtesy; "." for none. */
+function printed(measures: readonly (string | MeasureSpec)[]): string {
+  const tune = tuneOf(measures.map(each => (typeof each === 'string' ? { notes: each } : each)));
+  const found = accidentals(tune);
+  return tune.measures
+    .map(({ events }) =>
+      events
+        .flatMap(event => (event.kind === 'note' ? event.heads : []))
+        .map(({ id }) => {
+          const sign = found.get(id);
+          if (!sign) return '.';
+          const name = { '-1': 'b', 0: 'n', 1: '#' }[sign.alter]!;
+          return sign.bracketed ? `(${name})` : name;
+        })
+        .join(' '),
+    )
+    .join(' | ');
+}
+
+const key = (fifths: number) => ({ key: { fifths, mode: undefined } });
+
+describe('accidentals', () => {
+  test('hold to the bar line', () => expect(printed(['F#4q F#4q F4q F4q'])).toBe('# . n .'));
+  test('hold in their own octave only', () => expect(printed(['F#4q F#5q G4q F#5q'])).toBe('# # . .'));
+  test('remind in the next measure, once', () =>
+    expect(printed(['F#4h G4h', 'F4h F4h'])).toBe('# . | (n) .'));
+  test('remind in another octave of the measure', () => expect(printed(['F#4h F5h'])).toBe('# (n)'));
+  test('do not remind two measures later', () => expect(printed(['F#4w', 'G4w', 'F4w'])).toBe('# | . | .'));
+  test('are repeated after the bar line', () => expect(printed(['F#4w', 'F#4w'])).toBe('# | #'));
+  test('are carried by a tie, not by its measure', () =>
+    expect(printed(['F#4w~', 'F#4h F#4h'])).toBe('# | . #'));
+  test('remind after a tie over the bar line', () =>
+    expect(printed(['F#4w~', 'F#4h F4h'])).toBe('# | . (n)'));
+  test('follow the key', () => expect(printed([{ notes: 'F#4q F4q Bb4q B4q', ...key(1) }])).toBe('. n b n'));
+  test('cancel a flat of the key', () => expect(printed([{ notes: 'Bb4h B4h', ...key(-1) }])).toBe('. n'));
+});

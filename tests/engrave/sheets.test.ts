@@ -1,0 +1,106 @@
+import { describe, expect, test } from 'vitest';
+import type { TextMark } from '../../src/engrave/drawing/text.ts';
+import type { Page } from '../../src/engrave/engrave.ts';
+import { breaks, inked } from './layout.ts';
+import { sheet, tuneOf } from './sheets.ts';
+
+const scale = Array.from({ length: 16 }, () => ({ notes: 'C4q D4q E4q F4q' }));
+const texts = (pages: readonly Page[], role: string) =>
+  inked(pages).flatMap(({ mark }) => (mark.role === role ? [(mark as TextMark).text] : []));
+
+describe('the four kinds of sheet', () => {
+  const tune = tuneOf([{ notes: 'C4q F#4q Bb4q~ Bb4q' }]);
+  test('tab has a figure for each struck note', () => {
+    expect(texts(sheet(tune).pages, 'digit')).toEqual(['0', '2', '1']);
+  });
+  test('quiz has none, and no tablature lines', () => {
+    const { pages } = sheet(tune, { sheet: 'quiz' });
+    expect(texts(pages, 'digit')).toEqual([]);
+    expect(inked(pages).some(({ mark }) => mark.role === 'tab-line')).toBe(false);
+  });
+  test('names has letters with their accidentals as glyphs', () => {
+    const { pages } = sheet(tune, { sheet: 'names' });
+    expect(texts(pages, 'letter').filter(Boolean)).toEqual(['C', 'F', 'B']);
+    const signs = inked(pages).flatMap(({ mark }) =>
+      mark.role === 'letter' && mark.kind === 'glyph' ? [mark.name] : [],
+    );
+    expect(signs).toEqual(['sharp', 'flat']);
+  });
+  test('blank has empty lines, one a string', () => {
+    const { pages } = sheet(tune, { sheet: 'blank' });
+    const heights = inked(pages).flatMap(({ mark }) =>
+      mark.role === 'tab-line' && mark.kind === 'line' ? [mark.y1] : [],
+    );
+    expect(new Set(heights.map(y => y.toFixed(3))).size).toBe(4);
+    expect(texts(pages, 'digit')).toEqual([]);
+  });
+  test('a quiz has boxes for letters where they are asked for', () => {
+    const boxed = sheet(tune, { sheet: 'quiz', letterBoxes: true }).pages;
+    expect(inked(boxed).filter(({ mark }) => mark.role === 'answer').length).toBe(3 * 4);
+  });
+});
+
+describe('what may be asked for', () => {
+  test('a number of measures a system', () => {
+    const { pages } = sheet(tuneOf(scale), { measuresPerSystem: 2 });
+    for (const system of breaks(pages).flat()) expect(system.trim().split(' ').length).toBe(2);
+  });
+  test('the breaks of the file', () => {
+    const specs = scale.map((spec, i) =>
+      i === 3 || i === 6 ? { ...spec, breakBefore: 'system' as const } : spec,
+    );
+    const starts = breaks(sheet(tuneOf(specs), { keepBreaks: true }).pages)
+      .flat()
+      .map(each => each.trim().split(' ')[0]);
+    expect(starts).toEqual(expect.arrayContaining(['1', '4', '7']));
+  });
+  test('a title, a subtitle, a footer of one’s own', () => {
+    const { pages } = sheet(tuneOf(scale, { title: 'Old' }), {
+      title: 'New',
+      subtitle: 'Week 3',
+      footer: 'Evening class',
+    });
+    expect(texts(pages, 'heading')).toEqual(expect.arrayContaining(['New', 'Week 3', 'Evening class']));
+    expect(texts(pages, 'heading')).not.toContain('Old');
+  });
+  test('the size of the staff and the margins', () => {
+    const { pages } = sheet(tuneOf(scale), { staffSize: 6, margin: 20 });
+    const lines = inked(pages).filter(({ mark }) => mark.role === 'staff');
+    const [first, last] = [lines[0]!, lines[4]!];
+    expect(last.box.top - first.box.top).toBeCloseTo(6, 3);
+    expect(first.box.left).toBeCloseTo(20, 3);
+  });
+  test('landscape paper', () => {
+    const { width, height } = sheet(tuneOf(scale), { landscape: true }).pages[0]!;
+    expect([width, height]).toEqual([297, 210]);
+  });
+  test('fingers on every note, or where the hand moves', () => {
+    const tune = tuneOf([{ notes: 'C4q D4q E4q F4q' }]);
+    expect(texts(sheet(tune, { fingers: 'all' }).pages, 'finger')).toEqual(['0', '1', '0', '1']);
+    expect(texts(sheet(tune, { fingers: 'none' }).pages, 'finger')).toEqual([]);
+    expect(texts(sheet(tune, { fingers: 'changes' }).pages, 'finger')).toEqual(['1']);
+  });
+  test('positions as Roman numerals, where they change', () => {
+    expect(texts(sheet(tuneOf(scale), { positions: true }).pages, 'position')).toEqual(['I']);
+  });
+});
+
+describe('empty measures', () => {
+  const rests = [{ notes: 'C4w' }, ...Array.from({ length: 5 }, () => ({ notes: 'rw' })), { notes: 'C4w' }];
+  test('are set as one, with their number, and ids go on counting', () => {
+    const { pages } = sheet(tuneOf(rests));
+    const numbers = inked(pages).flatMap(({ mark }) =>
+      mark.role === 'number' && mark.kind === 'glyph' ? [mark.name] : [],
+    );
+    expect(numbers).toEqual(['time5']);
+    expect(breaks(pages).flat()).toEqual([' 1 2 7']);
+  });
+});
+
+describe('characters that the carried fonts lack', () => {
+  test('are named in a warning', () => {
+    const { diagnostics } = sheet(tuneOf(scale, { title: '茉莉花' }));
+    expect(diagnostics.map(({ code }) => code)).toEqual(['characters-not-carried']);
+    expect(diagnostics[0]!.message).toContain('茉 (U+8309)');
+  });
+});
