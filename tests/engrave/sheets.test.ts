@@ -96,11 +96,3 @@ describe('empty measures', () => {
     expect(breaks(pages).flat()).toEqual([' 1 2 7']);
   });
 });
-
-describe('characters that the carried fonts lack', () => {
-  test('are named in a warning', () => {
-    const { diagnostics } = sheet(tuneOf(scale, { title: '茉莉花' }));
-    expect(diagnostics.map(({ code }) => code)).toEqual(['characters-not-carried']);
-    expect(diagnostics[0]!.message).toContain('茉 (U+8309)');
-  });
-});
