@@ -1,5 +1,6 @@
 /** One tune after the other: read, choose, arrange, render. A tune that fails never stops the rest. */
-import type { Format, Sheet, SheetStyle } from '../emit/formats.ts';
+import type { Format, SheetStyle } from '../emit/formats.ts';
+import type { SheetName } from '../engrave/options.ts';
 import type { Arranged } from '../fingering/arrange.ts';
 import { arrangeEditions, type EditionsAsked } from '../fingering/editions.ts';
 import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
@@ -11,7 +12,7 @@ import type { Input } from './inputs.ts';
 /** Which sheets in which formats, and how they look. */
 export interface Printing {
   readonly formats: readonly Format[];
-  readonly sheets: readonly Sheet[];
+  readonly sheets: readonly SheetName[];
   readonly style: SheetStyle;
 }
 

@@ -4,11 +4,13 @@
  */
 import type { Command } from 'commander';
 import * as z from 'zod/mini';
-import { FINGERS, FORMATS, PAPERS, SHEETS } from '../emit/formats.ts';
+import { FORMATS } from '../emit/formats.ts';
 import { DEFAULT_INSTRUMENT, INSTRUMENTS } from '../instrument/catalogue.ts';
+import { DIRECTIONS, PATTERN_NAMES } from '../lesson/scale/pattern.ts';
 import { UsageError } from './exit.ts';
 import { RULE_ROWS } from './rule-options.ts';
 import { listed, oneOf, percent, transposition, whole } from './schemas.ts';
+import { SHEET_ROWS } from './sheet-options.ts';
 
 interface OptionRow {
   readonly flags: string;
@@ -61,37 +63,42 @@ export const OPTIONS = {
     help: 'of several instruments, the later ones play as many notes as can be where the first one does',
     schema: () => z.boolean(),
   },
+  for: {
+    flags: '--for <tune>',
+    help: 'play every pitch where this tune, arranged with the same options, plays it',
+    schema: () => z.string().check(z.minLength(1, 'name a MusicXML file')),
+  },
+  key: {
+    flags: '-k, --key <name>',
+    help: 'a scale or arpeggio: "C major", "Bb minor", "D dorian", "G7 arpeggio" (default: the key of the tune of --for)',
+    schema: () => z.string().check(z.minLength(1, 'name a scale, such as "C major"')),
+  },
+  octaves: {
+    flags: '--octaves <count>',
+    help: 'how many octaves (default: as far as the window or the tune goes; 1 without either)',
+    schema: () => whole(1, 5),
+  },
+  direction: {
+    flags: '--direction <way>',
+    help: 'up, down or both (default: both)',
+    schema: () => oneOf(DIRECTIONS),
+  },
+  pattern: {
+    flags: '--pattern <figure>',
+    help: 'steps; thirds: 1 3 2 4 …; fours: 1 2 3 4 2 3 4 5 … (default: steps)',
+    schema: () => oneOf(PATTERN_NAMES),
+  },
   to: {
     flags: '-t, --to <format>',
     help: `${FORMATS.map(each => `${each.name}: ${each.summary}`).join('; ')} (default: text)`,
     list: true,
     schema: () => z.array(oneOf(FORMATS.map(each => each.name))),
   },
-  sheets: {
-    flags: '-s, --sheets <kinds>',
-    help: 'tab: notation over tablature; quiz: the same notation without it (default: both; tab alone on a terminal)',
-    list: true,
-    schema: () => z.array(oneOf(SHEETS)),
-  },
+  ...SHEET_ROWS,
   out: {
     flags: '-o, --out <folder>',
     help: 'where files go; - writes a single sheet to standard output (default: text to standard output)',
     schema: () => z.string().check(z.minLength(1, 'name a folder')),
-  },
-  fingers: {
-    flags: '--fingers <which>',
-    help: 'fingers of the left hand on the sheets: none; changes: where they are not plain from the position; all (default: none)',
-    schema: () => oneOf(FINGERS),
-  },
-  positions: {
-    flags: '--positions',
-    help: 'Roman numerals where the hand changes its position',
-    schema: () => z.boolean(),
-  },
-  paper: {
-    flags: '--paper <size>',
-    help: `${listed(PAPERS)} (default: a4)`,
-    schema: () => oneOf(PAPERS),
   },
   width: {
     flags: '--width <columns>',

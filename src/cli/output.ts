@@ -2,20 +2,19 @@
 import { join } from 'node:path';
 import { writeFiles } from '../batch/files.ts';
 import type { Output, Printing } from '../batch/run.ts';
-import { formatNamed, SHEETS } from '../emit/formats.ts';
+import { formatNamed } from '../emit/formats.ts';
 import { print } from './console.ts';
 import { UsageError } from './exit.ts';
 import { readFont } from './font.ts';
 import type { OptionName, Options } from './options.ts';
 import { painter } from './paint.ts';
+import { DEFAULT_SHEETS, LAYOUT_NAMES, layoutOf } from './sheet-options.ts';
 
 export const OUTPUT_NAMES = [
   'to',
   'sheets',
   'out',
-  'fingers',
-  'positions',
-  'paper',
+  ...LAYOUT_NAMES,
   'width',
   'ascii',
   'dpi',
@@ -59,16 +58,14 @@ export const destinationOf = ({ to, out, sheets }: OutputOptions): Destination =
 /** What is printed, and how it looks. */
 export const printingOf = async (options: OutputOptions, destination: Destination): Promise<Printing> => ({
   formats: [...new Set(options.to ?? ['text'])].map(formatNamed),
-  sheets: options.sheets ?? (destination.kind === 'folder' ? SHEETS : ['tab']),
+  sheets: options.sheets ?? (destination.kind === 'folder' ? DEFAULT_SHEETS : ['tab']),
   style: {
-    paper: options.paper ?? 'a4',
+    layout: layoutOf(options),
     width: options.width ?? (destination.kind === 'folder' ? undefined : process.stdout.columns) ?? 80,
     ascii: options.ascii ?? false,
     dpi: options.dpi ?? 150,
     transparent: options.transparent ?? false,
     font: options.font === undefined ? undefined : readFont(options.font),
-    fingers: options.fingers ?? 'none',
-    positions: options.positions ?? false,
     practice: {
       tempo: options.tempo,
       percent: options.slow,

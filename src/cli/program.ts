@@ -43,6 +43,11 @@ const COMMANDS: readonly CommandRow[] = [
     summary: 'count shifts, reach and crossings, and name the hardest moves',
     load: () => import('./commands/difficulty.ts'),
   },
+  {
+    name: 'scale',
+    summary: 'write a scale or arpeggio in the places of a window, or of a tune',
+    load: () => import('./commands/scale.ts'),
+  },
 ];
 
 const ABOUT = `Arranges a melody for a fretted instrument inside a window of frets

@@ -17,6 +17,17 @@ export const whole = (low: number, high: number) => {
     .check(z.refine(value => value >= low && value <= high, message));
 };
 
+/** A length in mm, with or without decimals or the unit. */
+export const millimetres = (low: number, high: number) => {
+  const message = `write a length from ${low} to ${high} mm`;
+  return z
+    .pipe(
+      z.string().check(z.regex(/^\d{1,3}(\.\d+)?( ?mm)?$/, message)),
+      z.transform((text: string) => Number.parseFloat(text)),
+    )
+    .check(z.refine(value => value >= low && value <= high, message));
+};
+
 /** "4-8", or with measures "1-16:4-8". */
 const WINDOW = /^(?:(\d{1,4})-(\d{1,4}):)?(\d{1,2})-(\d{1,2})$/;
 

@@ -2,24 +2,15 @@
  * The output formats: one row each. Adding a format is a new emitter file and a row here; help texts,
  * file names and errors are made from the rows. Emitters are loaded when they are used.
  */
+import type { SheetName, SheetOptions } from '../engrave/options.ts';
 import type { Arrangement } from '../fingering/arrangement.ts';
 import type { Diagnostic } from '../score/diagnostic.ts';
 import type { Tune } from '../score/tune.ts';
 import type { Practice } from './midi.ts';
 import type { Paint } from './text/row.ts';
 
-export const SHEETS = ['tab', 'quiz'] as const;
-export type Sheet = (typeof SHEETS)[number];
-
-export const PAPERS = ['a4', 'letter'] as const;
-export type Paper = (typeof PAPERS)[number];
-
-/** Which left-hand fingers are printed: those that are not plain from the position, or all. */
-export const FINGERS = ['none', 'changes', 'all'] as const;
-
 /** What a teacher may say about the look of sheets. */
 export interface SheetStyle {
-  readonly paper: Paper;
   /** Columns of a text sheet. */
   readonly width: number;
   /** Text sheets in 7-bit characters only. */
@@ -32,9 +23,8 @@ export interface SheetStyle {
   readonly transparent: boolean;
   /** A font for characters that the carried ones lack. */
   readonly font: FontFile | undefined;
-  readonly fingers?: (typeof FINGERS)[number];
-  /** Roman numerals where the position changes. */
-  readonly positions?: boolean;
+  /** How printed sheets are laid out, and what is shown of the left hand. */
+  readonly layout: Omit<SheetOptions, 'sheet'>;
   /** What a practice track is to be like. */
   readonly practice?: Practice;
 }
@@ -63,7 +53,7 @@ export interface Format {
   readonly render: (
     tune: Tune,
     arrangement: Arrangement,
-    sheet: Sheet,
+    sheet: SheetName,
     style: SheetStyle,
   ) => Promise<Rendered>;
 }
@@ -76,7 +66,7 @@ export const FORMATS: readonly Format[] = [
     per: 'sheet',
     render: async (tune, arrangement, sheet, style) => {
       const { toText } = await import('./text.ts');
-      return { pages: [toText(tune, arrangement, { sheet, ...style })], diagnostics: [] };
+      return { pages: [toText(tune, arrangement, { ...style, ...style.layout, sheet })], diagnostics: [] };
     },
   },
   {
@@ -141,8 +131,7 @@ export const FORMATS: readonly Format[] = [
 /** The pages of a printed sheet. */
 async function engraved(...[tune, arrangement, sheet, style]: Parameters<Format['render']>) {
   const { engrave } = await import('../engrave/engrave.ts');
-  const { paper, fingers = 'none', positions = false } = style;
-  return engrave(tune, arrangement, { sheet, paper, fingers, positions });
+  return engrave(tune, arrangement, { ...style.layout, sheet });
 }
 
 /** The pages of a printed sheet with the fonts they are set in, where the output has to hold those. */

@@ -5,6 +5,7 @@
  * The stages, in text/: content (what stands where, as strings) → spacing (columns of a measure) →
  * systems (line breaks) → draw (rows). Limits: slurs, beams, stems and articulations are not drawn.
  */
+import { SHEETS, type SheetName } from '../engrave/options.ts';
 import type { Arrangement } from '../fingering/arrangement.ts';
 import { accidentalSign } from '../score/pitch.ts';
 import type { Tune } from '../score/tune.ts';
@@ -19,11 +20,8 @@ import { displayWidth } from './text/width.ts';
 
 export type { Paint, TextRole } from './text/row.ts';
 
-/** `tab` is notation over tablature, `quiz` the same notation alone. */
-export type TextSheet = 'tab' | 'quiz';
-
 export interface TextOptions {
-  readonly sheet: TextSheet;
+  readonly sheet: SheetName;
   /** Columns of the terminal; a single measure that needs more overflows it. */
   readonly width: number;
   /** Seven-bit characters only. */
@@ -53,14 +51,22 @@ export const toText = (tune: Tune, arrangement: Arrangement, options: TextOption
   const gutter = 1 + Math.max(...labels.map(displayWidth));
   const spacing = { division: tune.division, clef: instrument.clef, signs };
   const systems = layOut(content, spacing, gutter, width);
-  const frame = { signs, tuplets: tupletSpans(tune), strings: sheet === 'tab' ? strings : [], paint };
+  const kind = SHEETS[sheet];
+  const frame = {
+    signs,
+    tuplets: tupletSpans(tune),
+    strings: kind.tablature === 'none' ? [] : strings,
+    letters: kind.letters,
+    figures: kind.tablature === 'figures',
+    paint,
+  };
   const blocks = systems.map((system, index) =>
     drawSystem(system, seamsOf(systems[index - 1], systems[index + 1]), frame),
   );
   const textWidth = Math.min(width, Math.max(LEAST_WIDTH, ...systems.map(system => system.width)));
   const heading = headingLines(tune, arrangement, signs, textWidth);
   const entries = content.flatMap(measure => measure.entries);
-  const shown = sheet === 'tab' ? entries : entries.map(entry => ({ ...entry, figures: [] }));
+  const shown = kind.tablature === 'figures' ? entries : entries.map(entry => ({ ...entry, figures: [] }));
   const legend = legendLines(tune, arrangement, shown, signs, width);
   return [heading.map(line => paint('heading', line)), ...blocks, legend.map(line => paint('legend', line))]
     .filter(block => block.length > 0)

@@ -10,6 +10,7 @@ import type { SheetOptions } from '../../engrave/options.ts';
 import type { Arrangement, Placement } from '../../fingering/arrangement.ts';
 import type { ReadingClef } from '../../instrument/instrument.ts';
 import type { Barline, ChordSymbol, MusicEvent, NoteEvent, Ticks } from '../../score/model.ts';
+import { pitchName } from '../../score/pitch.ts';
 import type { Tune, TuneMeasure } from '../../score/tune.ts';
 import { type EndingSpan, endingSpans } from './endings.ts';
 import { type Mark, marksOf } from './marks.ts';
@@ -45,6 +46,8 @@ export interface Entry {
   readonly figures: readonly TabFigure[];
   /** Left-hand finger, where it is shown. */
   readonly finger: string;
+  /** Note letters, with accidentals; of a chord the lowest first. */
+  readonly letters: string;
   readonly rhythm: string;
   /** Held over to the next note. */
   readonly tied: boolean;
@@ -162,6 +165,7 @@ const emptyEntry = (at: Ticks): Entry => ({
   heads: [],
   figures: [],
   finger: '',
+  letters: '',
   rhythm: '',
   tied: false,
   chord: '',
@@ -177,6 +181,7 @@ const eventEntry = (event: MusicEvent, sources: Sources): Entry => {
     heads: headsOf(event, sources),
     figures: figuresOf(event, sources),
     finger: event.heads.map(head => sources.hand.fingers.get(head.id) ?? '').join(''),
+    letters: lettersOf(event, sources),
     tied: event.heads.some(head => head.tieTo !== undefined),
     syllable: sources.syllables.get(event.id),
   };
@@ -193,6 +198,13 @@ const headsOf = (event: NoteEvent, { clef, signs, accidentals }: Sources): reado
       accidental: accidental?.bracketed ? `(${sign})` : sign,
     };
   });
+
+/** Tied-to notes are named no more than they are struck. */
+const lettersOf = (event: NoteEvent, { signs }: Sources): string =>
+  event.heads
+    .filter(head => head.tieFrom === undefined)
+    .map(({ pitch }) => textWriter(signs)(pitchName(pitch, false)))
+    .join('');
 
 /** A tied note is not struck again: no figure. */
 const figuresOf = (event: NoteEvent, { placements }: Sources): readonly TabFigure[] =>

@@ -11,6 +11,7 @@ export type TextRole =
   | 'head'
   | 'rhythm'
   | 'finger'
+  | 'letter'
   | 'lyric'
   | 'string'
   | 'digit'

@@ -110,6 +110,7 @@ const claimsOf = (entry: Entry, placed: PlacedSignature | undefined): readonly C
     staff,
     ...(entry.rhythm ? [claim('rhythm', entry.rhythm)] : []),
     ...(entry.finger ? [claim('finger', entry.finger)] : []),
+    ...(entry.letters ? [claim('letter', entry.letters)] : []),
     ...(entry.chord ? [claim('chord', entry.chord)] : []),
     ...(entry.syllable?.text ? [claim('lyric', entry.syllable.text)] : []),
     ...entry.figures.map(({ text }) => claim('tab', text)),

@@ -24,6 +24,13 @@ export const fingerRow = (system: System): Row => {
   return row;
 };
 
+/** Note letters, each under its head. */
+export const letterRow = (system: System): Row => {
+  const row = new Row();
+  for (const { column, letters } of columnsOf(system)) row.put(column, letters, 'letter');
+  return row;
+};
+
 /** Syllables under their heads; hyphens in the middle of their gap, extender lines under held notes. */
 export const lyricRow = (system: System, heldOver: boolean): Row => {
   const row = new Row();

@@ -3,7 +3,7 @@ import type { Paint, Row } from '../row.ts';
 import type { Signs } from '../signs.ts';
 import type { System } from '../systems.ts';
 import type { TupletSpan } from '../tuplets.ts';
-import { chordRow, endingRow, fingerRow, lyricRow, markRows, startsHeld } from './lines.ts';
+import { chordRow, endingRow, fingerRow, letterRow, lyricRow, markRows, startsHeld } from './lines.ts';
 import { rhythmRow, tiesOver, tupletRows } from './rhythm.ts';
 import { staffRows } from './staff.ts';
 import { tablatureRows } from './tablature.ts';
@@ -14,6 +14,10 @@ export interface SheetFrame {
   readonly tuplets: readonly TupletSpan[];
   /** Names of the strings, string 1 first; empty for a sheet without tablature. */
   readonly strings: readonly string[];
+  /** Frets on the strings; without them the tablature is to be filled in. */
+  readonly figures: boolean;
+  /** Note letters under the heads. */
+  readonly letters: boolean;
   readonly paint: Paint;
 }
 
@@ -33,7 +37,7 @@ export const seamsOf = (before: System | undefined, after: System | undefined): 
 
 /** The lines of a system, all of the same width. */
 export const drawSystem = (system: System, seams: Seams, frame: SheetFrame): readonly string[] => {
-  const { signs, tuplets, strings, paint } = frame;
+  const { signs, tuplets, strings, figures, letters, paint } = frame;
   const above = [...markRows(system), endingRow(system, signs), chordRow(system)].filter(isUsed);
   const staff = staffRows(system, signs);
   const number = system.measures[0]!.measure.number;
@@ -43,8 +47,9 @@ export const drawSystem = (system: System, seams: Seams, frame: SheetFrame): rea
     ...tupletRows(system, tuplets, signs),
     lyricRow(system, seams.heldOver),
     fingerRow(system),
+    ...(letters ? [letterRow(system)] : []),
   ];
-  const tablature = strings.length > 0 ? tablatureRows(system, strings, signs) : [];
+  const tablature = strings.length > 0 ? tablatureRows(system, strings, figures, signs) : [];
   const rows: readonly Row[] = [...above, ...staff, ...below.filter(isUsed), ...tablature];
   const width = Math.max(...rows.map(row => row.width));
   return rows.map(row => row.render(width, paint));

@@ -4,8 +4,13 @@ import type { Signs } from '../signs.ts';
 import type { System } from '../systems.ts';
 import { drawBars } from './bars.ts';
 
-/** One row for each name; `names` are those of the strings, string 1 first. */
-export const tablatureRows = (system: System, names: readonly string[], signs: Signs): readonly Row[] => {
+/** One row for each name; `names` are those of the strings, string 1 first; figures only if `filled`. */
+export const tablatureRows = (
+  system: System,
+  names: readonly string[],
+  filled: boolean,
+  signs: Signs,
+): readonly Row[] => {
   const count = names.length;
   const dotted = dottedLines(count);
   const rows = names.map((name, index) => {
@@ -16,7 +21,7 @@ export const tablatureRows = (system: System, names: readonly string[], signs: S
     drawBars(row, system, signs, { edge, dots: dotted.includes(index) });
     return row;
   });
-  for (const { measure, start } of system.measures)
+  for (const { measure, start } of filled ? system.measures : [])
     for (const { x, figures } of measure.entries)
       for (const { string, text, outside } of figures)
         rows[string - 1]?.put(start + x, text, outside ? 'outside' : 'digit');

@@ -1,0 +1,61 @@
+/** `fretward scale`: the warm-up, in the places of a window or of a tune. */
+import type { Command } from 'commander';
+import { wholeWindow } from '../../lesson/places.ts';
+import { scaleNotes } from '../../lesson/scale/notes.ts';
+import { makeScale } from '../../lesson/scale.ts';
+import { keyName } from '../../score/names.ts';
+import { UsageError } from '../exit.ts';
+import { fileStem, handOut, LESSON_NAMES, lessonOf } from '../lesson.ts';
+import { addOptions, checkOptions, type OptionName } from '../options.ts';
+
+const OPTION_NAMES = [
+  'key',
+  'octaves',
+  'direction',
+  'pattern',
+  ...LESSON_NAMES,
+] as const satisfies readonly OptionName[];
+
+const EXAMPLES = `
+Examples:
+  fretward scale C major -i ukulele-low-g -f 4-8
+      C major as far as frets 4 to 8 go, with fingers
+  fretward scale --key "A minor pentatonic" --octaves 1 --direction up --pattern thirds -f 5-8
+      one octave upwards, in thirds
+  fretward scale --for tune.mxl -i ukulele -i ukulele-low-g -f 4-8 --to pdf --out sheets/
+      the scale of the tune's key in the tune's own places, for both ukuleles
+  fretward scale "G7 arpeggio" -i guitar -f 2-5`;
+
+export const define = (command: Command): void => {
+  command.argument('[name...]', 'the scale or arpeggio, as with --key');
+  addOptions(command, OPTION_NAMES).addHelpText('after', EXAMPLES);
+};
+
+export const run = async (
+  words: readonly string[],
+  typed: Readonly<Record<string, unknown>>,
+): Promise<number> => {
+  const options = checkOptions(typed, OPTION_NAMES);
+  const named = words.length > 0 ? words.join(' ') : undefined;
+  if (named !== undefined && options.key !== undefined) {
+    throw new UsageError(`"${named}" and --key both name a scale`, 'name it once');
+  }
+  const key = options.key ?? named;
+  if (key === undefined && options.for === undefined) {
+    throw new UsageError('no scale is named', 'write, for example, fretward scale C major -f 4-8');
+  }
+  return handOut({ fingers: 'all', positions: true, ...options }, async () => {
+    const lesson = await lessonOf(options);
+    const { tune, editions } = makeScale(
+      {
+        scale: scaleNotes(key ?? keyName(lesson.tune!.measures[0]!.key)),
+        window: wholeWindow(lesson.rules),
+        octaves: options.octaves,
+        direction: options.direction ?? 'both',
+        pattern: options.pattern ?? 'steps',
+      },
+      lesson,
+    );
+    return { tune, editions, diagnostics: lesson.diagnostics, stem: fileStem(tune.title!) };
+  });
+};

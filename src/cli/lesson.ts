@@ -1,0 +1,116 @@
+/**
+ * What the commands share that make something of their own for a lesson: the tune that they go by with
+ * `--for`, the editions, and the way out.
+ */
+import { findInputs } from '../batch/inputs.ts';
+import { loadTune, renderEditions } from '../batch/run.ts';
+import type { Arranged } from '../fingering/arrange.ts';
+import { arrangeEditions } from '../fingering/editions.ts';
+import { type KnownPlaces, knownPlaces, type LessonAsked } from '../lesson/places.ts';
+import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
+import type { Tune } from '../score/tune.ts';
+import { choiceOf } from './choice.ts';
+import { report } from './console.ts';
+import { ARRANGING } from './each.ts';
+import { EXIT, UsageError } from './exit.ts';
+import { chooseInstruments } from './instruments.ts';
+import type { OptionName, Options } from './options.ts';
+import { deliver, destinationOf, OUTPUT_NAMES, printingOf } from './output.ts';
+import { rulesOf } from './rule-options.ts';
+
+export const LESSON_NAMES = ['for', ...ARRANGING, ...OUTPUT_NAMES] as const satisfies readonly OptionName[];
+
+export type LessonOptions = Options<(typeof LESSON_NAMES)[number]>;
+
+/** The lesson that the options describe. */
+export interface Lesson extends LessonAsked {
+  /** The tune of `--for`, in the key it is played in. */
+  readonly tune: Tune | undefined;
+  readonly known: readonly KnownPlaces[];
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+/** Reads and arranges the tune of `--for`, if there is one. Throws a Refusal, or a UsageError. */
+export const lessonOf = async (options: LessonOptions): Promise<Lesson> => {
+  const asked = {
+    instruments: chooseInstruments(options),
+    rules: rulesOf(options),
+    match: options.match ?? false,
+  };
+  if (options.for === undefined) {
+    if (asked.rules.windows.some(({ measures }) => measures)) {
+      throw new UsageError(
+        '--frets by measures needs a tune',
+        'name one window, such as 4-8, or a tune with --for',
+      );
+    }
+    return { ...asked, tune: undefined, known: [], diagnostics: [] };
+  }
+  const { tune, editions, diagnostics } = await arrangedTune(options.for, options);
+  const known = editions.map(({ arrangement }) => knownPlaces(tune, arrangement));
+  return { ...asked, tune, known, diagnostics };
+};
+
+/** A tune, arranged for all editions; diagnostics carry the file's name. */
+export const arrangedTune = async (file: string, options: Options<(typeof ARRANGING)[number]>) => {
+  const inputs = findInputs([file]);
+  const [input] = inputs;
+  if (inputs.length !== 1 || !input) throw new UsageError(`${file} is a folder`, 'name one tune');
+  try {
+    const { tune, diagnostics } = await loadTune(input, choiceOf(options));
+    const arranged = arrangeEditions(tune, {
+      instruments: chooseInstruments(options),
+      rules: rulesOf(options),
+      transpose: options.transpose ?? 0,
+      match: options.match ?? false,
+    });
+    const own = arranged.editions.flatMap(edition => edition.diagnostics);
+    return {
+      ...arranged,
+      stem: input.stem,
+      diagnostics: inFile(input.name, [...diagnostics, ...arranged.diagnostics, ...own]),
+    };
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    throw new Refusal(...inFile(input.name, error.diagnostics));
+  }
+};
+
+const inFile = (file: string, diagnostics: readonly Diagnostic[]): readonly Diagnostic[] =>
+  diagnostics.map(each => ({ ...each, place: { file, ...each.place } }));
+
+/** Something made for a lesson, ready to be printed. */
+export interface Made {
+  readonly tune: Tune;
+  readonly editions: readonly Pick<Arranged, 'arrangement' | 'diagnostics'>[];
+  readonly diagnostics: readonly Diagnostic[];
+  /** Start of the names of its files. */
+  readonly stem: string;
+}
+
+/** Makes, prints and delivers; answers the exit status. What is refused is said. */
+export const handOut = async (options: LessonOptions, make: () => Promise<Made>): Promise<number> => {
+  const destination = destinationOf(options);
+  const printing = await printingOf(options, destination);
+  const quiet = options.quiet ?? false;
+  try {
+    const { tune, editions, diagnostics, stem } = await make();
+    const rendered = await renderEditions(tune, editions, stem, printing);
+    report([...diagnostics, ...rendered.diagnostics], quiet);
+    deliver(rendered.outputs, destination, quiet);
+    return EXIT.done;
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    report(error.diagnostics, quiet);
+    return EXIT.refused;
+  }
+};
+
+/** Words as the name of a file: "B♭ major scale" → "b-flat-major-scale". */
+export const fileStem = (words: string): string =>
+  words
+    .replaceAll('♯', ' sharp ')
+    .replaceAll('♭', ' flat ')
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-|-$/g, '');
