@@ -47,6 +47,8 @@ export interface Answer {
 /** A tune, and what it was chosen from. */
 export interface Loaded {
   readonly file: string;
+  /** The start of the names of files that are made of it. */
+  readonly stem: string;
   readonly score: Score;
   readonly tune: Tune;
 }
@@ -67,7 +69,7 @@ export const answerEach = async (
       );
     try {
       const { diagnostics, ...loaded } = await loadTune(input, choiceOf(options));
-      const said = await answer({ ...loaded, file: input.name });
+      const said = await answer({ ...loaded, file: input.name, stem: input.stem });
       say([...diagnostics.filter(each => !said.covers?.includes(each.code)), ...(said.diagnostics ?? [])]);
       answers.push(said);
     } catch (error) {
@@ -76,6 +78,7 @@ export const answerEach = async (
       status = Math.max(status, refused ? EXIT.refused : EXIT.fault);
     }
   }
+  const texts = answers.map(each => each.text).filter(text => text !== '');
   print(
     options.json
       ? `${JSON.stringify(
@@ -83,7 +86,7 @@ export const answerEach = async (
           null,
           2,
         )}\n`
-      : answers.map(each => each.text).join('\n'),
+      : texts.join('\n'),
   );
   return status;
 };

@@ -1,14 +1,16 @@
 /** `fretward survey`: where on the neck, and in which key, a tune fits. */
+import type { SurveyMap } from '../../engrave/survey/map.ts';
 import { rulesFrom } from '../../fingering/rules.ts';
 import { strikesOf } from '../../fingering/strikes.ts';
 import { ranked, type SurveyRow, survey, TRANSPOSITIONS, windowsOf } from '../../fingering/survey.ts';
-import type { Instrument } from '../../instrument/instrument.ts';
 import { keyName } from '../../score/names.ts';
 import { transposeTune } from '../../score/transpose-tune.ts';
-import type { Tune } from '../../score/tune.ts';
 import { answerEach, takesTunes } from '../each.ts';
+import { UsageError } from '../exit.ts';
 import { chooseInstruments } from '../instruments.ts';
-import { checkOptions, type OptionName } from '../options.ts';
+import { checkOptions, type OptionName, type Options } from '../options.ts';
+import { type Destination, deliver, destinationOf } from '../output.ts';
+import { layoutOf } from '../sheet-options.ts';
 import { type Column, mm, points, table } from '../table.ts';
 
 const OPTION_NAMES = [
@@ -24,6 +26,11 @@ const OPTION_NAMES = [
   'voice',
   'chords',
   'rows',
+  'to',
+  'out',
+  'paper',
+  'landscape',
+  'margins',
   'json',
   'quiet',
 ] as const satisfies readonly OptionName[];
@@ -35,6 +42,8 @@ const EXAMPLES = `  fretward survey tune.mxl -i ukulele-low-g
       every window of five frets in every key around: a map, and the best twelve
   fretward survey tune.mxl -i ukulele -i ukulele-low-g --span 4 --rows 30
       windows of four frets on both ukuleles, the best thirty of each
+  fretward survey tune.mxl -i ukulele --to svg --out maps/
+      the map as a page to print
   fretward survey tune.mxl --json
       all of it, as JSON`;
 
@@ -45,10 +54,11 @@ export const run = async (
   typed: Readonly<Record<string, unknown>>,
 ): Promise<number> => {
   const options = checkOptions(typed, OPTION_NAMES);
+  const destination = mapDestination(options);
   const instruments = chooseInstruments(options);
   const { open = 'rescue', campanella = false, level = 'even', hand = 'medium' } = options;
   const rules = rulesFrom({ open, campanella, level, hand });
-  return answerEach(tunes, options, ({ tune, file }) => {
+  return answerEach(tunes, options, async ({ tune, file, stem }) => {
     const { strikes } = strikesOf(tune);
     const surveys = instruments.map(instrument => ({
       instrument,
@@ -57,27 +67,62 @@ export const run = async (
         transpositions: TRANSPOSITIONS,
       }),
     }));
+    const title = tune.title ?? file;
+    const keyOf = (transposition: number): string =>
+      keyName(transposeTune(tune, transposition).measures[0]!.key);
+    if (destination) {
+      for (const { instrument, rows } of surveys) {
+        const map = { title, subtitle: instrument.name, rows, keyName: keyOf };
+        await writeMap(map, `${stem}.${instrument.id}.survey.svg`, destination, options);
+      }
+      return { data: undefined, text: '' };
+    }
     return {
       data: {
         file,
         surveys: surveys.map(({ instrument, rows }) => ({ instrument: instrument.id, rows: ranked(rows) })),
       },
       text: surveys
-        .map(({ instrument, rows }) => surveyText(tune, file, instrument, rows, options.rows ?? DEFAULT_ROWS))
+        .map(({ instrument, rows }) =>
+          surveyText(`${title}, ${instrument.name}`, rows, keyOf, options.rows ?? DEFAULT_ROWS),
+        )
         .join('\n'),
     };
   });
 };
 
+/** The map is drawn with --to svg; everything else is words or JSON. */
+const mapDestination = (options: Options<(typeof OPTION_NAMES)[number]>): Destination | undefined => {
+  if (options.to === undefined || options.to.join() === 'text') return undefined;
+  if (options.to.join() !== 'svg') {
+    throw new UsageError(
+      `survey does not write ${options.to.join(',')}`,
+      'use --to svg for a map, or --json',
+    );
+  }
+  return destinationOf({ ...options, sheets: undefined });
+};
+
+const writeMap = async (
+  map: SurveyMap,
+  name: string,
+  destination: Destination,
+  options: Options<(typeof OPTION_NAMES)[number]>,
+): Promise<void> => {
+  const [{ surveyPage }, { pageToSvg }] = await Promise.all([
+    import('../../engrave/survey/map.ts'),
+    import('../../emit/svg.ts'),
+  ]);
+  const content = pageToSvg(surveyPage(map, layoutOf(options)));
+  deliver([{ name, content }], destination, options.quiet ?? false);
+};
+
 const surveyText = (
-  tune: Tune,
-  file: string,
-  instrument: Instrument,
+  title: string,
   rows: readonly SurveyRow[],
+  keyOf: (transposition: number) => string,
   count: number,
 ): string => {
-  const keyOf = (transposition: number): string =>
-    keyName(transposeTune(tune, transposition).measures[0]!.key);
   const columns: readonly Column<SurveyRow>[] = [
     { title: 'key', align: 'left', cell: row => keyOf(row.transposition) },
     { title: 'moved', align: 'right', cell: row => signed(row.transposition) },
@@ -89,7 +134,7 @@ const surveyText = (
     { title: 'widest reach', align: 'right', cell: row => mm(row.widestReach) },
   ];
   return [
-    `${tune.title ?? file}, ${instrument.name}: notes without a place, by key (down) and window (across)`,
+    `${title}: notes without a place, by key (down) and window (across)`,
     heatMap(rows),
     table(columns, ranked(rows).slice(0, count)),
   ].join('\n');
