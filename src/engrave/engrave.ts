@@ -30,16 +30,30 @@ export interface Engraving {
   readonly diagnostics: readonly Diagnostic[];
 }
 
-/** Ways to set a tune, the best first; the others are tried where they save a nearly empty page. */
-const SETTINGS = [
-  { density: 1, scale: 1 },
+/** A way to set a tune: how dense its systems are, and the scale of the staff. */
+interface Setting {
+  readonly density: number;
+  readonly scale: number;
+}
+
+const ORDINARY: Setting = { density: 1, scale: 1 };
+/** Tried, in order, where they save a last page that would be nearly empty. */
+const TIGHTER: readonly Setting[] = [
   { density: 0.88, scale: 1 },
   { density: 0.92, scale: 0.9375 },
   { density: 0.8, scale: 0.9375 },
-] as const;
+];
+/** Tried, in order, where a single page would stay half empty: learners read more easily. */
+const LOOSER: readonly Setting[] = [
+  { density: 1.4, scale: 1 },
+  { density: 1.2, scale: 1 },
+];
 
-/** A last page emptier than this is worth saving. */
+/** A last page emptier than this is worth saving, a single one worth spreading. */
 const NEARLY_EMPTY = 0.45;
+const HALF_EMPTY = 0.6;
+/** A page that has been spread out is at most this full. */
+const COMFORTABLE = 0.9;
 
 interface Layout {
   readonly composition: Composition;
@@ -67,21 +81,39 @@ function layOut(measured: Measured, options: SheetOptions, frame: PageFrame, den
   return { composition, lines, reference, slots, pages };
 }
 
-const lastPageIsEmpty = ({ slots, pages, composition }: Layout): boolean =>
-  fullness(slots.slice(slots.length - (pages.at(-1) ?? 0)), roomOn(composition, pages.length - 1)) <
-  NEARLY_EMPTY;
+/** How full the last page is. */
+const lastFullness = ({ slots, pages, composition }: Layout): number =>
+  fullness(slots.slice(slots.length - (pages.at(-1) ?? 0)), roomOn(composition, pages.length - 1));
 
-/** The first setting, unless a tighter one saves a last page that would be nearly empty. */
+/** The ordinary setting, unless a tighter one saves a nearly empty page or a looser one fills a single one. */
 function chooseLayout(measured: Measured, options: SheetOptions): Layout {
   const frame = pageFrame(options);
-  const first = layOut(measured, options, frame, SETTINGS[0].density);
-  if (first.pages.length < 2 || !lastPageIsEmpty(first)) return first;
-  for (const { density, scale } of SETTINGS.slice(1)) {
-    if (scale < 1 && options.staffSize !== undefined) break;
-    const next = layOut(measured, options, { ...frame, space: frame.space * scale }, density);
-    if (next.pages.length < first.pages.length) return next;
+  const set = ({ density, scale }: Setting) =>
+    layOut(measured, options, { ...frame, space: frame.space * scale }, density);
+  const ordinary = set(ORDINARY);
+  const full = lastFullness(ordinary);
+  if (options.measuresPerSystem !== undefined) return ordinary;
+  if (ordinary.pages.length > 1 && full < NEARLY_EMPTY) {
+    const allowed = TIGHTER.filter(({ scale }) => scale === 1 || options.staffSize === undefined);
+    return firstOf(allowed, set, next => next.pages.length < ordinary.pages.length) ?? ordinary;
   }
-  return first;
+  if (ordinary.pages.length === 1 && full < HALF_EMPTY)
+    return (
+      firstOf(LOOSER, set, next => next.pages.length === 1 && lastFullness(next) < COMFORTABLE) ?? ordinary
+    );
+  return ordinary;
+}
+
+function firstOf(
+  settings: readonly Setting[],
+  set: (setting: Setting) => Layout,
+  test: (layout: Layout) => boolean,
+): Layout | undefined {
+  for (const setting of settings) {
+    const layout = set(setting);
+    if (test(layout)) return layout;
+  }
+  return undefined;
 }
 
 /**

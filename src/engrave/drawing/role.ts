@@ -23,6 +23,7 @@ export type Role =
   | 'chord'
   | 'lyric'
   | 'digit'
+  | 'outside'
   | 'tab-curve'
   | 'finger'
   | 'position'

@@ -5,7 +5,7 @@ import type { Tune } from '../../score/tune.ts';
 import { bounds, type Mark } from '../drawing/mark.ts';
 import type { FaceName } from '../font/face.ts';
 import { anchoredText, richText } from '../measure/rich-text.ts';
-import type { PageFrame, SheetOptions } from '../options.ts';
+import { type PageFrame, SHEETS, type SheetOptions } from '../options.ts';
 
 const TITLE = 7.4;
 const SUBTITLE = 4.6;
@@ -35,10 +35,13 @@ function windowLines({ windows }: Arrangement): string[] {
 }
 
 /** What the sheet is for: instrument, stringing, window. */
-export function editionLines(arrangement: Arrangement): string[] {
+export function editionLines(arrangement: Arrangement, figures: boolean): string[] {
   const { instrument } = arrangement;
   const strings = instrument.strings.map(pitch => pitchName(pitch, false)).reverse();
-  return [`${instrument.name} · ${strings.join(' ')}`, ...windowLines(arrangement), ...capoLine(arrangement)];
+  const windows = windowLines(arrangement);
+  const outside = [...arrangement.placements.values()].some(({ fit }) => fit === 'outside');
+  if (windows.length > 0 && outside && figures) windows[windows.length - 1] += '  (* outside)';
+  return [`${instrument.name} · ${strings.join(' ')}`, ...windows, ...capoLine(arrangement)];
 }
 
 function creditLines({ composer, lyricist, arranger }: Tune): string[] {
@@ -87,7 +90,7 @@ export function heading(
     marks.push(...centredLine(options.subtitle, 'serifItalic', SUBTITLE, frame, y));
     y += 1.5;
   }
-  const left = editionLines(arrangement);
+  const left = editionLines(arrangement, SHEETS[options.sheet].tablature === 'figures');
   const right = creditLines(tune);
   const collide = widest(left) + widest(right) + 6 > width - 2 * margin;
   const style = { role: 'heading', face: 'serif', size: LINE } as const;

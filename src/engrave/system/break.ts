@@ -71,7 +71,7 @@ function breakCost(left: TuneMeasure, right: TuneMeasure | undefined, phrase: nu
     left.right.style !== 'regular' || left.right.repeat || right.left.repeat || right.left.style === 'double';
   const ending = right.left.ending !== undefined;
   return (
-    (section ? -0.25 : 0) + (phrase % 4 === 0 ? -0.12 : phrase % 2 === 0 ? -0.03 : 0) + (ending ? 0.1 : 0)
+    (section ? -0.25 : 0) + (phrase % 4 === 0 ? -0.25 : phrase % 2 === 0 ? -0.06 : 0) + (ending ? 0.1 : 0)
   );
 }
 

@@ -2,15 +2,14 @@
 
 import { pitchName } from '../../score/pitch.ts';
 import type { Box } from '../drawing/box.ts';
-import type { End } from '../drawing/curve.ts';
 import { bounds, type Mark, move } from '../drawing/mark.ts';
 import { face } from '../font/face.ts';
-import { figureBaseline } from '../measure/digits.ts';
+import { figureBaseline, figureMark } from '../measure/digits.ts';
 import { richText, rightEdge } from '../measure/rich-text.ts';
 import { STYLE } from '../style.ts';
-import { clearingBow } from './curves.ts';
 import type { PlacedSystem } from './placed.ts';
 import { type Sketch, SYSTEM } from './sketch.ts';
+import { tabJoins } from './tab-joins.ts';
 
 /** Line's clearance at each side of a figure. */
 const CLEAR = 0.18;
@@ -78,26 +77,6 @@ function brokenLine(y: number, width: number, marks: readonly Box[]): Mark[] {
   return pieces;
 }
 
-/** Slurs again, over their figures and those between. */
-function slurMarks({ byEvent, notation }: PlacedSystem, digits: ReadonlyMap<number, Mark>): Mark[] {
-  const boxes = [...digits].map(([head, mark]) => ({ head, box: bounds(mark) }));
-  const top = (box: Box) => ({ x: (box.left + box.right) / 2, y: box.top });
-  const figure = (event: number) => {
-    const head = byEvent.get(event)?.shape.event.heads.at(-1)?.id;
-    return boxes.find(each => each.head === head)?.box;
-  };
-  return notation.tune.slurs.flatMap(({ from, to }) => {
-    const start = figure(from);
-    const stop = figure(to);
-    if (!start || !stop) return [];
-    const lift = 0.2;
-    const [first, last] = [top(start), top(stop)].map(({ x, y }) => ({ x, y: y - lift })) as [End, End];
-    if (last.x - first.x < 1) return [];
-    const between = boxes.map(({ box }) => top(box)).filter(({ x }) => x > first.x + 0.3 && x < last.x - 0.3);
-    return [clearingBow('tab-curve', first, last, -1, between, from)];
-  });
-}
-
 interface Tablature {
   /** y = 0 is the top line. */
   readonly byMeasure: ReadonlyMap<number, readonly Mark[]>;
@@ -106,20 +85,32 @@ interface Tablature {
 
 /** The marks of the tablature under a system. */
 export function tablature(system: PlacedSystem): Tablature {
-  const { notation, columns, kind, width, isFirst, headRight } = system;
+  const { notation, kind, width, isFirst, headRight } = system;
   const strings = notation.arrangement.instrument.strings.length;
   const clef = tabClef(strings, 1.5);
   const names = isFirst && headRight > 5 ? stringNames(system, Math.max(3.6, rightEdge(clef) + 1)) : [];
-  const byMeasure = new Map<number, Mark[]>();
-  const byHead = new Map<number, Mark>();
-  for (const { column, x } of kind.tablature === 'figures' ? columns : []) {
-    const figures = move(column.digits, x, 0);
-    for (const mark of figures) byHead.set(mark.of!, mark);
-    byMeasure.set(column.measure, [...(byMeasure.get(column.measure) ?? []), ...figures]);
-  }
-  const occupied = [...clef, ...names, ...byHead.values()].map(bounds);
+  const byMeasure = kind.tablature === 'figures' ? figures(system) : new Map<number, Mark[]>();
+  const digits = [...byMeasure.values()].flat().filter(mark => mark.role === 'digit');
+  const occupied = [...clef, ...names, ...digits].map(bounds);
   const lines = Array.from({ length: strings }, (_, i) => brokenLine(i * STYLE.tabSpace, width, occupied));
-  return { byMeasure, own: [...clef, ...names, ...lines.flat(), ...slurMarks(system, byHead)] };
+  return { byMeasure, own: [...clef, ...names, ...lines.flat(), ...tabJoins(system, digits)] };
+}
+
+/** Figures by measure. A note that is tied over from the system before shows its figure again, in brackets. */
+function figures(system: PlacedSystem): Map<number, Mark[]> {
+  const { columns, notation, byHead } = system;
+  const byMeasure = new Map<number, Mark[]>();
+  for (const { column, x } of columns) {
+    const heads = column.note?.event.heads ?? [];
+    const tiedOver = heads.filter(({ tieFrom }) => tieFrom !== undefined && !byHead.has(tieFrom));
+    const again = tiedOver.flatMap(({ id }) => {
+      const place = notation.arrangement.placements.get(id);
+      return place ? [figureMark(place, column.centre, STYLE.digitSize * 0.8, id, `(${place.fret})`)] : [];
+    });
+    const marks = move([...column.digits, ...again], x, 0);
+    byMeasure.set(column.measure, [...(byMeasure.get(column.measure) ?? []), ...marks]);
+  }
+  return byMeasure;
 }
 
 /** Room above the top line for a figure on it. */
