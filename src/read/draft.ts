@@ -124,6 +124,8 @@ export interface Walk {
   writtenKey: Key;
   time: TimeSignature | undefined;
   clef: Clef;
+  /** The first transposition of the first staff, in semitones. */
+  transposed: number | undefined;
   /** From written to sounding pitch by staff; staff 0 stands for all. */
   readonly transpositions: Map<number, Interval>;
   /** The measure being read, and the time in it. */

@@ -2,7 +2,6 @@
 import { neededAccidentals } from '../score/accidentals.ts';
 import type { Barline, Measure, MusicEvent, Part, Ticks } from '../score/model.ts';
 import type { Walk } from './draft.ts';
-import { intervalOn } from './measure/attributes.ts';
 import { slursOf, tupletsOf } from './spans.ts';
 import { isJumpTarget, joinTies, type Sounding } from './ties.ts';
 import { type Lane, voicesOf } from './voices.ts';
@@ -26,7 +25,7 @@ export const finishPart = (part: WalkedPart, lengths: readonly Ticks[]): Part =>
         voiceOf.set(event.id, id);
       }
     }
-    soundings.push(...soundingsOf(lanes[index]!, at, isJumpTarget(draft.left, before)));
+    addSoundings(soundings, lanes[index]!, at, isJumpTarget(draft.left, before));
     measures.push({
       index,
       number: draft.raw.number,
@@ -53,7 +52,7 @@ export const finishPart = (part: WalkedPart, lengths: readonly Ticks[]): Part =>
   return {
     id: walk.part,
     name: part.name,
-    transposed: intervalOn(walk, 1)?.semitones ?? 0,
+    transposed: walk.transposed ?? 0,
     measures,
     slurs: slursOf(walk.slurs, walk.omissions),
     tuplets: tupletsOf(walk.tuplets, walk.omissions, events),
@@ -65,17 +64,24 @@ export const finishPart = (part: WalkedPart, lengths: readonly Ticks[]): Part =>
 const byTime = <T extends { readonly at: Ticks }>(list: readonly T[]): readonly T[] =>
   [...list].sort((a, b) => a.at - b.at);
 
-const soundingsOf = (lanes: readonly Lane[], measureAt: Ticks, isTarget: boolean): readonly Sounding[] => {
-  const soundings: Sounding[] = [];
+/** Adds the notes of a measure, in order of time. */
+const addSoundings = (
+  soundings: Sounding[],
+  lanes: readonly Lane[],
+  measureAt: Ticks,
+  isTarget: boolean,
+): void => {
+  const own: Sounding[] = [];
   for (const lane of lanes) {
     for (const { event } of lane.placed) {
       if (event.kind !== 'note') continue;
       const from = measureAt + event.at;
       const afterJump = isTarget && event.at === 0;
-      soundings.push({ heads: event.heads, voice: lane.id, from, to: from + event.duration, afterJump });
+      own.push({ heads: event.heads, voice: lane.id, from, to: from + event.duration, afterJump });
     }
   }
-  return soundings.sort((a, b) => a.from - b.from);
+  if (lanes.length > 1) own.sort((a, b) => a.from - b.from);
+  for (const each of own) soundings.push(each);
 };
 
 /** A printed accidental is a courtesy where the file says so, or where the voice would not need it. */

@@ -32,10 +32,14 @@ const partWise = (root: XmlElement): RawPart[] =>
     measures: elements(part, 'measure').map((measure, index) => rawMeasure(measure, index, measure.children)),
   }));
 
+/** A few lines of time-wise XML can name a part in every measure, which every measure then has. */
+const MOST_PART_MEASURES = 1_000_000;
+
 const timeWise = (root: XmlElement): RawPart[] => {
   const parts = new Map<string, { id: string; line: number; measures: RawMeasure[] }>();
   const measures = elements(root, 'measure');
   for (const [index, measure] of measures.entries()) {
+    if (parts.size * index > MOST_PART_MEASURES) throw tooManyParts(measure);
     for (const part of elements(measure, 'part')) {
       const id = attribute(part, 'id') ?? '';
       const known = parts.get(id) ?? { id, line: part.line, measures: [] };
@@ -79,6 +83,15 @@ const notMusicXml = (root: XmlElement): Refusal =>
         ? 'give the scores that it lists instead'
         : 'export the tune as MusicXML (.mxl or .musicxml)',
     place: { line: root.line },
+  });
+
+const tooManyParts = (measure: XmlElement): Refusal =>
+  new Refusal({
+    severity: 'error',
+    code: 'too-many-parts',
+    message: 'the score has more parts and measures than any score',
+    hint: 'export only the part with the melody',
+    place: { line: measure.line },
   });
 
 const noParts = (root: XmlElement): Refusal =>

@@ -69,13 +69,15 @@ const partNames = (header: ReturnType<typeof readHeader>): ReadonlyMap<string, s
 
 /** Measures sound together in all parts: each is as long as its longest voice in any. */
 const measureLengths = (parts: readonly WalkedPart[], division: Ticks): readonly Ticks[] => {
-  const count = Math.max(...parts.map(part => part.extents.length));
-  return Array.from({ length: count }, (_, index) => {
-    const longest = Math.max(...parts.map(part => part.extents[index] ?? 0));
-    if (longest > 0) return longest;
-    const times = parts.map(part => metreTicks(part.walk.measures[index]?.time, division));
-    return times.find(ticks => ticks !== undefined) ?? 4 * division;
-  });
+  const filled: Ticks[] = [];
+  const promised: Ticks[] = [];
+  for (const { extents, walk } of parts) {
+    for (const [index, extent] of extents.entries()) {
+      filled[index] = Math.max(filled[index] ?? 0, extent);
+      promised[index] ??= metreTicks(walk.measures[index]!.time, division) ?? 4 * division;
+    }
+  }
+  return filled.map((ticks, index) => (ticks > 0 ? ticks : promised[index]!));
 };
 
 const emptyFile = (): Refusal =>

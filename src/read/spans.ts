@@ -17,25 +17,33 @@ const pairUp = (marks: readonly SpanMark[], omissions: Omissions, what: string):
   const starts: SpanMark[] = [];
   const stops: SpanMark[] = [];
   for (const mark of marks) {
-    const [open, own] = mark.type === 'start' ? [stops, starts] : [starts, stops];
-    const partner = mark.type === 'start' ? undefined : takeLast(open, mark);
-    if (partner === undefined) own.push(mark);
-    else pairs.push({ start: partner, stop: mark });
+    const start = mark.type === 'stop' ? takePartner(starts, mark) : undefined;
+    if (start !== undefined) pairs.push({ start, stop: mark });
+    else if (mark.type === 'start') starts.push(mark);
+    else stops.push(mark);
   }
-  for (const start of [...starts].sort((a, b) => a.event - b.event)) {
-    const index = stops.findIndex(each => each.number === start.number && each.voice !== start.voice);
-    if (index < 0) omissions.add(`${what} without an end`, start.source);
-    else pairs.push({ start, stop: stops.splice(index, 1)[0]! });
+  stops.reverse();
+  for (const start of starts) {
+    const stop = takePartner(stops, start);
+    if (stop === undefined) omissions.add(`${what} without an end`, start.source);
+    else pairs.push({ start, stop });
   }
   for (const stop of stops) omissions.add(`${what} without a start`, stop.source);
   return pairs.sort((a, b) => a.start.event - b.start.event || b.stop.event - a.stop.event);
 };
 
-/** The latest open mark of that number, of the same voice if there is one. */
-const takeLast = (open: SpanMark[], mark: SpanMark): SpanMark | undefined => {
-  let index = open.findLastIndex(each => each.number === mark.number && each.voice === mark.voice);
-  if (index < 0) index = open.findLastIndex(each => each.number === mark.number);
-  return index < 0 ? undefined : open.splice(index, 1)[0];
+/** Nobody has more spans open at once. */
+const MOST_OPEN = 64;
+
+/** Takes the latest open mark of that number, of the same voice if there is one. */
+const takePartner = (open: SpanMark[], mark: SpanMark): SpanMark | undefined => {
+  let found = -1;
+  for (let i = open.length - 1; i >= Math.max(0, open.length - MOST_OPEN); i -= 1) {
+    if (open[i]!.number !== mark.number) continue;
+    if (open[i]!.voice === mark.voice) return open.splice(i, 1)[0];
+    if (found < 0) found = i;
+  }
+  return found < 0 ? undefined : open.splice(found, 1)[0];
 };
 
 export const slursOf = (marks: readonly SpanMark[], omissions: Omissions): readonly Slur[] =>
@@ -57,9 +65,10 @@ export const tupletsOf = (
   omissions: Omissions,
   events: ReadonlyMap<number, MusicEvent>,
 ): readonly Tuplet[] => {
-  const around: { readonly pair: Pair; readonly tuplet: Tuplet }[] = [];
+  let around: { readonly pair: Pair; readonly tuplet: Tuplet }[] = [];
   return pairUp(marks, omissions, 'tuplets').map(pair => {
     const { start, stop } = pair;
+    around = around.filter(each => each.pair.stop.event >= start.event).slice(-MOST_OPEN);
     const outer = around.filter(each => encloses(each.pair, pair));
     const inherited = outer.reduce((left, { tuplet }) => without(left, tuplet), ratioAt(events, start.event));
     const tuplet: Tuplet = {

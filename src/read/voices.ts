@@ -4,7 +4,9 @@
  * voice ("1", "1/2"), and where events of one voice overlap nevertheless, the later ones make voices of
  * their own ("1b", "1c").
  */
+import { Refusal } from '../score/diagnostic.ts';
 import type { Ticks, Voice } from '../score/model.ts';
+import { midi } from '../score/pitch.ts';
 import { exactValue, nearestValue } from '../score/time.ts';
 import type { DraftEvent, Placed } from './draft.ts';
 
@@ -45,8 +47,8 @@ export const lanesOf = (placed: readonly Placed[], shared: ReadonlySet<string>):
 };
 
 const freeLane = (lanes: Map<string, Lane>, name: string, staff: number, event: DraftEvent): Lane => {
-  for (let copy = 0; ; copy += 1) {
-    const id = copy === 0 ? name : `${name}${SUFFIXES[copy - 1] ?? `-${copy + 1}`}`;
+  for (const suffix of SUFFIXES) {
+    const id = name + suffix;
     const lane = lanes.get(id);
     if (lane !== undefined && event.at < lane.end) continue;
     if (lane !== undefined) return lane;
@@ -54,9 +56,16 @@ const freeLane = (lanes: Map<string, Lane>, name: string, staff: number, event: 
     lanes.set(id, fresh);
     return fresh;
   }
+  throw new Refusal({
+    severity: 'error',
+    code: 'tangled-voice',
+    message: `more than ${SUFFIXES.length} notes or rests of voice "${name}" sound at once`,
+    hint: 'export the tune again; each voice should have one note or chord at a time',
+    place: event.source,
+  });
 };
 
-const SUFFIXES = 'bcdefghijklmnopqrstuvwxyz';
+const SUFFIXES = ['', ...'bcdefghijklmnopqrstuvwxyz'];
 
 /** Whether a lane holds nothing but a rest that may be a whole-measure rest. */
 const loneRest = (lane: Lane): Placed | undefined =>
@@ -81,7 +90,10 @@ export const voicesOf = (lanes: readonly Lane[], length: Ticks, division: Ticks)
     const rest = loneRest(lane);
     const fills = rest !== undefined && (rest.fills === 'asked' || rest.event.duration === length);
     for (const { event, fills: kind } of lane.placed) {
-      if (event.kind !== 'rest') continue;
+      if (event.kind === 'note') {
+        if (event.heads.length > 1) event.heads.sort((a, b) => midi(a.pitch) - midi(b.pitch));
+        continue;
+      }
       event.wholeMeasure = fills;
       if (fills) {
         event.duration = length;

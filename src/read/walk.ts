@@ -52,8 +52,9 @@ export const walkPart = (
   return { walk, name, lanes, extents };
 };
 
-const newWalk = (raw: RawPart, score: { readonly division: Ticks; readonly ids: Ids }): Walk => ({
-  ...score,
+const newWalk = (raw: RawPart, { division, ids }: { readonly division: Ticks; readonly ids: Ids }): Walk => ({
+  division,
+  ids,
   part: raw.id,
   omissions: new Omissions(),
   faults: [],
@@ -66,6 +67,7 @@ const newWalk = (raw: RawPart, score: { readonly division: Ticks; readonly ids: 
   writtenKey: NO_SIGNATURE,
   time: undefined,
   clef: TREBLE,
+  transposed: undefined,
   transpositions: new Map(),
   measure: undefined as unknown as DraftMeasure,
   now: 0,

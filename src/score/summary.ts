@@ -42,7 +42,7 @@ export const summarise = (score: Score): Summary => {
   const { division: _, parts, ...heading } = score;
   return {
     heading,
-    measures: Math.max(0, ...parts.map(part => part.measures.length)),
+    measures: parts.reduce((most, part) => Math.max(most, part.measures.length), 0),
     parts: parts.map(summarisePart),
   };
 };

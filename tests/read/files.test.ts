@@ -6,8 +6,10 @@ import {
   attributes,
   bytesOf,
   note,
+  notesIn,
   partWise,
   read,
+  readMeasure,
   readPart,
   refused,
   scoreOf,
@@ -164,8 +166,24 @@ describe('what is no score', () => {
     expect(refused(() => readScore(bytesOf(deep)))[0]).toMatchObject({ code: 'too-deep' });
   });
 
-  test('a measure of very many notes is read in time that grows with their number', () => {
-    expect(readPart(`${attributes()}${note('C4', 1).repeat(20_000)}`).measures[0]!.length).toBe(20_000);
+  test.each([
+    ['too-many-elements', note('C4', 12, { rest: '<beam number="1">begin</beam>'.repeat(5000) })],
+    ['tangled-voice', `${note('C4')}<backup><duration>12</duration></backup>`.repeat(5000)],
+    ['bad-duration', '<forward><duration>1e15</duration></forward>'],
+  ])('%s', (code, content) =>
+    expect(refused(() => readPart(content))[0]).toMatchObject({ code, place: { line: 1 } }),
+  );
+
+  test('a chord of very many notes, and very many notes in a measure, fill no call stack', () => {
+    const chord = note('C4', 1) + note('E4', 1, { before: '<chord/>' }).repeat(150_000);
+    expect(notesIn(readMeasure(attributes() + chord))[0]!.heads).toHaveLength(150_001);
+    expect(readPart(`${attributes()}${note('C4', 1).repeat(150_000)}`).measures[0]!.length).toBe(150_000);
+  }, 30_000);
+
+  test('parts that are new in every measure are refused', () => {
+    const measures = Array.from({ length: 1500 }, (_, i) => `<measure><part id="p${i}"/></measure>`);
+    const xml = `<score-timewise>${measures.join('')}</score-timewise>`;
+    expect(refused(() => read(xml))[0]).toMatchObject({ code: 'too-many-parts' });
   });
 });
 

@@ -133,7 +133,9 @@ const readTranspositions = (walk: Walk, node: XmlElement): boolean => {
   for (const element of elements) {
     const staff = Number(element.getAttribute('number') ?? ALL_STAVES);
     if (staff === ALL_STAVES) walk.transpositions.clear();
-    walk.transpositions.set(staff, intervalWritten(element));
+    const interval = intervalWritten(element);
+    walk.transpositions.set(staff, interval);
+    if (staff <= 1) walk.transposed ??= interval.semitones;
   }
   return elements.length > 0;
 };

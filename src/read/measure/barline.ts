@@ -56,9 +56,12 @@ const sideOf = (walk: Walk, data: XmlBarline): 'left' | 'right' => {
 const isRepeat = (side: 'left' | 'right', data: XmlBarline): boolean =>
   data.repeat?.direction === (side === 'left' ? DirectionTypeBg.Forward : DirectionTypeBg.Backward);
 
+/** More than this is a slip, and would make a performance of any length. */
+const MOST_TIMES = 99;
+
 const timesOf = (data: XmlBarline): number | undefined => {
   const times = Number(data.repeat?.times);
-  return Number.isInteger(times) && times > 1 ? times : undefined;
+  return Number.isInteger(times) && times > 1 && times <= MOST_TIMES ? times : undefined;
 };
 
 /** Read from the tree: the library makes one number of a list, and loses spaces. */

@@ -2,7 +2,7 @@
 import { type DirectionType, OctaveShiftType, type Direction as XmlDirection } from 'musicxml-interfaces';
 import type { Direction, Source } from '../../score/model.ts';
 import { sourceOf, type Walk } from '../draft.ts';
-import { attribute, child, type XmlElement } from '../xml/element.ts';
+import { attribute, child, childText, type XmlElement } from '../xml/element.ts';
 import { offsetTicks } from './duration.ts';
 import { JUMPS, jumpInSound, jumpInWords } from './jump.ts';
 import { printedTempo, soundingTempo } from './tempo.ts';
@@ -25,7 +25,7 @@ export const readDirection = (walk: Walk, node: XmlElement, data: XmlDirection):
   const types = data.directionTypes ?? [];
   const list = walk.measure.directions;
   for (const type of types) {
-    list.push(...marksOf(base, type));
+    for (const mark of marksOf(base, type)) list.push(mark);
     for (const [name, what] of LEFT_OUT) {
       if (type[name] !== undefined) walk.omissions.add(what, base.source);
     }
@@ -44,7 +44,8 @@ export const readDirection = (walk: Walk, node: XmlElement, data: XmlDirection):
 
 /** A `<sound>` of its own in a measure, with nothing printed. */
 export const readSound = (walk: Walk, node: XmlElement): void => {
-  const base: Base = { at: walk.now, source: sourceOf(walk, node) };
+  const offset = offsetTicks(walk, childText(node, 'offset'));
+  const base: Base = { at: Math.max(0, walk.now + offset), source: sourceOf(walk, node) };
   const tempo = soundingTempo(node);
   if (tempo !== undefined) walk.measure.directions.push({ ...base, ...tempo });
   const jump = jumpInSound(node);
@@ -96,10 +97,21 @@ const dynamicText = (dynamics: NonNullable<DirectionType['dynamics']>): string =
     .map(([name]) => name)
     .join('');
 
+/** Octaves by the `size` of an octave shift; another size means nothing. */
+const OCTAVES: ReadonlyMap<number, number> = new Map([
+  [8, 1],
+  [15, 2],
+  [22, 3],
+]);
+
 /** 8va (notes are written an octave below their sound, type "down") counts as one octave up. */
 const octaveShift = (base: Base, type: DirectionType): readonly Direction[] => {
   const shift = type.octaveShift;
   if (shift === undefined || shift.type === OctaveShiftType.Continue) return [];
-  const octaves = Math.round((shift.size - 1) / 7) * (shift.type === OctaveShiftType.Up ? -1 : 1);
-  return [{ ...base, kind: 'octave-shift', octaves, end: shift.type === OctaveShiftType.Stop }];
+  const octaves = OCTAVES.get(shift.size || 8);
+  if (octaves === undefined) return [];
+  const direction = shift.type === OctaveShiftType.Up ? -1 : 1;
+  return [
+    { ...base, kind: 'octave-shift', octaves: octaves * direction, end: shift.type === OctaveShiftType.Stop },
+  ];
 };

@@ -9,6 +9,9 @@ import { child, childText, type XmlElement } from '../xml/element.ts';
 /** Finer than this, sums over a long score would no longer be exact. */
 const FINEST = 2 ** 32;
 
+/** In quarter notes. Nothing in music is longer, and gaps are filled with rests one by one. */
+const LONGEST = 4096;
+
 /** Denominators that a fractional duration may have, as in 0.5 or 1.333. */
 const LARGEST_DENOMINATOR = 1000;
 
@@ -71,10 +74,10 @@ const denominator = (value: number): number => {
 
 /** The ticks of a note, backup or forward; refused where they are not a positive number. */
 export const durationTicks = (walk: Walk, node: XmlElement, duration: number | undefined): Ticks => {
-  if (duration === undefined || !(duration > 0) || !Number.isFinite(duration)) {
+  if (duration === undefined || !(duration > 0) || duration > LONGEST * walk.divisions) {
     throw refuseAt(walk, node, {
       code: 'bad-duration',
-      message: `<${node.nodeName}> ${duration === undefined ? 'has no duration' : `lasts ${duration}, and not a positive number`}`,
+      message: `the duration of a <${node.nodeName}> is ${duration ?? 'missing'}; it must be positive, and no longer than ${LONGEST} quarter notes`,
       hint: 'mend the duration in the file, or export the tune again',
     });
   }

@@ -1,7 +1,7 @@
 /** `<note>`: notes, rests, chords, grace and cue notes; and the walk of time. */
 import { BeamType, type Note, NoteheadType, StemType } from 'musicxml-interfaces';
-import type { BeamMark } from '../../score/model.ts';
-import { midi, type Pitch, STEPS, type Step } from '../../score/pitch.ts';
+import type { BeamMark, Lyric } from '../../score/model.ts';
+import { type Pitch, STEPS, type Step } from '../../score/pitch.ts';
 import { spelt, transposePitch } from '../../score/transpose.ts';
 import {
   type DraftHead,
@@ -48,7 +48,9 @@ const addLyrics = (node: XmlElement, event: DraftNote): void => {
   for (const element of node.children) {
     if (element.nodeName !== 'lyric') continue;
     const lyric = readLyric(element);
-    if (lyric !== undefined) event.lyrics = [...event.lyrics, lyric];
+    if (lyric === undefined) continue;
+    if (event.lyrics === NO_LYRICS) event.lyrics = [lyric];
+    else (event.lyrics as Lyric[]).push(lyric);
   }
 };
 
@@ -152,7 +154,6 @@ const addHead = (walk: Walk, node: XmlElement, data: Note, event: DraftNote, pit
     source: event.heads.length === 0 ? event.source : sourceOf(walk, node),
   };
   event.heads.push(head);
-  if (event.heads.length > 1) event.heads.sort((a, b) => midi(a.pitch) - midi(b.pitch));
   const accidental = data.accidental;
   if (accidental !== undefined) {
     const asked = [accidental.cautionary, accidental.editorial, accidental.parentheses, accidental.bracket];

@@ -10,6 +10,16 @@ import { NO_ATTRIBUTES, NO_CHILDREN, XmlAttribute, XmlElement } from './element.
 /** MusicXML's deepest element lies about ten levels down. */
 const MAX_DEPTH = 100;
 
+/** No element but these has many children; the library copies lists, which takes long for long ones. */
+const MAX_CHILDREN = 1000;
+const LONG: ReadonlySet<string> = new Set([
+  'score-partwise',
+  'score-timewise',
+  'part-list',
+  'part',
+  'measure',
+]);
+
 /** The root element of an XML document. Throws a Refusal with line and column for broken XML. */
 export const parseXml = (text: string): XmlElement => {
   const parser = new SaxesParser({ position: false });
@@ -29,7 +39,10 @@ export const parseXml = (text: string): XmlElement => {
     attributes = undefined;
     if (top === undefined) root = element;
     else if (top.children === NO_CHILDREN) top.children = [element];
-    else (top.children as XmlElement[]).push(element);
+    else {
+      const count = (top.children as XmlElement[]).push(element);
+      if (count > MAX_CHILDREN && !LONG.has(top.nodeName)) throw tooMany(top.nodeName, parser.line);
+    }
     stack.push(element);
     top = element;
   });
@@ -70,6 +83,15 @@ const brokenXml = (reason: string, line: number, column: number): Refusal => {
         place,
       });
 };
+
+const tooMany = (name: string, line: number): Refusal =>
+  new Refusal({
+    severity: 'error',
+    code: 'too-many-elements',
+    message: `<${name}> has more than ${MAX_CHILDREN} elements in it, which no MusicXML file needs`,
+    hint: 'export the tune again as MusicXML',
+    place: { line },
+  });
 
 const tooDeep = (line: number): Refusal =>
   new Refusal({
