@@ -1,0 +1,134 @@
+/**
+ * A tune out of pitches and lengths: what a lesson makes itself goes the same way as what is read, and
+ * every output is at hand for it.
+ */
+import type { Barline, Head, Key, MusicEvent, NoteValue, Ticks, TimeSignature } from '../score/model.ts';
+import type { Pitch } from '../score/pitch.ts';
+import { exactValue, nearestValue, writtenRests } from '../score/time.ts';
+import type { Tune, TuneMeasure } from '../score/tune.ts';
+
+/** A note to be written; lengths that no note value has are the caller's mistake. */
+export interface Tone {
+  readonly pitch: Pitch;
+  readonly ticks: Ticks;
+}
+
+export interface Piece {
+  readonly title: string;
+  readonly key: Key;
+  readonly time: TimeSignature;
+  readonly division: Ticks;
+  /** Notes of each measure; what they leave of it is silent. */
+  readonly measures: readonly (readonly Tone[])[];
+  /** Ticks of a measure. */
+  readonly length: Ticks;
+}
+
+const PART = 'P1';
+
+const PLAIN: Barline = { style: 'regular', repeat: false, times: 2, ending: undefined };
+const UNMARKED: Head['marked'] = { string: undefined, fret: undefined, finger: undefined };
+
+/** The tune; ids of events and heads ascend from 1. */
+export const compose = (piece: Piece): Tune => {
+  let id = 0;
+  const nextId = (): number => {
+    id += 1;
+    return id;
+  };
+  const last = piece.measures.length - 1;
+  return {
+    title: piece.title,
+    rights: [],
+    division: piece.division,
+    part: PART,
+    partName: '',
+    voice: '1',
+    measures: piece.measures.map((tones, index): TuneMeasure => {
+      const number = String(index + 1);
+      const source = { line: 1, part: PART, measure: number };
+      return {
+        index,
+        number,
+        implicit: false,
+        at: index * piece.length,
+        length: piece.length,
+        key: piece.key,
+        time: piece.time,
+        clef: { sign: 'G', line: 2, octaveChange: 0 },
+        changes: [],
+        events: eventsOf(piece, tones, source, nextId),
+        chordSymbols: [],
+        directions: [],
+        left: PLAIN,
+        right: index === last ? { ...PLAIN, style: 'final' } : PLAIN,
+        breakBefore: undefined,
+        source,
+      };
+    }),
+    slurs: [],
+    tuplets: [],
+  };
+};
+
+const eventsOf = (
+  { division, length }: Piece,
+  tones: readonly Tone[],
+  source: MusicEvent['source'],
+  nextId: () => number,
+): readonly MusicEvent[] => {
+  let at = 0;
+  const notes = tones.map(({ pitch, ticks }): MusicEvent => {
+    const event = noteAt(
+      at,
+      ticks,
+      exactValue(ticks, division) ?? nearestValue(ticks, division),
+      pitch,
+      source,
+      nextId,
+    );
+    at += ticks;
+    return event;
+  });
+  const rests = writtenRests(at, length, division).map(
+    (rest): MusicEvent => ({
+      id: nextId(),
+      kind: 'rest',
+      at: rest.at,
+      duration: rest.ticks,
+      value: rest.value,
+      fermata: false,
+      wholeMeasure: false,
+      source,
+    }),
+  );
+  return [...notes, ...rests];
+};
+
+const noteAt = (
+  at: Ticks,
+  duration: Ticks,
+  value: NoteValue,
+  pitch: Pitch,
+  source: MusicEvent['source'],
+  nextId: () => number,
+): MusicEvent => {
+  const id = nextId();
+  const head = { id: nextId(), pitch, courtesy: false, tieTo: undefined, tieFrom: undefined };
+  return {
+    id,
+    kind: 'note',
+    at,
+    duration,
+    value,
+    fermata: false,
+    heads: [{ ...head, marked: UNMARKED, source }],
+    grace: undefined,
+    cue: false,
+    stem: undefined,
+    beams: [],
+    articulations: [],
+    lyrics: [],
+    source,
+  };
+};

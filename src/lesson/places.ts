@@ -1,0 +1,152 @@
+/**
+ * The one assignment of places of a lesson: where a tune's arrangement plays each pitch, and how scale
+ * and drill are held to it. A pitch that the tune plays in several places has the one it plays most often
+ * there; of equal ones, that on the lower string number, then the lower fret.
+ */
+import { type Arranged, arrange } from '../fingering/arrange.ts';
+import type { Arrangement, Finger, Placement } from '../fingering/arrangement.ts';
+import type { Targets } from '../fingering/demand.ts';
+import { type Rules, wholeTune } from '../fingering/rules.ts';
+import type { Instrument, Place } from '../instrument/instrument.ts';
+import type { Diagnostic } from '../score/diagnostic.ts';
+import type { Head, MusicEvent } from '../score/model.ts';
+import { midi } from '../score/pitch.ts';
+import type { Tune } from '../score/tune.ts';
+
+export interface KnownPlace extends Place {
+  /** Where the tune always takes the same one there. */
+  readonly finger: Finger | undefined;
+  readonly fit: Placement['fit'];
+}
+
+/** By MIDI number. */
+export type KnownPlaces = ReadonlyMap<number, KnownPlace>;
+
+/** The place of each pitch in a tune as it is arranged; without `fingers` it may be stopped by any. */
+export const knownPlaces = (tune: Tune, { placements }: Arrangement, fingers = true): KnownPlaces => {
+  const uses = new Map<number, Placement[]>();
+  for (const head of headsOf(tune)) {
+    const placement = head.tieFrom === undefined ? placements.get(head.id) : undefined;
+    if (!placement) continue;
+    const sound = midi(head.pitch);
+    uses.set(sound, [...(uses.get(sound) ?? []), placement]);
+  }
+  return new Map(
+    [...uses].map(([sound, all]) => {
+      const place = mostUsed(all);
+      return [sound, fingers ? place : { ...place, finger: undefined }];
+    }),
+  );
+};
+
+const mostUsed = (all: readonly Placement[]): KnownPlace => {
+  const count = ({ string, fret }: Place): number =>
+    all.filter(each => each.string === string && each.fret === fret).length;
+  const order = (a: Place, b: Place): number => count(b) - count(a) || a.string - b.string || a.fret - b.fret;
+  const [{ string, fret, fit }] = [...all].sort(order) as [Placement];
+  const fingers = new Set(
+    all.filter(each => each.string === string && each.fret === fret).map(each => each.finger),
+  );
+  const [finger] = fingers;
+  return { string, fret, fit, finger: fingers.size === 1 ? finger : undefined };
+};
+
+const headsOf = (tune: Tune): readonly Head[] =>
+  tune.measures.flatMap(({ events }) => events.flatMap(event => (event.kind === 'note' ? event.heads : [])));
+
+/**
+ * Arranges what a lesson made itself for all instruments: in the known places of each edition, one place
+ * for every other pitch. With `match` later editions play as many of those where the first one does.
+ * Throws a Refusal where a note has no place.
+ */
+export const arrangeIn = (tune: Tune, asked: LessonAsked): readonly Arranged[] => {
+  const { instruments, match, known = [] } = asked;
+  const rules = wholeRules(asked.rules);
+  const editions: Arranged[] = [];
+  instruments.forEach((instrument, index) => {
+    const targets = match ? editions[0]?.arrangement.placements : undefined;
+    editions.push(arrangeOne(tune, instrument, rules, known[index] ?? new Map(), targets));
+  });
+  return editions;
+};
+
+export interface LessonAsked {
+  readonly instruments: readonly Instrument[];
+  readonly rules: Rules;
+  readonly match: boolean;
+  /** For each instrument; empty where there is no tune to go by. */
+  readonly known?: readonly KnownPlaces[];
+}
+
+const arrangeOne = (
+  tune: Tune,
+  instrument: Instrument,
+  rules: Rules,
+  known: KnownPlaces,
+  targets: Targets | undefined,
+): Arranged => {
+  const sounds = new Set(headsOf(tune).map(head => midi(head.pitch)));
+  const pins = rules.pins.filter(
+    pin => pin.kind === 'pitch' && sounds.has(pin.sound) && !known.has(pin.sound),
+  );
+  const marked = withMarks(tune, known);
+  const arranged = arrange(marked, instrument, { ...rules, pins, keepMarked: true, onePlace: true }, targets);
+  return {
+    ...arranged,
+    arrangement: withKnownFit(tune, arranged.arrangement, known),
+    diagnostics: arranged.diagnostics.map(withoutFile),
+  };
+};
+
+/** What a lesson makes has measures, but stands in no file. */
+const withoutFile = ({ place, ...diagnostic }: Diagnostic): Diagnostic => {
+  const { measure, beat } = place ?? {};
+  return {
+    ...diagnostic,
+    place: { ...(measure !== undefined && { measure }), ...(beat !== undefined && { beat }) },
+  };
+};
+
+/** What a lesson makes has measures of its own: windows by measure become one that holds them all. */
+const wholeRules = (rules: Rules): Rules => {
+  const window = wholeWindow(rules);
+  return window ? { ...rules, windows: wholeTune(window.low, window.high) } : rules;
+};
+
+const withMarks = (tune: Tune, known: KnownPlaces): Tune => ({
+  ...tune,
+  measures: tune.measures.map(measure => ({
+    ...measure,
+    events: measure.events.map((event): MusicEvent => {
+      if (event.kind === 'rest') return event;
+      const heads = event.heads.map(head => {
+        const place = known.get(midi(head.pitch));
+        return place
+          ? { ...head, marked: { string: place.string, fret: place.fret, finger: place.finger } }
+          : head;
+      });
+      return { ...event, heads };
+    }),
+  })),
+});
+
+/** A place that lies outside the window in the tune does so here too. */
+const withKnownFit = (tune: Tune, arrangement: Arrangement, known: KnownPlaces): Arrangement => {
+  const placements = new Map(arrangement.placements);
+  for (const head of headsOf(tune)) {
+    const place = known.get(midi(head.pitch));
+    if (place) placements.set(head.id, { ...placements.get(head.id)!, fit: place.fit });
+  }
+  return { ...arrangement, placements };
+};
+
+/** The window of rules that may hold several: from the lowest fret to the highest of them. */
+export const wholeWindow = ({
+  windows,
+}: Rules): { readonly low: number; readonly high: number } | undefined =>
+  windows.length === 0
+    ? undefined
+    : {
+        low: Math.min(...windows.map(({ window }) => window.low)),
+        high: Math.max(...windows.map(({ window }) => window.high)),
+      };

@@ -1,0 +1,177 @@
+/**
+ * Scales and arpeggios by name: "C major", "D dorian", "F# minor pentatonic", "G7 arpeggio". What a name
+ * consists of is asked of tonal; its key signature is worked out here.
+ */
+import { Chord, Interval, Mode, Note, Scale } from 'tonal';
+import { keyAlter } from '../../score/accidentals.ts';
+import { Refusal } from '../../score/diagnostic.ts';
+import type { Key } from '../../score/model.ts';
+import { accidentalSign, midi, type Pitch, type Step } from '../../score/pitch.ts';
+import { type Interval as Distance, transposePitch } from '../../score/transpose.ts';
+
+export interface ScaleNotes {
+  readonly kind: 'scale' | 'arpeggio';
+  /** As a sheet prints it: "B♭ major", "Am7". */
+  readonly name: string;
+  readonly tonic: { readonly step: Step; readonly alter: number };
+  /** Above the tonic, within an octave, ascending; the first is the tonic itself. */
+  readonly intervals: readonly Distance[];
+  readonly key: Key;
+}
+
+/** Finds a scale or an arpeggio by its name. Throws a Refusal that shows how names are written. */
+export const scaleNotes = (typed: string): ScaleNotes => {
+  const text = typed.trim().replaceAll('♯', '#').replaceAll('♭', 'b').replace(/\s+/g, ' ');
+  const found = read(text) ?? read(signed(text));
+  if (!found) throw unknown(typed);
+  if (Math.abs(found.key.fifths) > 7) throw tooManyAccidentals(found);
+  return found;
+};
+
+/** "F-sharp minor" and "b flat" with signs. */
+const signed = (text: string): string =>
+  text.replace(/^([A-G])[ -]?sharp\b/i, '$1#').replace(/^([A-G])[ -]?flat\b/i, '$1b');
+
+const NAME = /^([A-G](?:##|bb(?! )|#|b)?)[ -]?(.*?)(?: ?(arpeggio|chord|scale))?$/i;
+
+const read = (text: string): ScaleNotes | undefined => {
+  const [, root, type, word] = NAME.exec(text) ?? [];
+  return root === undefined ? undefined : find(root, type!, word?.toLowerCase());
+};
+
+/** What is not called an arpeggio is a scale if there is one of that name; "C" and "Am" are keys. */
+const find = (root: string, type: string, word: string | undefined): ScaleNotes | undefined => {
+  const tonic = root[0]!.toUpperCase() + root.slice(1).toLowerCase();
+  if (word !== 'arpeggio' && word !== 'chord') {
+    const scale = Scale.get(`${tonic} ${SHORT[type] ?? SHORT[type.toLowerCase()] ?? type.toLowerCase()}`);
+    if (!scale.empty && scale.tonic) return fromIntervals('scale', tonic, scale.type, scale.intervals);
+    if (word === 'scale') return undefined;
+  }
+  for (const name of [`${tonic}${type}`, `${tonic} ${type.toLowerCase()}`]) {
+    const chord = Chord.get(name);
+    if (!chord.empty && chord.tonic === tonic) {
+      return fromIntervals('arpeggio', tonic, chord.type || chord.aliases[0]!, chord.intervals);
+    }
+  }
+  return undefined;
+};
+
+/** What players write for the names that tonal has. */
+const SHORT: Readonly<Record<string, string>> = {
+  '': 'major',
+  M: 'major',
+  maj: 'major',
+  m: 'minor',
+  min: 'minor',
+  'natural minor': 'minor',
+  pentatonic: 'major pentatonic',
+};
+
+const fromIntervals = (
+  kind: ScaleNotes['kind'],
+  root: string,
+  type: string,
+  names: readonly string[],
+): ScaleNotes => {
+  const { letter, alt } = Note.get(root);
+  const tonic = { step: letter as Step, alter: alt };
+  const intervals = names
+    .map(withinOctave)
+    .sort((a, b) => a.semitones - b.semitones)
+    .filter((each, index, all) => each.semitones !== all[index - 1]?.semitones);
+  const name = `${tonic.step}${accidentalSign(alt)} ${type}`;
+  return { kind, name, tonic, intervals, key: keyOf(kind, type, tonic, intervals) };
+};
+
+const withinOctave = (name: string): Distance => {
+  const { step, semitones } = Interval.get(name);
+  return { steps: step! % 7, semitones: semitones! % 12 };
+};
+
+export interface Degree {
+  readonly pitch: Pitch;
+  /** MIDI number. */
+  readonly sound: number;
+  readonly isTonic: boolean;
+}
+
+/** The notes of a scale that sound from `low` to `high` (MIDI numbers), ascending. */
+export const degreesBetween = (
+  { tonic, intervals }: ScaleNotes,
+  low: number,
+  high: number,
+): readonly Degree[] =>
+  Array.from({ length: 11 }, (_, octave) =>
+    intervals.map((interval, index) => {
+      const pitch = transposePitch({ ...tonic, octave: octave - 1 }, interval);
+      return { pitch, sound: midi(pitch), isTonic: index === 0 };
+    }),
+  )
+    .flat()
+    .filter(({ sound }) => sound >= low && sound <= high);
+
+/** Scales that are written in the key of their name's parent, though they have notes outside it. */
+const PARENTS: Readonly<Record<string, 'major' | 'minor'>> = {
+  'harmonic minor': 'minor',
+  'melodic minor': 'minor',
+  'minor pentatonic': 'minor',
+  'minor blues': 'minor',
+  'major pentatonic': 'major',
+  'major blues': 'major',
+  'bebop major': 'major',
+  'harmonic major': 'major',
+  chromatic: 'major',
+};
+
+/** By how many fifths the key signature of a mode lies above that of the major key on the same tonic. */
+const fifthsOfMode = (mode: string): number | undefined => {
+  const found = Mode.get(mode);
+  return found.empty ? undefined : -found.alt;
+};
+
+/**
+ * The key signature: that of the mode; of the parent key for scales that are written so (common practice);
+ * else the one that leaves fewest notes with an accidental, of equal ones the nearest to the major or
+ * minor key on the tonic.
+ */
+const keyOf = (
+  kind: ScaleNotes['kind'],
+  type: string,
+  tonic: ScaleNotes['tonic'],
+  intervals: readonly Distance[],
+): Key => {
+  const parent = PARENTS[type];
+  const mode =
+    kind === 'scale' ? (parent ?? (fifthsOfMode(type) === undefined ? undefined : type)) : undefined;
+  const major = fifthsOfTonic(tonic);
+  if (mode !== undefined) return { fifths: major + fifthsOfMode(mode)!, mode };
+  const minorThird = intervals.some(({ steps, semitones }) => steps === 2 && semitones === 3);
+  const home = major + (minorThird ? fifthsOfMode('minor')! : 0);
+  const pitches = intervals.map(interval => transposePitch({ ...tonic, octave: 4 }, interval));
+  const misses = (fifths: number): number =>
+    pitches.filter(({ step, alter }) => keyAlter({ fifths, mode: undefined }, step) !== alter).length;
+  const choices = Array.from({ length: 15 }, (_, index) => index - 7);
+  choices.sort((a, b) => misses(a) - misses(b) || Math.abs(a - home) - Math.abs(b - home) || a - b);
+  return { fifths: choices[0]!, mode: undefined };
+};
+
+const ORDER: readonly Step[] = ['F', 'C', 'G', 'D', 'A', 'E', 'B'];
+
+/** Sharps of the major key on a tonic; flats count negative. */
+const fifthsOfTonic = ({ step, alter }: ScaleNotes['tonic']): number => ORDER.indexOf(step) - 1 + 7 * alter;
+
+const unknown = (typed: string): Refusal =>
+  new Refusal({
+    severity: 'error',
+    code: 'unknown-scale',
+    message: `"${typed}" is neither a scale nor a chord`,
+    hint: 'write a tonic and a kind: "C major", "Bb minor", "D dorian", "A minor pentatonic", "G7 arpeggio"',
+  });
+
+const tooManyAccidentals = ({ name, key }: ScaleNotes): Refusal =>
+  new Refusal({
+    severity: 'error',
+    code: 'key-beyond-seven',
+    message: `${name} would need a key signature of ${Math.abs(key.fifths)} ${key.fifths > 0 ? 'sharps' : 'flats'}`,
+    hint: `write it on the note that sounds the same, with ${key.fifths > 0 ? 'flats' : 'sharps'}`,
+  });
