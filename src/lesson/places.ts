@@ -22,8 +22,12 @@ export interface KnownPlace extends Place {
 /** By MIDI number. */
 export type KnownPlaces = ReadonlyMap<number, KnownPlace>;
 
-/** The place of each pitch in a tune as it is arranged; without `fingers` it may be stopped by any. */
-export const knownPlaces = (tune: Tune, { placements }: Arrangement, fingers = true): KnownPlaces => {
+/** The same places, to be stopped by any finger. */
+export const withoutFingers = (known: KnownPlaces): KnownPlaces =>
+  new Map([...known].map(([sound, place]) => [sound, { ...place, finger: undefined }]));
+
+/** The place of each pitch in a tune as it is arranged. */
+export const knownPlaces = (tune: Tune, { placements }: Arrangement): KnownPlaces => {
   const uses = new Map<number, Placement[]>();
   for (const head of headsOf(tune)) {
     const placement = head.tieFrom === undefined ? placements.get(head.id) : undefined;
@@ -31,12 +35,7 @@ export const knownPlaces = (tune: Tune, { placements }: Arrangement, fingers = t
     const sound = midi(head.pitch);
     uses.set(sound, [...(uses.get(sound) ?? []), placement]);
   }
-  return new Map(
-    [...uses].map(([sound, all]) => {
-      const place = mostUsed(all);
-      return [sound, fingers ? place : { ...place, finger: undefined }];
-    }),
-  );
+  return new Map([...uses].map(([sound, all]) => [sound, mostUsed(all)]));
 };
 
 const mostUsed = (all: readonly Placement[]): KnownPlace => {

@@ -6,7 +6,7 @@ import type { Diagnostic } from '../score/diagnostic.ts';
 import { pitchName } from '../score/pitch.ts';
 import type { Tune } from '../score/tune.ts';
 import { compose, type Tone } from './compose.ts';
-import { arrangeIn, knownPlaces, type LessonAsked } from './places.ts';
+import { arrangeIn, knownPlaces, type LessonAsked, withoutFingers } from './places.ts';
 import type { ScaleNotes } from './scale/notes.ts';
 import { type Direction, orderOf, PATTERNS, type PatternName } from './scale/pattern.ts';
 import { type RangeAsked, type ScaleRange, scaleRange } from './scale/range.ts';
@@ -35,15 +35,37 @@ export interface MadeScale {
 export const makeScale = (asked: ScaleAsked, lesson: LessonAsked): MadeScale => {
   const range = scaleRange(asked.scale, lesson, asked);
   const ascent = scaleTune({ ...asked, direction: 'up', pattern: 'steps' }, range);
-  const upwards = arrangeIn(ascent, lesson);
-  const steps = asked.pattern === 'steps';
-  const known = upwards.map(({ arrangement }) => knownPlaces(ascent, arrangement, steps));
+  const upwards = fingered(ascent, lesson);
+  const known = upwards.map(({ arrangement }) => {
+    const places = knownPlaces(ascent, arrangement);
+    return asked.pattern === 'steps' ? places : withoutFingers(places);
+  });
   const tune = scaleTune(asked, range);
   const editions = arrangeIn(tune, { ...lesson, known }).map((edition, index) => ({
     ...edition,
     diagnostics: [...upwards[index]!.diagnostics, ...shiftNotes(tune, edition.arrangement)],
   }));
   return { tune, editions };
+};
+
+/**
+ * In the tune's places; with the tune's fingers too, unless one of them had to stop two notes in a row that
+ * need not: what is natural in a tune may not be so in a scale.
+ */
+const fingered = (ascent: Tune, lesson: LessonAsked): readonly Arranged[] => {
+  const free = arrangeIn(ascent, { ...lesson, known: lesson.known?.map(withoutFingers) ?? [] });
+  if (!lesson.known?.length) return free;
+  return arrangeIn(ascent, lesson).map((edition, index) =>
+    hops(ascent, edition) <= hops(ascent, free[index]!) ? edition : free[index]!,
+  );
+};
+
+/** How often a finger stops two notes in a row. */
+const hops = (tune: Tune, { arrangement: { placements } }: Arranged): number => {
+  const fingers = tune.measures.flatMap(({ events }) =>
+    events.flatMap(event => (event.kind === 'note' ? [placements.get(event.heads[0]!.id)!.finger] : [])),
+  );
+  return fingers.filter((finger, index) => finger > 0 && finger === fingers[index - 1]).length;
 };
 
 /** The scale as a tune in 4/4. */
