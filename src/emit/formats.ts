@@ -7,6 +7,7 @@ import type { Arrangement } from '../fingering/arrangement.ts';
 import type { Diagnostic } from '../score/diagnostic.ts';
 import type { Tune } from '../score/tune.ts';
 import type { Practice } from './midi.ts';
+import { PAGE_WRITERS, type PageFormat } from './pages.ts';
 import type { Paint } from './text/row.ts';
 
 /** What a teacher may say about the look of sheets. */
@@ -74,36 +75,21 @@ export const FORMATS: readonly Format[] = [
     extension: 'svg',
     summary: 'printed sheets, one file a page',
     per: 'sheet',
-    render: async (...sheet) => {
-      const { pages, diagnostics } = await engraved(...sheet);
-      const [{ pageToSvg }, { leftToTheReader }] = await Promise.all([
-        import('./svg.ts'),
-        import('./type/missing.ts'),
-      ]);
-      return { pages: pages.map(pageToSvg), diagnostics: [...diagnostics, ...leftToTheReader(pages)] };
-    },
+    render: printed('svg'),
   },
   {
     name: 'pdf',
     extension: 'pdf',
     summary: 'printed sheets, all pages in one file',
     per: 'sheet',
-    render: async (...sheet) => {
-      const { pages, fonts, diagnostics } = await typeset(...sheet);
-      const { pagesToPdf } = await import('./pdf.ts');
-      return { pages: [await pagesToPdf(pages, fonts)], diagnostics };
-    },
+    render: printed('pdf'),
   },
   {
     name: 'png',
     extension: 'png',
     summary: 'pictures of printed sheets, one file a page',
     per: 'sheet',
-    render: async (tune, arrangement, kind, style) => {
-      const { pages, fonts, diagnostics } = await typeset(tune, arrangement, kind, style);
-      const { pagesToPng } = await import('./png.ts');
-      return { pages: await pagesToPng(pages, fonts, style), diagnostics };
-    },
+    render: printed('png'),
   },
   {
     name: 'musicxml',
@@ -128,22 +114,14 @@ export const FORMATS: readonly Format[] = [
   },
 ];
 
-/** The pages of a printed sheet. */
-async function engraved(...[tune, arrangement, sheet, style]: Parameters<Format['render']>) {
-  const { engrave } = await import('../engrave/engrave.ts');
-  return engrave(tune, arrangement, { ...style.layout, sheet });
-}
-
-/** The pages of a printed sheet with the fonts they are set in, where the output has to hold those. */
-async function typeset(...sheet: Parameters<Format['render']>) {
-  const { pages, diagnostics } = await engraved(...sheet);
-  const [{ fontsWith }, { notShown }] = await Promise.all([
-    import('./type/fonts.ts'),
-    import('./type/missing.ts'),
-  ]);
-  const { font } = sheet[3];
-  const fonts = fontsWith(font);
-  return { pages, fonts, diagnostics: [...diagnostics, ...notShown(pages, fonts, font?.name)] };
+/** Engraves a sheet and writes its pages. */
+function printed(format: PageFormat): Format['render'] {
+  return async (tune, arrangement, sheet, style) => {
+    const { engrave } = await import('../engrave/engrave.ts');
+    const { pages, diagnostics } = engrave(tune, arrangement, { ...style.layout, sheet });
+    const written = await PAGE_WRITERS[format](pages, style);
+    return { pages: written.pages, diagnostics: [...diagnostics, ...written.diagnostics] };
+  };
 }
 
 /** The format of that name; the name has been checked before. */

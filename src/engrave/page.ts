@@ -20,7 +20,7 @@ export interface Page {
 export interface Group {
   /** Unique on the sheet and stable from one edition to another: "measure-12". */
   readonly id: string;
-  readonly className: 'heading' | 'system' | 'measure' | 'footer';
+  readonly className: 'heading' | 'system' | 'measure' | 'diagram' | 'footer';
   /** Names the place in a list of places to go to: "Measures 5–8". */
   readonly label?: string;
   readonly marks: readonly Mark[];

@@ -1,6 +1,7 @@
 /** Each drawing primitive in PDF: one table, one row a kind. */
 import { arcs, type CurveMark } from '../../engrave/drawing/curve.ts';
 import type { GlyphMark } from '../../engrave/drawing/glyph.ts';
+import { INKS } from '../../engrave/drawing/ink.ts';
 import type { LineMark } from '../../engrave/drawing/line.ts';
 import type { Mark } from '../../engrave/drawing/mark.ts';
 import type { PolygonMark } from '../../engrave/drawing/polygon.ts';
@@ -20,12 +21,14 @@ function drawLine({ document }: Canvas, { x1, y1, x2, y2, thickness, dash }: Lin
   if (dash) document.undash();
 }
 
-function drawPolygon({ document }: Canvas, { points }: PolygonMark): void {
+function drawPolygon({ document }: Canvas, { points, ink }: PolygonMark): void {
   const [first, ...rest] = points;
   if (!first) return;
   document.moveTo(...first);
   for (const point of rest) document.lineTo(...point);
-  document.closePath().fill();
+  document.closePath();
+  if (ink) document.fill(INKS[ink]).fillColor('#000');
+  else document.fill();
 }
 
 /** Filled, with a rounded outline that blunts the ends. */
@@ -43,6 +46,7 @@ function drawCurve({ document }: Canvas, mark: CurveMark): void {
 
 function drawText(canvas: Canvas, mark: TextMark): void {
   const { document } = canvas;
+  if (mark.ink) document.fillColor(INKS[mark.ink]);
   for (const run of setText(mark, canvas.fonts)) {
     if (!run.font) {
       for (const { x, y, width, height, thickness } of emptyBoxes(run, mark))
@@ -59,6 +63,7 @@ function drawText(canvas: Canvas, mark: TextMark): void {
       ...narrowed,
     });
   }
+  if (mark.ink) document.fillColor('#000');
 }
 
 const DRAWERS: {

@@ -1,4 +1,5 @@
 /** Text as outlines in SVG, each letter defined once: a picture then needs no font. */
+import { INKS } from '../../engrave/drawing/ink.ts';
 import type { TextMark } from '../../engrave/drawing/text.ts';
 import type { Defined } from '../svg/marks.ts';
 import { element, number } from '../svg/writer.ts';
@@ -42,7 +43,7 @@ function runToSvg({ text, x, narrowing }: Run, font: Font, mark: TextMark, defin
     return letter;
   });
   const transform = `translate(${number(x)} ${number(mark.y)}) scale(${scale * narrowing} ${-scale})`;
-  return element('g', { transform }, letters.join(''));
+  return element('g', { transform, fill: mark.ink && INKS[mark.ink] }, letters.join(''));
 }
 
 /** A text mark, every character drawn. */

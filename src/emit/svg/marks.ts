@@ -1,6 +1,7 @@
 /** Each drawing primitive as SVG: one table, one row a kind. */
 import { arcs, type CurveMark } from '../../engrave/drawing/curve.ts';
 import type { GlyphMark } from '../../engrave/drawing/glyph.ts';
+import { INKS, type Ink } from '../../engrave/drawing/ink.ts';
 import type { LineMark } from '../../engrave/drawing/line.ts';
 import type { Mark } from '../../engrave/drawing/mark.ts';
 import type { PolygonMark } from '../../engrave/drawing/polygon.ts';
@@ -28,8 +29,10 @@ function lineToSvg({ x1, y1, x2, y2, thickness, dash }: LineMark): string {
   });
 }
 
-function polygonToSvg({ points }: PolygonMark): string {
-  return element('path', { d: `M${points.map(([x, y]) => numbers(x, y)).join('L')}Z` });
+const fillOf = (ink: Ink | undefined) => (ink ? INKS[ink] : undefined);
+
+function polygonToSvg({ points, ink }: PolygonMark): string {
+  return element('path', { fill: fillOf(ink), d: `M${points.map(([x, y]) => numbers(x, y)).join('L')}Z` });
 }
 
 /** Two arcs, one bowed more than the other, with a rounded outline that blunts the ends. */
@@ -46,7 +49,7 @@ function curveToSvg(mark: CurveMark): string {
 
 const ANCHORS = { start: undefined, middle: 'middle', end: 'end' } as const;
 
-function textToSvg({ text: content, face: name, x, y, size, anchor }: TextMark): string {
+function textToSvg({ text: content, face: name, x, y, size, anchor, ink }: TextMark): string {
   const { family, weight, style } = face(name);
   return element(
     'text',
@@ -58,6 +61,7 @@ function textToSvg({ text: content, face: name, x, y, size, anchor }: TextMark):
       'font-weight': weight === 400 ? undefined : weight,
       'font-style': style === 'normal' ? undefined : style,
       'text-anchor': ANCHORS[anchor],
+      fill: fillOf(ink),
     },
     text(content),
   );

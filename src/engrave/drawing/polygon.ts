@@ -1,5 +1,6 @@
 /** A filled polygon: beams, and rests that are plain blocks. */
 import type { Box } from './box.ts';
+import type { Ink } from './ink.ts';
 import type { Role } from './role.ts';
 
 export type Point = readonly [x: number, y: number];
@@ -8,6 +9,8 @@ export interface PolygonMark {
   readonly kind: 'polygon';
   readonly role: Role;
   readonly points: readonly Point[];
+  /** Black where it is absent. */
+  readonly ink?: Ink;
   readonly of?: number;
 }
 

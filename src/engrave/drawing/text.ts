@@ -1,6 +1,7 @@
 /** A run of text in one face; its width is the face's own, without kerning. */
 import { type FaceName, face, textWidth } from '../font/face.ts';
 import type { Box } from './box.ts';
+import type { Ink } from './ink.ts';
 import type { Role } from './role.ts';
 
 export interface TextMark {
@@ -14,6 +15,8 @@ export interface TextMark {
   /** Em size. */
   readonly size: number;
   readonly anchor: 'start' | 'middle' | 'end';
+  /** Black where it is absent. */
+  readonly ink?: Ink;
   readonly of?: number;
 }
 
