@@ -6,7 +6,7 @@ import { type Mark, move } from '../drawing/mark.ts';
 import { STYLE } from '../style.ts';
 import { type Block, clefBlock, keyBlock, NOTHING, sequence, timeBlock } from './signatures.ts';
 
-type StrokeKind = 'thin' | 'thick' | 'dots' | 'dashed' | 'dotted';
+export type StrokeKind = 'thin' | 'thick' | 'dots' | 'dashed' | 'dotted';
 
 interface Stroke {
   readonly kind: StrokeKind;
@@ -45,7 +45,7 @@ const STYLES: Readonly<Record<Barline['style'], readonly StrokeKind[]>> = {
 };
 
 /** The strokes between two measures; either side may be missing. */
-function strokeKinds(left: Barline | undefined, right: Barline | undefined): readonly StrokeKind[] {
+export function strokeKinds(left: Barline | undefined, right: Barline | undefined): readonly StrokeKind[] {
   const ends = left?.repeat ?? false;
   const starts = right?.repeat ?? false;
   if (ends && starts) return ['dots', 'thin', 'thick', 'thin', 'dots'];

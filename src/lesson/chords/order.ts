@@ -164,7 +164,7 @@ export const HELD_TERMS: readonly HeldTerm[] = [
   {
     name: 'barre of another finger than the index',
     unit: 'times',
-    weight: 0.5,
+    weight: 1,
     source: 'the index finger lies flat by itself, common practice; weight: our judgement',
     measure: ({ touches }) => barresOf(touches).filter(({ finger }) => finger > 1).length,
   },

@@ -1,0 +1,96 @@
+/** The chord chart of a tune on pages: frames of its chords on top, then its measures in rows. */
+import type { ChordChart } from '../../lesson/chords/chart.ts';
+import type { ChordSheet } from '../../lesson/chords/sheet.ts';
+import type { Tune } from '../../score/tune.ts';
+import { move } from '../drawing/mark.ts';
+import { pageFrame } from '../options.ts';
+import type { Group, Page } from '../page.ts';
+import { frameRows } from './frames.ts';
+import { diagramPages, roomBetween, type Words } from './head.ts';
+import { type ChartRow, chartRows } from './rows.ts';
+import { cautionLines, type DiagramOptions, rowGroup, sheetLines } from './sheet.ts';
+
+/** Frames on a chart are smaller than on a sheet of shapes. */
+const FRAME_SCALE = 0.8;
+
+/** Between the frames and the chart, and between rows, mm. */
+const BELOW_FRAMES = 4;
+const BETWEEN_ROWS = 3.5;
+
+/** Engraves the chart of a tune with the shapes of its chords. */
+export function engraveChart(chart: ChordChart, sheet: ChordSheet, options: DiagramOptions): readonly Page[] {
+  const { tune } = chart;
+  const frame = pageFrame({ ...options, sheet: 'tab' });
+  const width = frame.width - 2 * frame.margin;
+  const words = wordsOf(tune, sheet, options);
+  const leftHanded = options.leftHanded ?? false;
+  const frames = frameRows(sheet, width, { scale: FRAME_SCALE, leftHanded });
+  const blocks: Block[] = [
+    ...frames.map(
+      (row, index): Block => ({
+        height: row.height + (index === frames.length - 1 ? BELOW_FRAMES : 0),
+        draw: y => [rowGroup(row, index, frame.margin, y)],
+      }),
+    ),
+    ...chartRows(chart, width, options.measuresPerSystem).map(
+      (row, index): Block => ({
+        height: row.above + row.below + BETWEEN_ROWS,
+        draw: y => rowGroups(row, index, frame.margin, y + row.above),
+      }),
+    ),
+  ];
+  return diagramPages(
+    words,
+    frame,
+    onPages(blocks, page => roomBetween(words, frame, page)),
+  );
+}
+
+/** Something as high as it is, drawn at a height. */
+interface Block {
+  readonly height: number;
+  readonly draw: (y: number) => readonly Group[];
+}
+
+/** Fills page after page from the top. */
+function onPages(
+  blocks: readonly Block[],
+  room: (page: number) => { readonly top: number; readonly bottom: number },
+): Group[][] {
+  const pages: Group[][] = [[]];
+  let y = room(0).top;
+  for (const { height, draw } of blocks) {
+    if (pages.at(-1)!.length > 0 && y + height > room(pages.length - 1).bottom) {
+      pages.push([]);
+      y = room(pages.length - 1).top;
+    }
+    pages.at(-1)!.push(...draw(y));
+    y += height;
+  }
+  return pages;
+}
+
+function rowGroups({ marks, first, last }: ChartRow, index: number, x: number, y: number): readonly Group[] {
+  const label =
+    first.number === last.number || last.number === undefined
+      ? `Measure ${first.number ?? 1}`
+      : `Measures ${first.number ?? 1}–${last.number}`;
+  return [...marks]
+    .sort(([a], [b]) => a - b)
+    .map(
+      ([measure, list]): Group =>
+        measure < 0
+          ? { id: `system-${index + 1}`, className: 'system', label, marks: move(list, x, y) }
+          : { id: `measure-${measure + 1}`, className: 'measure', marks: move(list, x, y) },
+    );
+}
+
+const wordsOf = (tune: Tune, sheet: ChordSheet, options: DiagramOptions): Words => ({
+  title: options.title ?? tune.title ?? '',
+  subtitle: options.subtitle,
+  left: sheetLines(sheet),
+  right: tune.composer ? [tune.composer] : [],
+  foot: [...cautionLines(sheet), ...tune.rights],
+  footer: options.footer,
+  author: tune.composer,
+});

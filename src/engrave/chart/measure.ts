@@ -1,0 +1,147 @@
+/**
+ * One measure of a chord chart: chord symbols over slashes, one slash a beat; and the bar lines between
+ * measures. In millimetres; y = 0 is the middle of the slashes.
+ */
+import type { ChartMeasure } from '../../lesson/chords/chart.ts';
+import type { ChordSymbol } from '../../score/model.ts';
+import { union } from '../drawing/box.ts';
+import { bounds, type Mark, move, place } from '../drawing/mark.ts';
+import { disc } from '../drawing/round.ts';
+import { type StrokeKind, strokeKinds } from '../measure/bars.ts';
+import { anchoredText } from '../measure/rich-text.ts';
+import { timeBlock } from '../measure/signatures.ts';
+import { nameMarks } from './frame.ts';
+
+export const CHART = {
+  /** Em of chord symbols, and the height of their baseline over the slashes. */
+  name: 5.6,
+  baseline: -4.6,
+  /** Bar lines from here to here. */
+  top: -9.4,
+  bottom: 4,
+  /** Room before the first slash and after the last. */
+  before: 3.4,
+  after: 1.2,
+  /** Before the first slash where a repeat starts. */
+  repeat: 6,
+  /** Height of a staff space that bar lines and metres are drawn for. */
+  space: 1.7,
+} as const;
+
+const SLASH = { height: 4.6, slant: 2.7, thickness: 1.15 } as const;
+/** At least so much between two chord symbols. */
+const APART = 1.6;
+
+/** Where in a measure from 0 to `width` a tick lies. */
+const xAt = (measure: ChartMeasure, at: number, width: number): number => {
+  const from = leftRoom(measure);
+  return from + ((width - from - CHART.after) * at) / measure.length;
+};
+
+const leftRoom = ({ left }: ChartMeasure): number => (left.repeat ? CHART.repeat : CHART.before);
+
+/** Slashes and chord symbols. `size` is the em of the symbols. */
+export function measureMarks(measure: ChartMeasure, width: number, size: number): Mark[] {
+  const slashes = measure.beats.filter(beat => beat.chord).map(beat => slash(xAt(measure, beat.at, width)));
+  const names = measure.chords.flatMap(({ at, symbol }) =>
+    move(nameMarks(symbol, size), xAt(measure, at, width), CHART.baseline),
+  );
+  return [...slashes, ...names];
+}
+
+function slash(x: number): Mark {
+  const half = SLASH.height / 2;
+  const { slant, thickness } = SLASH;
+  return {
+    kind: 'polygon',
+    role: 'head',
+    points: [
+      [x, half],
+      [x + thickness, half],
+      [x + slant + thickness, -half],
+      [x + slant, -half],
+    ],
+  };
+}
+
+/** The largest em, up to `most`, at which the symbols of a measure do not touch; in a measure of that width. */
+export function fittingSize(measure: ChartMeasure, width: number, most: number): number {
+  let size = most;
+  measure.chords.forEach(({ at, symbol }, index) => {
+    const next = measure.chords[index + 1];
+    const from = xAt(measure, at, width);
+    const room = (next ? xAt(measure, next.at, width) : width) - from - APART;
+    size = Math.min(size, (most * room) / nameWidth(symbol, most));
+  });
+  return size;
+}
+
+const nameWidth = (symbol: ChordSymbol, size: number): number => {
+  const box = union(nameMarks(symbol, size).map(bounds));
+  return box ? box.right - box.left : 0;
+};
+
+const GAP = 0.75;
+const WIDTHS: Readonly<Record<StrokeKind, number>> = {
+  thin: 0.3,
+  thick: 0.9,
+  dots: 0.9,
+  dashed: 0.3,
+  dotted: 0.3,
+};
+const DASHES: Partial<Record<StrokeKind, readonly [number, number]>> = {
+  dashed: [1.2, 0.9],
+  dotted: [0.3, 0.7],
+};
+
+/** The bar line between two measures at x; either may be missing. A repeat's thick line lies on x. */
+export function barMarks(left: ChartMeasure | undefined, right: ChartMeasure | undefined, x: number): Mark[] {
+  const kinds = left || right?.left.repeat ? strokeKinds(left?.right, right?.left) : (['thin'] as const);
+  const total = kinds.reduce((sum, kind) => sum + WIDTHS[kind], GAP * (kinds.length - 1));
+  // At the end of a line the strokes end there, at its start they start there.
+  let at = right === undefined ? x - total : left === undefined ? x : x - total / 2;
+  return kinds.flatMap(kind => {
+    const middle = at + WIDTHS[kind] / 2;
+    at += WIDTHS[kind] + GAP;
+    return strokeMarks(kind, middle);
+  });
+}
+
+function strokeMarks(kind: StrokeKind, x: number): Mark[] {
+  if (kind === 'dots') return [-1.1, 1.1].map(y => disc('bar', x, y + MIDDLE, 0.45));
+  const dash = DASHES[kind];
+  const line = { kind: 'line', role: 'bar', x1: x, y1: CHART.top, x2: x, y2: CHART.bottom } as const;
+  return [{ ...line, thickness: WIDTHS[kind], ...(dash ? { dash } : {}) }];
+}
+
+const MIDDLE = (CHART.top + CHART.bottom) / 2;
+
+/** A time signature, its left edge at x = 0, and its width. */
+export function metreMarks({ time }: ChartMeasure): { readonly marks: Mark[]; readonly width: number } {
+  const { marks, width } = timeBlock(time);
+  const { space } = CHART;
+  return {
+    marks: marks.map(mark => place(mark, space, 0, MIDDLE - 2 * space)),
+    width: width * space,
+  };
+}
+
+const SMALL = 3.3;
+
+/** Rehearsal marks and signs at the left over a measure; jumps end at its right edge. */
+export function signMarks({ marks }: ChartMeasure, width: number): Mark[] {
+  const y = CHART.top - 2;
+  let x = 0;
+  return marks.flatMap((mark): Mark[] => {
+    if (mark.kind === 'jump') {
+      return anchoredText(mark.text, { role: 'sign', face: 'serifItalic', size: SMALL }, width, y, 'end');
+    }
+    const drawn: Mark[] =
+      mark.kind === 'sign'
+        ? [{ kind: 'glyph', role: 'sign', name: mark.sign, x: 0, y: y - 1.4, size: 1 }]
+        : anchoredText(mark.text, { role: 'words', face: 'serifBold', size: 4.4 }, 0, y, 'start');
+    const moved = move(drawn, x, 0);
+    x = Math.max(...moved.map(each => bounds(each).right)) + 1.5;
+    return moved;
+  });
+}

@@ -1,0 +1,172 @@
+/** The rows of a chord chart: how many measures each holds, how wide they are, and their marks. */
+import type { ChartMeasure, ChordChart } from '../../lesson/chords/chart.ts';
+import { beatsOf } from '../../score/beats.ts';
+import type { Mark } from '../drawing/mark.ts';
+import { move } from '../drawing/mark.ts';
+import { anchoredText } from '../measure/rich-text.ts';
+import { barMarks, CHART, fittingSize, measureMarks, metreMarks, signMarks } from './measure.ts';
+
+export interface ChartRow {
+  readonly first: ChartMeasure;
+  readonly last: ChartMeasure;
+  /** By index of the measure in the tune; what belongs to the row as a whole at −1. */
+  readonly marks: ReadonlyMap<number, readonly Mark[]>;
+  /** From the middle of the slashes to the row's upper edge, and to its lower one. mm. */
+  readonly above: number;
+  readonly below: number;
+}
+
+/** Measures in a row, where there is room for their chord symbols. */
+const PER_ROW = 4;
+
+/** Chord symbols are set smaller, down to this share, before a row holds fewer measures. */
+const SMALLEST = 0.82;
+
+/** Rows from x = 0, each as wide as `width` where it is full. */
+export function chartRows(chart: ChordChart, width: number, perRow?: number): readonly ChartRow[] {
+  const indent = metreMarks(chart.measures[0]!).width + 2;
+  const layout = [perRow ?? PER_ROW, 3, 2, 1]
+    .map(count => layOut(chart, width - indent, count))
+    .find((each, index, all) => perRow || index === all.length - 1 || each.size >= SMALLEST * CHART.name)!;
+  return layout.rows.map((row, index) => drawRow(row, layout, indent, layout.rows[index - 1]?.at(-1)));
+}
+
+interface Layout {
+  readonly rows: readonly (readonly ChartMeasure[])[];
+  readonly widthOf: (measure: ChartMeasure) => number;
+  /** Em of all chord symbols. */
+  readonly size: number;
+}
+
+/** Whole measures are equally wide; one that is shorter than its metre, a pickup, takes its share. */
+function layOut({ tune, measures }: ChordChart, width: number, perRow: number): Layout {
+  const share = sharesOf(tune, measures);
+  const rows: ChartMeasure[][] = [];
+  let filled = 0;
+  for (const measure of measures) {
+    const own = share(measure);
+    const row = rows.at(-1);
+    const isPickup = row?.length === 1 && share(row[0]!) < 1 && rows.length === 1;
+    if (!row || (!isPickup && filled + own > perRow + 1e-9)) {
+      rows.push([measure]);
+      filled = rows.length === 1 && own < 1 ? 0 : own;
+    } else {
+      row.push(measure);
+      filled += own;
+    }
+  }
+  const sums = rows.map(row => row.reduce((sum, measure) => sum + share(measure), 0));
+  const unit = width / Math.max(perRow, ...sums);
+  const widthOf = (measure: ChartMeasure) => unit * share(measure);
+  const size = Math.min(...measures.map(each => fittingSize(each, widthOf(each), CHART.name)));
+  return { rows, widthOf, size };
+}
+
+/** How much of a whole measure each one lasts, a quarter of one at least. */
+const sharesOf = ({ division, measures }: ChordChart['tune'], chart: readonly ChartMeasure[]) => {
+  const shares = new Map(
+    chart.map(measure => {
+      const whole = beatsOf(measures[measure.index]!.time, division).reduce((sum, beat) => sum + beat, 0);
+      return [measure, Math.min(2, Math.max(0.25, measure.length / whole))];
+    }),
+  );
+  return (measure: ChartMeasure): number => shares.get(measure)!;
+};
+
+const ABOVE = -CHART.top + 1.5;
+const SIGNS = 5;
+const ENDING = 5.5;
+const BELOW = CHART.bottom + 3.5;
+
+function drawRow(
+  row: readonly ChartMeasure[],
+  { widthOf, size }: Layout,
+  indent: number,
+  before: ChartMeasure | undefined,
+): ChartRow {
+  const marks = new Map<number, readonly Mark[]>();
+  const hasEndings = row.some(({ left, right }) => left.ending || right.ending);
+  const hasSigns = row.some(measure => measure.marks.length > 0);
+  const first = row[0]!;
+  const last = row.at(-1)!;
+  let x = indent;
+  row.forEach((measure, index) => {
+    const width = widthOf(measure);
+    const signs = move(signMarks(measure, width), x, hasEndings ? -ENDING : 0);
+    const next = row[index + 1];
+    marks.set(measure.index, [
+      ...move(measureMarks(measure, width, size), x, 0),
+      ...signs,
+      ...barMarks(measure, next, x + width),
+      ...endingMarks(row, index, x, width),
+    ]);
+    x += width;
+  });
+  const metre = first.time || before === undefined ? metreMarks(first) : { marks: [] as Mark[], width: 0 };
+  marks.set(-1, [
+    ...metre.marks,
+    ...barMarks(undefined, first, indent),
+    ...numberMarks(first, before, indent, hasEndings && first.left.ending !== undefined),
+  ]);
+  return {
+    first,
+    last,
+    marks,
+    above: ABOVE + (hasEndings ? ENDING : 0) + (hasSigns ? SIGNS : 0),
+    below: BELOW,
+  };
+}
+
+const ENDING_TEXT = 3.3;
+
+/** The bracket over an ending, with its number where it starts and a jog where it is closed. */
+function endingMarks(row: readonly ChartMeasure[], index: number, x: number, width: number): Mark[] {
+  const { left, right } = row[index]!;
+  const inside = endingAt(row, index);
+  if (!inside) return [];
+  const y = CHART.top - ENDING + 0.8;
+  const low = CHART.top - 1;
+  const line = { kind: 'line', role: 'ending', thickness: 0.3 } as const;
+  const from = x + (left.ending ? 0.6 : 0);
+  const to = x + width - (right.ending ? 0.6 : 0);
+  return [
+    { ...line, x1: from, y1: y, x2: to, y2: y },
+    ...(left.ending ? [{ ...line, x1: from, y1: y - 0.15, x2: from, y2: low }] : []),
+    ...(left.ending
+      ? anchoredText(
+          endingText(left.ending.text, left.ending.numbers),
+          { role: 'ending', face: 'serif', size: ENDING_TEXT },
+          from + 1.1,
+          y + 3.1,
+          'start',
+        )
+      : []),
+    ...(right.ending?.close === 'closed' ? [{ ...line, x1: to, y1: y - 0.15, x2: to, y2: low }] : []),
+  ];
+}
+
+const endingText = (text: string, numbers: readonly number[]): string =>
+  text !== '' ? text : `${numbers.join(', ')}.`;
+
+/** Whether a measure lies under an ending that started in it or before it in the row. */
+const endingAt = (row: readonly ChartMeasure[], index: number): boolean => {
+  for (let i = index; i >= 0; i--) {
+    if (row[i]!.left.ending) return true;
+    if (i < index && row[i]!.right.ending) return false;
+  }
+  // An ending that goes on from the row before is seen by where it stops.
+  const stop = row.slice(index).find(({ left, right }) => left.ending || right.ending);
+  return stop !== undefined && stop.left.ending === undefined;
+};
+
+/** The number of a row's first measure, from the second row on. */
+function numberMarks(
+  { number }: ChartMeasure,
+  before: ChartMeasure | undefined,
+  x: number,
+  raised: boolean,
+): Mark[] {
+  if (!before || number === undefined) return [];
+  const y = CHART.top - 1 - (raised ? ENDING : 0);
+  return anchoredText(number, { role: 'number', face: 'serif', size: 2.9 }, x, y, 'start');
+}

@@ -1,0 +1,68 @@
+/** Pages of chord shapes: from what is on the sheet to drawn pages. */
+import type { ChordSheet } from '../../lesson/chords/sheet.ts';
+import { pitchName } from '../../score/pitch.ts';
+import { move } from '../drawing/mark.ts';
+import { pageFrame, type SheetOptions } from '../options.ts';
+import type { Group, Page } from '../page.ts';
+import { type FrameRow, frameRows } from './frames.ts';
+import { diagramPages, roomBetween, type Words } from './head.ts';
+
+export interface DiagramOptions extends Omit<SheetOptions, 'sheet'> {
+  readonly leftHanded?: boolean;
+}
+
+/** Engraves chord shapes. */
+export function engraveShapes(sheet: ChordSheet, options: DiagramOptions): readonly Page[] {
+  const frame = pageFrame({ ...options, sheet: 'tab' });
+  const words: Words = {
+    title: options.title ?? 'Chords',
+    subtitle: options.subtitle,
+    left: sheetLines(sheet),
+    right: [],
+    foot: cautionLines(sheet),
+    footer: options.footer,
+    author: undefined,
+  };
+  const rows = frameRows(sheet, frame.width - 2 * frame.margin, {
+    scale: 1,
+    leftHanded: options.leftHanded ?? false,
+  });
+  const pages: Group[][] = [[]];
+  let y = roomBetween(words, frame, 0).top;
+  rows.forEach((row, index) => {
+    if (pages.at(-1)!.length > 0 && y + row.height > roomBetween(words, frame, pages.length - 1).bottom) {
+      pages.push([]);
+      y = roomBetween(words, frame, pages.length - 1).top;
+    }
+    pages.at(-1)!.push(rowGroup(row, index, frame.margin, y));
+    y += row.height;
+  });
+  return diagramPages(words, frame, pages);
+}
+
+export const rowGroup = ({ marks }: FrameRow, index: number, x: number, y: number): Group => ({
+  id: `frames-${index + 1}`,
+  className: 'diagram',
+  marks: move(marks, x, y),
+});
+
+/** Instrument, stringing, capo, and where on the neck. */
+export const sheetLines = ({ hand: { instrument }, wishes }: ChordSheet): readonly string[] => {
+  const strings = instrument.strings.map(pitch => pitchName(pitch, false)).reverse();
+  const { window, near } = wishes;
+  return [
+    `${instrument.name} · ${strings.join(' ')}`,
+    ...(window ? [`Frets ${window.low}–${window.high}`] : []),
+    ...(near === undefined ? [] : [`Near fret ${near}`]),
+    ...(instrument.capo > 0 ? [`Capo ${instrument.capo}`] : []),
+  ];
+};
+
+/** The usual caution, where a shape reaches farther than is comfortable. */
+export const cautionLines = ({ entries }: ChordSheet): readonly string[] =>
+  entries.some(({ shapes }) => shapes.some(({ stretched }) => stretched))
+    ? [
+        'A reach in mm is wider than is comfortable to this hand: warm up, do not force it, and stop if it hurts;',
+        'teacher and physician judge what a hand should do.',
+      ]
+    : [];
