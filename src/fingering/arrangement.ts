@@ -45,8 +45,8 @@ export interface Arrangement {
   /** By head id; tied-to heads carry the placement of the head that was struck. */
   readonly placements: ReadonlyMap<number, Placement>;
   readonly misfits: readonly Misfit[];
-  /** Heads that lie elsewhere than in the edition that this one was matched with; absent without one. */
-  readonly differences?: ReadonlySet<number>;
+  /** Where the edition was matched with another: its instrument, and the heads that lie elsewhere. */
+  readonly matched?: { readonly instrument: Instrument; readonly differences: ReadonlySet<number> };
   /** Cost of the whole fingering in thousandths of a point (an exact integer). */
   readonly cost: number;
 }

@@ -1,6 +1,7 @@
 /** Several editions of one tune: the key they share, and how far their places agree. */
 import type { Instrument } from '../instrument/instrument.ts';
 import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
+import { movedName } from '../score/names.ts';
 import { pitchName } from '../score/pitch.ts';
 import { transposeTune } from '../score/transpose-tune.ts';
 import type { Tune } from '../score/tune.ts';
@@ -43,7 +44,8 @@ export const arrangeEditions = (tune: Tune, asked: EditionsAsked): Editions => {
       continue;
     }
     const differences = differencesOf(edition.arrangement, first.arrangement);
-    editions.push({ ...edition, arrangement: { ...edition.arrangement, differences } });
+    const matched = { instrument: first.arrangement.instrument, differences };
+    editions.push({ ...edition, arrangement: { ...edition.arrangement, matched } });
     diagnostics.push(differenceNote(edition, first, differences));
   }
   return { tune: moved, editions, diagnostics };
@@ -87,7 +89,7 @@ const keyNote = (semitones: number): Diagnostic => ({
   message:
     semitones === 0
       ? 'no other key fits better'
-      : `most notes fit, at least effort, when the tune is moved ${semitones > 0 ? 'up' : 'down'} ${Math.abs(semitones)} semitones`,
+      : `most notes fit, at least effort, when the tune is moved ${movedName(semitones)}`,
 });
 
 /** Heads of struck and held notes that lie elsewhere than in the other edition. */

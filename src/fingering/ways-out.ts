@@ -2,6 +2,7 @@
 import { INSTRUMENTS } from '../instrument/catalogue.ts';
 import type { Instrument } from '../instrument/instrument.ts';
 import { openPitches } from '../instrument/places.ts';
+import { movedName } from '../score/names.ts';
 import type { FretWindow } from './arrangement.ts';
 import { fits } from './fit.ts';
 
@@ -59,7 +60,7 @@ const widen = (
 export const describeWaysOut = (ways: WaysOut): string | undefined => {
   const up = ways.transpositions.find(step => step > 0);
   const down = ways.transpositions.find(step => step < 0);
-  const keys = [up && `up ${semitones(up)}`, down && `down ${semitones(-down)}`].filter(Boolean);
+  const keys = [up && movedName(up), down && movedName(down)].filter(Boolean);
   const offers = [
     keys.length > 0 && `transposed ${keys.join(' or ')}`,
     ways.window && `in frets ${ways.window.low}-${ways.window.high}`,
@@ -67,6 +68,3 @@ export const describeWaysOut = (ways: WaysOut): string | undefined => {
   ].filter(Boolean);
   return offers.length > 0 ? `every note would fit ${offers.join('; or ')}` : undefined;
 };
-
-const semitones = (count: number): string =>
-  count === 12 ? 'an octave' : `${count} semitone${count === 1 ? '' : 's'}`;

@@ -33,3 +33,10 @@ export const metreName = (time: TimeSignature | undefined): string => {
   if (time.kind === 'senza-misura') return 'no metre';
   return time.fractions.map(({ beats, beatType }) => `${beats.join('+')}/${beatType}`).join(' + ');
 };
+
+/** "up 5 semitones", "down an octave". */
+export const movedName = (semitones: number): string => {
+  const size = Math.abs(semitones);
+  const far = size === 12 ? 'an octave' : `${size} semitone${size === 1 ? '' : 's'}`;
+  return `${semitones > 0 ? 'up' : 'down'} ${far}`;
+};

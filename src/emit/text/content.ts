@@ -5,6 +5,7 @@
 
 import { type Accidental, accidentals } from '../../engrave/content/accidentals.ts';
 import { chordPieces } from '../../engrave/content/chord-name.ts';
+import { OUTSIDE_SIGN } from '../../engrave/content/figure-signs.ts';
 import { type HandMarks, handMarks, roman } from '../../engrave/content/fingers.ts';
 import type { SheetOptions } from '../../engrave/options.ts';
 import type { Arrangement, Placement } from '../../fingering/arrangement.ts';
@@ -81,6 +82,8 @@ interface Sources {
   readonly accidentals: ReadonlyMap<number, Accidental>;
   readonly syllables: ReadonlyMap<number, Syllable>;
   readonly hand: HandMarks;
+  /** Heads that lie elsewhere than in the edition that this one was matched with. */
+  readonly elsewhere: ReadonlySet<number>;
 }
 
 /** The tune, measure by measure, as text. */
@@ -96,6 +99,7 @@ export const contentOf = (
     clef: arrangement.instrument.clef,
     signs,
     placements: arrangement.placements,
+    elsewhere: arrangement.matched?.differences ?? new Set(),
     accidentals: accidentals(tune),
     syllables: syllables(tune, endings, write),
     hand: handMarks(tune, arrangement, {
@@ -207,12 +211,13 @@ const lettersOf = (event: NoteEvent, { signs }: Sources): string =>
     .join('');
 
 /** A tied note is not struck again: no figure. */
-const figuresOf = (event: NoteEvent, { placements }: Sources): readonly TabFigure[] =>
+const figuresOf = (event: NoteEvent, { placements, elsewhere, signs }: Sources): readonly TabFigure[] =>
   event.heads.flatMap(head => {
     const placement = head.tieFrom === undefined ? placements.get(head.id) : undefined;
     if (!placement) return [];
     const outside = placement.fit === 'outside';
-    return [{ string: placement.string, text: `${placement.fret}${outside ? '*' : ''}`, outside }];
+    const beside = outside ? OUTSIDE_SIGN : elsewhere.has(head.id) ? signs.elsewhere : '';
+    return [{ string: placement.string, text: `${placement.fret}${beside}`, outside }];
   });
 
 /** Chord symbols of a measure, those of one moment joined. */

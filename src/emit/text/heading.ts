@@ -1,5 +1,6 @@
 /** The words around the systems: heading above, legend below. */
 import type { Arrangement, WindowRule } from '../../fingering/arrangement.ts';
+import { movedName } from '../../score/names.ts';
 import { pitchName } from '../../score/pitch.ts';
 import type { Tune } from '../../score/tune.ts';
 import { type Entry, textWriter } from './content.ts';
@@ -35,6 +36,7 @@ export const headingLines = (
       .join(' '),
     ...(instrument.capo > 0 ? [`capo ${instrument.capo}`] : []),
     ...windows.map(rule => windowText(rule, signs)),
+    ...(tune.transposition ? [`moved ${movedName(tune.transposition)}`] : []),
   ];
   const title = write(tune.title ?? '');
   const composer = write(tune.composer ?? '');
@@ -56,11 +58,15 @@ export const legendLines = (
 ): readonly string[] => {
   const whole = arrangement.window && { window: arrangement.window, measures: undefined };
   const outside = entries.some(entry => entry.figures.some(figure => figure.outside));
+  const elsewhere = entries.some(entry =>
+    entry.figures.some(figure => figure.text.endsWith(signs.elsewhere)),
+  );
   const items = [
     ...explainRhythm(entries.map(entry => entry.rhythm).filter(text => text !== '')),
     ...(entries.some(entry => entry.tied) ? [`${TIE} tied`] : []),
     ...(entries.some(entry => entry.finger !== '') ? ['fingers 1 index to 4 little, 0 open string'] : []),
     ...(outside ? [`* outside ${whole ? windowText(whole, signs) : 'the window'}`] : []),
+    ...(elsewhere ? [`${signs.elsewhere} elsewhere than on ${arrangement.matched!.instrument.name}`] : []),
   ];
   const rights = tune.rights.flatMap(each => fold(textWriter(signs)(each), width));
   return [...wrap(items, '   ', width), ...rights].filter(line => line !== '');

@@ -4,6 +4,8 @@
  * Symbols; nothing from the Musical Symbols block, which few terminal fonts hold.
  */
 
+import { ELSEWHERE_SIGN } from '../../engrave/content/figure-signs.ts';
+
 /** One column of a bar line. `heavy-start` stands left of its thin line, `heavy-end` right of it. */
 export type BarColumn = 'thin' | 'heavy-start' | 'heavy-end' | 'dashed' | 'dots' | 'blank';
 
@@ -31,6 +33,8 @@ export interface Signs {
   readonly repeatDot: string;
   readonly separator: string;
   readonly dash: string;
+  /** Beside a figure that the edition it was matched with has elsewhere. */
+  readonly elsewhere: string;
 }
 
 const same = (sign: string): Strokes => {
@@ -70,6 +74,7 @@ const UNICODE: Signs = {
   repeatDot: '•',
   separator: ' · ',
   dash: '–',
+  elsewhere: ELSEWHERE_SIGN,
 };
 
 const ASCII: Signs = {
@@ -90,6 +95,7 @@ const ASCII: Signs = {
   repeatDot: 'o',
   separator: ' - ',
   dash: '-',
+  elsewhere: '+',
 };
 
 export const signsFor = (ascii: boolean): Signs => (ascii ? ASCII : UNICODE);

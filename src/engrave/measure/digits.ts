@@ -1,6 +1,7 @@
 /** Fret figures: each on its string's line, straight under its notehead. */
 
 import type { Place } from '../../instrument/instrument.ts';
+import { ELSEWHERE_SIGN, OUTSIDE_SIGN } from '../content/figure-signs.ts';
 import type { Notation } from '../content/notation.ts';
 import { bounds, type Mark } from '../drawing/mark.ts';
 import { face } from '../font/face.ts';
@@ -32,20 +33,24 @@ export function figureMark(
   };
 }
 
-/** A star beside a figure that the window could not hold. */
-function outsideMark(figure: Mark): Mark {
+/** Raised beside a figure: a star where the window could not hold it, a dot where the other edition has another. */
+function besideFigure(figure: Mark, sign: keyof typeof BESIDE): Mark {
   const { right, top } = bounds(figure);
   return {
     kind: 'text',
     role: 'outside',
-    text: '*',
+    ...BESIDE[sign],
     face: 'sansBold',
     x: right + 0.05,
-    y: top + 0.75,
-    size: 1.5,
+    y: top + BESIDE[sign].drop,
     anchor: 'start',
   };
 }
+
+const BESIDE = {
+  outside: { text: OUTSIDE_SIGN, size: 1.5, drop: 0.75 },
+  elsewhere: { text: ELSEWHERE_SIGN, size: 1.1, drop: 0.5 },
+} as const;
 
 /** A tied note is not struck again and shows no figure. */
 export function digitMarks({ arrangement }: Notation, shape: NoteShape): Mark[] {
@@ -54,6 +59,8 @@ export function digitMarks({ arrangement }: Notation, shape: NoteShape): Mark[] 
     const place = arrangement.placements.get(head.id);
     if (!place || head.tieFrom !== undefined) return [];
     const figure = figureMark(place, shape.dx + shape.headWidth / 2, size, head.id);
-    return place.fit === 'outside' ? [figure, outsideMark(figure)] : [figure];
+    if (place.fit === 'outside') return [figure, besideFigure(figure, 'outside')];
+    const elsewhere = arrangement.matched?.differences.has(head.id) ?? false;
+    return elsewhere ? [figure, besideFigure(figure, 'elsewhere')] : [figure];
   });
 }

@@ -79,7 +79,7 @@ export function composePages(
 ): Page[] {
   const { tune, arrangement, options, frame } = composition;
   const title = titleOf(tune, options);
-  const keywords = [...editionLines(arrangement, false), SHEETS[options.sheet].label];
+  const keywords = [...editionLines(tune, arrangement, false), SHEETS[options.sheet].label];
   let next = 0;
   return pages.map((count, index) => {
     const from = next;

@@ -1,7 +1,9 @@
 /** The head of the first page, the running head of the others, and the foot. In millimetres. */
 import type { Arrangement } from '../../fingering/arrangement.ts';
+import { movedName } from '../../score/names.ts';
 import { pitchName } from '../../score/pitch.ts';
 import type { Tune } from '../../score/tune.ts';
+import { figureLegend } from '../content/figure-signs.ts';
 import { bounds, type Mark } from '../drawing/mark.ts';
 import type { FaceName } from '../font/face.ts';
 import { anchoredText, richText } from '../measure/rich-text.ts';
@@ -34,14 +36,17 @@ function windowLines({ windows }: Arrangement): string[] {
   });
 }
 
-/** What the sheet is for: instrument, stringing, window. */
-export function editionLines(arrangement: Arrangement, figures: boolean): string[] {
+/** What the sheet is for: instrument, stringing, window, key; and what the signs beside its figures mean. */
+export function editionLines(tune: Tune, arrangement: Arrangement, figures: boolean): string[] {
   const { instrument } = arrangement;
   const strings = instrument.strings.map(pitch => pitchName(pitch, false)).reverse();
-  const windows = windowLines(arrangement);
-  const outside = [...arrangement.placements.values()].some(({ fit }) => fit === 'outside');
-  if (windows.length > 0 && outside && figures) windows[windows.length - 1] += '  (* outside)';
-  return [`${instrument.name} · ${strings.join(' ')}`, ...windows, ...capoLine(arrangement)];
+  return [
+    `${instrument.name} · ${strings.join(' ')}`,
+    ...windowLines(arrangement),
+    ...capoLine(arrangement),
+    ...(tune.transposition ? [`Moved ${movedName(tune.transposition)}`] : []),
+    ...(figures ? figureLegend(arrangement) : []),
+  ];
 }
 
 function creditLines({ composer, lyricist, arranger }: Tune): string[] {
@@ -90,7 +95,7 @@ export function heading(
     marks.push(...centredLine(options.subtitle, 'serifItalic', SUBTITLE, frame, y));
     y += 1.5;
   }
-  const left = editionLines(arrangement, SHEETS[options.sheet].tablature === 'figures');
+  const left = editionLines(tune, arrangement, SHEETS[options.sheet].tablature === 'figures');
   const right = creditLines(tune);
   const collide = widest(left) + widest(right) + 6 > width - 2 * margin;
   const style = { role: 'heading', face: 'serif', size: LINE } as const;

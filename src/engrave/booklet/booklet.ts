@@ -1,0 +1,96 @@
+/** A booklet: front, parts and differences bound together, with one numbering and a contents. */
+import type { Edition, Pack } from '../../lesson/pack/pack.ts';
+import { anchoredText } from '../measure/rich-text.ts';
+import { pageFrame } from '../options.ts';
+import { editionLines } from '../page/heading.ts';
+import type { Group, Page } from '../page.ts';
+import { type Entry, type Front, frontPages } from './front.ts';
+import { type Layout, textPages } from './sheet.ts';
+
+/** The pages of one part, as they are when it stands alone. */
+export interface Section {
+  readonly title: string;
+  readonly pages: readonly Page[];
+}
+
+const NUMBER_SIZE = 3.9;
+
+export const DIFFERENCES_TITLE = 'Where the editions differ';
+
+/** The booklet of one edition. */
+export const bookletPages = (
+  pack: Pack,
+  edition: Edition,
+  sections: readonly Section[],
+  layout: Layout,
+): readonly Page[] => {
+  const { words, tune } = pack;
+  const lines = editionLines(tune, edition.arrangement, false);
+  const front: Omit<Front, 'contents'> = {
+    words,
+    author: tune.composer,
+    lines: [tune.title, tune.composer].filter(line => line !== undefined && line !== '').length
+      ? [[tune.title, tune.composer].filter(Boolean).join(' · '), ...lines]
+      : lines,
+  };
+  const bound = [...sections, ...differencesSection(pack, edition, layout)];
+  const blank = frontPages({ ...front, contents: entriesFrom(bound, 1) }, layout);
+  const pages = frontPages({ ...front, contents: entriesFrom(bound, blank.length + 1) }, layout);
+  return numbered([{ title: words.lesson, pages }, ...bound], layout);
+};
+
+const differencesSection = (pack: Pack, { differences, arrangement }: Edition, layout: Layout): Section[] => {
+  if (differences.length === 0) return [];
+  const lines = [
+    ...(pack.tune.title ? [pack.tune.title] : []),
+    ...editionLines(pack.tune, arrangement, false),
+  ];
+  const sheet = { title: DIFFERENCES_TITLE, lines, author: undefined, blocks: differences };
+  return [{ title: DIFFERENCES_TITLE, pages: textPages(sheet, layout) }];
+};
+
+const entriesFrom = (sections: readonly Section[], first: number): readonly Entry[] => {
+  let page = first;
+  return sections.map(({ title, pages }) => {
+    const entry = { title, page };
+    page += pages.length;
+    return entry;
+  });
+};
+
+/** The pages of all sections, counted through; the cover carries no number. */
+const numbered = (sections: readonly Section[], layout: Layout): readonly Page[] => {
+  const of = sections.reduce((sum, { pages }) => sum + pages.length, 0);
+  let number = 0;
+  return sections.flatMap(({ title, pages }) =>
+    pages.map((page, index): Page => {
+      number += 1;
+      const groups = page.groups.map(withoutOwnNumber(page.number));
+      const mark = number === 1 ? [] : [numberGroup(number, layout)];
+      return {
+        ...page,
+        number,
+        of,
+        groups: [...groups, ...mark],
+        ...(index === 0 && { section: title }),
+      };
+    }),
+  );
+};
+
+/** A running head ends in the number of its page within the part. */
+const withoutOwnNumber =
+  (own: number) =>
+  (group: Group): Group =>
+    own > 1 && group.id === `heading-${own}` ? { ...group, marks: group.marks.slice(0, -1) } : group;
+
+/** At the foot of the page, at the right. */
+const numberGroup = (number: number, layout: Layout): Group => {
+  const { width, height, margin } = pageFrame({ ...layout, sheet: 'tab' });
+  const style = { role: 'heading', face: 'serif', size: NUMBER_SIZE } as const;
+  return {
+    id: 'page-number',
+    className: 'footer',
+    marks: anchoredText(String(number), style, width - margin, height - margin - 0.7, 'end'),
+  };
+};

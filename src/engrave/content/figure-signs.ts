@@ -1,0 +1,17 @@
+/** Signs beside fret figures, and what a sheet says about them. */
+import type { Arrangement } from '../../fingering/arrangement.ts';
+
+/** A note that the window could not hold. */
+export const OUTSIDE_SIGN = '*';
+/** A note that lies elsewhere than in the edition that this one was matched with. */
+export const ELSEWHERE_SIGN = '•';
+
+/** Which signs a sheet with figures has, with their meaning: "* outside the window". */
+export const figureLegend = ({ placements, matched, windows }: Arrangement): readonly string[] => [
+  ...([...placements.values()].some(({ fit }) => fit === 'outside')
+    ? [`${OUTSIDE_SIGN} outside ${windows.length > 0 ? 'the window' : 'the neck’s stopped frets'}`]
+    : []),
+  ...(matched && matched.differences.size > 0
+    ? [`${ELSEWHERE_SIGN} elsewhere than on ${matched.instrument.name}`]
+    : []),
+];
