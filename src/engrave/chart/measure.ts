@@ -43,8 +43,8 @@ const leftRoom = ({ left }: ChartMeasure): number => (left.repeat ? CHART.repeat
 /** Slashes and chord symbols. `size` is the em of the symbols. */
 export function measureMarks(measure: ChartMeasure, width: number, size: number): Mark[] {
   const slashes = measure.beats.filter(beat => beat.chord).map(beat => slash(xAt(measure, beat.at, width)));
-  const names = measure.chords.flatMap(({ at, symbol }) =>
-    move(nameMarks(symbol, size), xAt(measure, at, width), CHART.baseline),
+  const names = moments(measure).flatMap(({ at, symbols }) =>
+    move(sideBySide(symbols, size), xAt(measure, at, width), CHART.baseline),
   );
   return [...slashes, ...names];
 }
@@ -66,18 +66,35 @@ function slash(x: number): Mark {
 
 /** The largest em, up to `most`, at which the symbols of a measure do not touch; in a measure of that width. */
 export function fittingSize(measure: ChartMeasure, width: number, most: number): number {
-  let size = most;
-  measure.chords.forEach(({ at, symbol }, index) => {
-    const next = measure.chords[index + 1];
-    const from = xAt(measure, at, width);
-    const room = (next ? xAt(measure, next.at, width) : width) - from - APART;
-    size = Math.min(size, (most * room) / nameWidth(symbol, most));
+  const all = moments(measure);
+  const sizes = all.map(({ at, symbols }, index) => {
+    const next = all[index + 1];
+    const room = (next ? xAt(measure, next.at, width) : width) - xAt(measure, at, width) - APART;
+    return (most * room) / widthOf(sideBySide(symbols, most));
   });
-  return size;
+  return Math.min(most, ...sizes);
 }
 
-const nameWidth = (symbol: ChordSymbol, size: number): number => {
-  const box = union(nameMarks(symbol, size).map(bounds));
+/** Symbols by the time at which they stand: some files give several at one. */
+const moments = ({
+  chords,
+}: ChartMeasure): readonly { readonly at: number; readonly symbols: readonly ChordSymbol[] }[] =>
+  [...new Set(chords.map(({ at }) => at))].map(at => ({
+    at,
+    symbols: chords.filter(each => each.at === at).map(({ symbol }) => symbol),
+  }));
+
+const sideBySide = (symbols: readonly ChordSymbol[], size: number): Mark[] => {
+  let x = 0;
+  return symbols.flatMap(symbol => {
+    const marks = move(nameMarks(symbol, size), x, 0);
+    x += widthOf(marks) + APART;
+    return marks;
+  });
+};
+
+const widthOf = (marks: readonly Mark[]): number => {
+  const box = union(marks.map(bounds));
   return box ? box.right - box.left : 0;
 };
 

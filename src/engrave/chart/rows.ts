@@ -16,62 +16,66 @@ export interface ChartRow {
   readonly below: number;
 }
 
-/** Measures in a row, where there is room for their chord symbols. */
+/** Measures in a row. */
 const PER_ROW = 4;
 
-/** Chord symbols are set smaller, down to this share, before a row holds fewer measures. */
-const SMALLEST = 0.82;
+/** Chord symbols are set smaller, down to this share, before a measure takes the room of two. */
+const SMALLEST = 0.8;
 
 /** Rows from x = 0, each as wide as `width` where it is full. */
-export function chartRows(chart: ChordChart, width: number, perRow?: number): readonly ChartRow[] {
+export function chartRows(chart: ChordChart, width: number, perRow = PER_ROW): readonly ChartRow[] {
   const indent = metreMarks(chart.measures[0]!).width + 2;
-  const layout = [perRow ?? PER_ROW, 3, 2, 1]
-    .map(count => layOut(chart, width - indent, count))
-    .find((each, index, all) => perRow || index === all.length - 1 || each.size >= SMALLEST * CHART.name)!;
-  return layout.rows.map((row, index) => drawRow(row, layout, indent, layout.rows[index - 1]?.at(-1)));
+  const layout = layOut(chart, width - indent, perRow);
+  return layout.rows.map((row, index) =>
+    drawRow(row, layout, indent + (index > 0 ? layout.hanging : 0), layout.rows[index - 1]?.at(-1)),
+  );
 }
 
 interface Layout {
   readonly rows: readonly (readonly ChartMeasure[])[];
   readonly widthOf: (measure: ChartMeasure) => number;
+  /** By how much a pickup hangs out at the left, so that bar lines stand below each other. mm. */
+  readonly hanging: number;
   /** Em of all chord symbols. */
   readonly size: number;
 }
 
-/** Whole measures are equally wide; one that is shorter than its metre, a pickup, takes its share. */
+/** Whole measures are equally wide, but for crowded ones; one that is shorter than its metre takes its share. */
 function layOut({ tune, measures }: ChordChart, width: number, perRow: number): Layout {
-  const share = sharesOf(tune, measures);
-  const rows: ChartMeasure[][] = [];
-  let filled = 0;
-  for (const measure of measures) {
-    const own = share(measure);
-    const row = rows.at(-1);
-    const isPickup = row?.length === 1 && share(row[0]!) < 1 && rows.length === 1;
-    if (!row || (!isPickup && filled + own > perRow + 1e-9)) {
-      rows.push([measure]);
-      filled = rows.length === 1 && own < 1 ? 0 : own;
-    } else {
-      row.push(measure);
-      filled += own;
+  const lasting = measures.map(measure => shareOf(tune, measure));
+  const pickup = measures.length > 1 && lasting[0]! < 1 ? lasting[0]! : 0;
+  const unit = width / (pickup + perRow);
+  const shares = measures.map((measure, index) => roomyShare(measure, lasting[index]!, unit, perRow));
+  const rows: ChartMeasure[][] = [[]];
+  let filled = -pickup;
+  measures.forEach((measure, index) => {
+    if (filled + shares[index]! > perRow + 1e-9 && rows.at(-1)!.length > 0) {
+      rows.push([]);
+      filled = 0;
     }
-  }
-  const sums = rows.map(row => row.reduce((sum, measure) => sum + share(measure), 0));
-  const unit = width / Math.max(perRow, ...sums);
-  const widthOf = (measure: ChartMeasure) => unit * share(measure);
+    rows.at(-1)!.push(measure);
+    filled += shares[index]!;
+  });
+  const widths = new Map(measures.map((measure, index) => [measure, unit * shares[index]!]));
+  const widthOf = (measure: ChartMeasure) => widths.get(measure)!;
   const size = Math.min(...measures.map(each => fittingSize(each, widthOf(each), CHART.name)));
-  return { rows, widthOf, size };
+  return { rows, widthOf, hanging: unit * pickup, size };
 }
 
 /** How much of a whole measure each one lasts, a quarter of one at least. */
-const sharesOf = ({ division, measures }: ChordChart['tune'], chart: readonly ChartMeasure[]) => {
-  const shares = new Map(
-    chart.map(measure => {
-      const whole = beatsOf(measures[measure.index]!.time, division).reduce((sum, beat) => sum + beat, 0);
-      return [measure, Math.min(2, Math.max(0.25, measure.length / whole))];
-    }),
-  );
-  return (measure: ChartMeasure): number => shares.get(measure)!;
-};
+function shareOf({ division, measures }: ChordChart['tune'], { index, length }: ChartMeasure): number {
+  const whole = beatsOf(measures[index]!.time, division).reduce((sum, beat) => sum + beat, 0);
+  return Math.min(2, Math.max(0.25, length / whole));
+}
+
+/** As many times the room as its chord symbols need. */
+function roomyShare(measure: ChartMeasure, share: number, unit: number, most: number): number {
+  let roomy = share;
+  while (roomy < most && fittingSize(measure, unit * roomy, CHART.name) < SMALLEST * CHART.name) {
+    roomy = Math.min(most, roomy + 1);
+  }
+  return roomy;
+}
 
 const ABOVE = -CHART.top + 1.5;
 const SIGNS = 5;

@@ -93,6 +93,14 @@ export const VOICING_TERMS: readonly VoicingTerm[] = [
       hasBass(hand.instrument) && Math.min(...sounds) % 12 !== pitchClass(chord.bass ?? chord.root) ? 1 : 0,
   },
   {
+    name: 'slash bass not lowest',
+    unit: 'times',
+    weight: 0.8,
+    source: 'the note after the slash is the bass where it can be, common practice; weight: our judgement',
+    measure: ({ chord, sounds }) =>
+      chord.bass && Math.min(...sounds) % 12 !== pitchClass(chord.bass) ? 1 : 0,
+  },
+  {
     name: 'fourth at the bottom',
     unit: 'times',
     weight: 0.8,
@@ -164,7 +172,7 @@ export const HELD_TERMS: readonly HeldTerm[] = [
   {
     name: 'barre of another finger than the index',
     unit: 'times',
-    weight: 1,
+    weight: 0.5,
     source: 'the index finger lies flat by itself, common practice; weight: our judgement',
     measure: ({ touches }) => barresOf(touches).filter(({ finger }) => finger > 1).length,
   },
@@ -190,8 +198,9 @@ export const HELD_TERMS: readonly HeldTerm[] = [
     unit: 'times',
     weight: 0.3,
     source:
-      'a shape of several fingers is set from the index finger on, common practice; weight: our judgement',
-    measure: ({ touches }) => (fingersOf(touches).size > 1 && !fingersOf(touches).has(1) ? 1 : 0),
+      'a barre, or a shape of several fingers, is set from the index finger on, common practice; weight: our judgement',
+    measure: ({ touches }) =>
+      touches.filter(({ finger }) => finger > 0).length > 1 && !fingersOf(touches).has(1) ? 1 : 0,
   },
 ];
 

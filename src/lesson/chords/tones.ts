@@ -29,8 +29,15 @@ export const toneRules = (chord: Chord, instrument: Instrument): ToneRules => {
   return { allowed, needed, lowest: bass !== undefined && hasBass(instrument) ? bass : undefined };
 };
 
-/** Whether the strings descend, so that one of them is the bass: not on a re-entrant ukulele. */
-export const hasBass = (instrument: Instrument): boolean => reentrantStrings(instrument).length === 0;
+/** Up to so many strings every string is a voice of the chord, and none is spared for the bass. */
+const VOICES = 4;
+
+/**
+ * Whether the lowest note of a chord is heard as its bass: where strings descend, and there are more of
+ * them than a full chord has voices. On a ukulele a slash chord's bass sounds, but not always lowest.
+ */
+export const hasBass = (instrument: Instrument): boolean =>
+  instrument.strings.length > VOICES && reentrantStrings(instrument).length === 0;
 
 const mayGo = ({ tones }: Chord, { degree, semitones }: Tone, tooMany: boolean): boolean => {
   if (degree === 5) return semitones === 7 && tones.length >= 4;
