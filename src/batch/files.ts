@@ -1,6 +1,6 @@
 /** Writing files so that none is ever seen half-written. */
-import { mkdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
-import { dirname } from 'node:path';
+import { mkdirSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
 import { Refusal } from '../score/diagnostic.ts';
 
 export interface OutputFile {
@@ -13,31 +13,47 @@ export interface OutputFile {
  * Folders that are not there are made. Throws a Refusal that names the file that could not be written.
  */
 export const writeFiles = (files: readonly OutputFile[]): void => {
-  const beside = (path: string) => `${path}.${process.pid}.part`;
-  const made: string[] = [];
+  const parts: string[] = [];
   let current = '';
   try {
-    for (const { path, content } of files) {
+    for (const [index, { path, content }] of files.entries()) {
       current = path;
       mkdirSync(dirname(path), { recursive: true });
-      made.push(beside(path));
-      writeFileSync(beside(path), content);
+      if (isFolder(path)) throw Object.assign(new Error(), { code: 'EISDIR' });
+      const part = join(dirname(path), `.fretward-${process.pid}-${index}.part`);
+      parts.push(part);
+      writeFileSync(part, content);
     }
-    for (const { path } of files) {
+    for (const [index, { path }] of files.entries()) {
       current = path;
-      renameSync(beside(path), path);
+      renameSync(parts[index]!, path);
     }
   } catch (error) {
-    for (const path of made) rmSync(path, { force: true });
-    const { code } = error as NodeJS.ErrnoException;
-    throw new Refusal({
-      severity: 'error',
-      code: 'cannot-write',
-      message: WRITE_FAILURES[code ?? ''] ?? `the file cannot be written (${code ?? 'unknown cause'})`,
-      hint: 'nothing of this tune was written; choose another folder with --out',
-      place: { file: current },
-    });
+    for (const part of parts) removeQuietly(part);
+    throw cannotWrite(current, error);
   }
+};
+
+const isFolder = (path: string): boolean => statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false;
+
+/** Removes a file; one that is not there, or cannot be removed, is left. */
+export const removeQuietly = (path: string): void => {
+  try {
+    rmSync(path, { force: true });
+  } catch {
+    // The failure that led here is the one to tell.
+  }
+};
+
+const cannotWrite = (path: string, error: unknown): Refusal => {
+  const { code } = error as NodeJS.ErrnoException;
+  return new Refusal({
+    severity: 'error',
+    code: 'cannot-write',
+    message: WRITE_FAILURES[code ?? ''] ?? `the file cannot be written (${code ?? 'unknown cause'})`,
+    hint: 'nothing of this tune was written; choose another folder with --out',
+    place: { file: path },
+  });
 };
 
 const WRITE_FAILURES: Readonly<Record<string, string>> = {
@@ -48,4 +64,6 @@ const WRITE_FAILURES: Readonly<Record<string, string>> = {
   ENOTDIR: 'a file is in the way where a folder should be',
   EEXIST: 'a file is in the way where a folder should be',
   EISDIR: 'a folder is in the way where a file should be',
+  ENAMETOOLONG: 'the name is too long for a file',
+  EDQUOT: 'there is no room left for this user on the disk',
 };

@@ -1,76 +1,163 @@
-/** From what was typed to the tunes to arrange: files, folders searched to the bottom, standard input. */
-import { readdirSync, readFileSync, statSync } from 'node:fs';
-import { basename, extname, join, relative } from 'node:path';
+/** From what was typed to the tunes to arrange: files, folders searched to the bottom, globs, standard input. */
+import { closeSync, openSync, readdirSync, readSync, statSync } from 'node:fs';
+import { basename, extname, join, relative, resolve, sep } from 'node:path';
 import { Refusal } from '../score/diagnostic.ts';
 
 export interface Input {
   /** What diagnostics call it: the path as typed or found, `standard input` for `-`. */
   readonly name: string;
+  /** Where it lies; undefined for standard input. */
+  readonly path: string | undefined;
   /** Path of its outputs below the output folder, without extension. */
   readonly stem: string;
-  readonly load: () => Uint8Array;
+  /** Its bytes, read when they are asked for, and never many more than the limit. Throws a Refusal. */
+  readonly load: (maxBytes?: number) => Uint8Array;
+}
+
+export interface Search {
+  /** A folder that is not searched: the one that outputs go to. */
+  readonly except?: string | undefined;
 }
 
 const EXTENSIONS: ReadonlySet<string> = new Set(['.musicxml', '.xml', '.mxl']);
+const MAX_BYTES = 64 * 2 ** 20;
 
 /**
  * The tunes that the arguments name, in the order typed and, in a folder, of their paths. What is not
  * there or cannot be read is refused when it is loaded, so that the other tunes go on.
  */
-export const findInputs = (args: readonly string[]): readonly Input[] => args.flatMap(findInput);
+export const findInputs = (args: readonly string[], search: Search = {}): readonly Input[] =>
+  args.flatMap(arg => findInput(arg, search));
 
-const findInput = (arg: string): readonly Input[] => {
-  if (arg === '-') return [{ name: 'standard input', stem: 'tune', load: () => readFileSync(0) }];
+const findInput = (arg: string, search: Search): readonly Input[] => {
+  if (arg === '-') return [standardInput()];
   if (!statSync(arg, { throwIfNoEntry: false })?.isDirectory()) return [fileInput(arg, basename(arg))];
-  const found = tunesIn(arg);
-  return found.length > 0
-    ? found.map(path => fileInput(path, relative(arg, path)))
-    : [{ name: arg, stem: basename(arg), load: () => refuseEmpty(arg) }];
+  try {
+    const found = tunesIn(arg, search);
+    if (found.length > 0) return found.map(path => fileInput(path, relative(arg, path)));
+  } catch (error) {
+    return [refusing(arg, () => cannotRead(arg, error))];
+  }
+  return [refusing(arg, () => noTunes(arg))];
+};
+
+const standardInput = (): Input => {
+  let bytes: Uint8Array | undefined;
+  return {
+    name: 'standard input',
+    path: undefined,
+    stem: 'tune',
+    load: (maxBytes = MAX_BYTES) => {
+      bytes ??= readUpTo(0, maxBytes);
+      return bytes;
+    },
+  };
 };
 
 /** Paths of the MusicXML files below a folder, in an order that no locale changes. */
-const tunesIn = (folder: string): readonly string[] => {
-  const entries = readdirSync(folder, { recursive: true, withFileTypes: true });
-  return entries
-    .filter(entry => !entry.isDirectory() && EXTENSIONS.has(extname(entry.name).toLowerCase()))
+const tunesIn = (folder: string, search: Search): readonly string[] =>
+  readdirSync(folder, { recursive: true, withFileTypes: true })
+    .filter(entry => !entry.isDirectory() && isTune(entry.name))
     .map(entry => join(entry.parentPath, entry.name))
+    .filter(searched(folder, search))
     .sort();
+
+/** Whether a file found below a folder counts: what lies in the folder for outputs does not. */
+export const searched = (folder: string, { except }: Search): ((path: string) => boolean) => {
+  const left = except === undefined ? undefined : resolve(except) + sep;
+  // Outputs may lie among the tunes, or above them.
+  if (left === undefined || (resolve(folder) + sep).startsWith(left)) return () => true;
+  return path => !resolve(path).startsWith(left);
 };
 
-const refuseEmpty = (folder: string): never => {
-  throw new Refusal({
+/** Whether a file's name says that it is MusicXML. */
+export const isTune = (path: string): boolean => EXTENSIONS.has(extname(path).toLowerCase());
+
+/** A file, and its path below the folder that was searched. */
+export const fileInput = (path: string, within: string): Input => ({
+  name: path,
+  path,
+  stem: within.slice(0, within.length - extname(within).length),
+  load: (maxBytes = MAX_BYTES) => {
+    let file: number | undefined;
+    try {
+      file = openSync(path, 'r');
+      return readUpTo(file, maxBytes);
+    } catch (error) {
+      throw cannotRead(path, error);
+    } finally {
+      if (file !== undefined) closeSync(file);
+    }
+  },
+});
+
+/** An argument that names nothing to read: it is refused in its turn. */
+export const refusing = (name: string, refusal: () => Refusal): Input => ({
+  name,
+  path: undefined,
+  stem: basename(name),
+  load: () => {
+    throw refusal();
+  },
+});
+
+const CHUNK = 2 ** 16;
+
+/** Reads to the end, or a little further than is allowed: what is too large is refused by who knows why. */
+const readUpTo = (file: number, maxBytes: number): Uint8Array => {
+  const chunks: Uint8Array[] = [];
+  let size = 0;
+  while (size <= maxBytes) {
+    const chunk = Buffer.allocUnsafe(CHUNK);
+    const count = readSome(file, chunk);
+    if (count === 0) break;
+    chunks.push(chunk.subarray(0, count));
+    size += count;
+  }
+  const [only] = chunks;
+  return chunks.length === 1 && only ? new Uint8Array(only) : new Uint8Array(Buffer.concat(chunks));
+};
+
+const readSome = (file: number, chunk: Buffer): number => {
+  for (;;) {
+    try {
+      return readSync(file, chunk);
+    } catch (error) {
+      const { code } = error as NodeJS.ErrnoException;
+      // A terminal or pipe without bytes just now; EOF is an error on one system.
+      if (code === 'EOF') return 0;
+      if (code !== 'EAGAIN') throw error;
+      Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 10);
+    }
+  }
+};
+
+const noTunes = (folder: string): Refusal =>
+  new Refusal({
     severity: 'error',
     code: 'no-tunes-in-folder',
     message: 'there is no MusicXML file in this folder',
     hint: `tunes end in ${[...EXTENSIONS].join(', ')}`,
     place: { file: folder },
   });
-};
 
-const fileInput = (path: string, within: string): Input => ({
-  name: path,
-  stem: within.slice(0, within.length - extname(within).length),
-  load: () => attempt(path, () => readFileSync(path)),
-});
-
-/** Runs a file-system call and turns its failure into a refusal that a teacher can read. */
-const attempt = <T>(path: string, call: () => T): T => {
-  try {
-    return call();
-  } catch (error) {
-    throw new Refusal({
-      severity: 'error',
-      code: 'cannot-read',
-      message: READ_FAILURES[(error as NodeJS.ErrnoException).code ?? ''] ?? 'the file cannot be read',
-      hint: 'check the path and its permissions',
-      place: { file: path },
-    });
-  }
+const cannotRead = (path: string, error: unknown): Refusal => {
+  const { code } = error as NodeJS.ErrnoException;
+  return new Refusal({
+    severity: 'error',
+    code: 'cannot-read',
+    message: READ_FAILURES[code ?? ''] ?? `it cannot be read (${code ?? 'unknown cause'})`,
+    hint: 'check the path and its permissions',
+    place: { file: path },
+  });
 };
 
 const READ_FAILURES: Readonly<Record<string, string>> = {
   ENOENT: 'there is no such file or folder',
-  EACCES: 'the file may not be read',
-  EPERM: 'the file may not be read',
+  ENOTDIR: 'there is no such file or folder',
+  EACCES: 'it may not be read',
+  EPERM: 'it may not be read',
   EISDIR: 'this is a folder, not a file',
+  ELOOP: 'it is a link that leads to itself',
+  ENAMETOOLONG: 'the name is too long for a file',
 };

@@ -2,7 +2,10 @@
 import type { Format, SheetStyle } from '../emit/formats.ts';
 import type { SheetName } from '../engrave/options.ts';
 import type { Arranged } from '../fingering/arrange.ts';
+import { type Difficulty, difficultyOf } from '../fingering/difficulty.ts';
 import { arrangeEditions, type EditionsAsked } from '../fingering/editions.ts';
+import type { Problem } from '../fingering/problem.ts';
+import type { Found } from '../fingering/search.ts';
 import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
 import { chooseMelody, type Melody, type MelodyChoice } from '../score/melody.ts';
 import type { Score } from '../score/model.ts';
@@ -16,9 +19,25 @@ export interface Printing {
   readonly style: SheetStyle;
 }
 
+/** What a tune may hold at most; more is refused before it costs time and memory. */
+export interface Limits {
+  /** Bytes of a file, and of the XML in it. */
+  readonly maxBytes: number;
+  /** Notes of all parts together. */
+  readonly maxNotes: number;
+}
+
+export const LIMITS: Limits = { maxBytes: 64 * 2 ** 20, maxNotes: 500_000 };
+
 /** What is to be made of each tune. */
 export interface Job extends EditionsAsked, Printing {
   readonly choice: MelodyChoice;
+  readonly limits: Limits;
+}
+
+/** How hard an edition is. */
+export interface EditionNumbers extends Difficulty {
+  readonly instrument: string;
 }
 
 /** A file's worth of output, named below the output folder. */
@@ -32,6 +51,7 @@ export type Outcome =
   | {
       readonly kind: 'arranged';
       readonly outputs: readonly Output[];
+      readonly editions: readonly EditionNumbers[];
       readonly diagnostics: readonly Diagnostic[];
     }
   | { readonly kind: 'refused'; readonly diagnostics: readonly Diagnostic[] }
@@ -42,10 +62,13 @@ export const runTune = async (input: Input, job: Job): Promise<Outcome> => {
   const named = (diagnostics: readonly Diagnostic[]): readonly Diagnostic[] =>
     diagnostics.map(each => ({ ...each, place: { file: input.name, ...each.place } }));
   try {
-    const { outputs, diagnostics } = await makeOutputs(input, job);
-    return { kind: 'arranged', outputs, diagnostics: named(diagnostics) };
+    const { outputs, editions, diagnostics } = await makeOutputs(input, job);
+    return { kind: 'arranged', outputs, editions, diagnostics: named(diagnostics) };
   } catch (error) {
-    if (error instanceof Refusal) return { kind: 'refused', diagnostics: named(error.diagnostics) };
+    if (error instanceof Refusal) {
+      const { withExcerpts } = await import('./excerpt.ts');
+      return { kind: 'refused', diagnostics: named(withExcerpts(error.diagnostics, input)) };
+    }
     return { kind: 'fault', diagnostics: named([faultOf(error)]) };
   }
 };
@@ -59,10 +82,14 @@ export const faultOf = (error: unknown): Diagnostic => ({
 });
 
 const makeOutputs = async (input: Input, job: Job) => {
-  const { tune, diagnostics: reading } = await loadTune(input, job.choice);
+  const { tune, diagnostics: reading } = await loadTune(input, job.choice, job.limits);
   const { tune: moved, editions, diagnostics: together } = arrangeEditions(tune, job);
   const { outputs, diagnostics: rendering } = await renderEditions(moved, editions, input.stem, job);
-  return { outputs, diagnostics: [...reading, ...together, ...rendering] };
+  return {
+    outputs,
+    editions: editions.map(({ problem, found }) => numbersOf(problem, found)),
+    diagnostics: [...reading, ...together, ...rendering],
+  };
 };
 
 /**
@@ -95,15 +122,36 @@ export const renderEditions = async (
   return { outputs, diagnostics: withoutRepeats(diagnostics) };
 };
 
+const numbersOf = (problem: Problem, found: Found): EditionNumbers => {
+  const { comfortableReach: _, measures: __, hardest: ___, ...all } = difficultyOf(problem, found, 0);
+  return { instrument: problem.hand.instrument.id, ...all };
+};
+
 /** Reads an input and chooses its melody. Throws a Refusal. */
 export const loadTune = async (
   input: Input,
   choice: MelodyChoice,
+  limits: Limits = LIMITS,
 ): Promise<Melody & { readonly score: Score }> => {
   const { readScore } = await import('../read/read.ts');
-  const { score, diagnostics } = readScore(input.load());
+  const { score, diagnostics } = readScore(input.load(limits.maxBytes), limits);
+  refuseTooMany(score, limits.maxNotes);
   const melody = chooseMelody(score, choice);
   return { score, tune: melody.tune, diagnostics: [...diagnostics, ...melody.diagnostics] };
+};
+
+const refuseTooMany = ({ parts }: Score, maxNotes: number): void => {
+  let notes = 0;
+  for (const { measures } of parts) {
+    for (const { voices } of measures) for (const { events } of voices) notes += events.length;
+  }
+  if (notes <= maxNotes) return;
+  throw new Refusal({
+    severity: 'error',
+    code: 'too-many-notes',
+    message: `the score has ${notes} notes and rests, more than the ${maxNotes} that are read`,
+    hint: 'export only the part with the melody, or raise the limit with --max-notes',
+  });
 };
 
 /** Where several editions are made at once, each says which one it speaks of. */

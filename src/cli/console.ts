@@ -1,5 +1,6 @@
 /** What goes to the terminal: results to standard output, everything else to standard error. */
 import type { Diagnostic, Place } from '../score/diagnostic.ts';
+import { EXIT } from './exit.ts';
 
 /** Writes text or bytes as they are to standard output; a reader that has gone away (`| head`) ends us quietly. */
 export const print = (content: string | Uint8Array): void => {
@@ -11,34 +12,69 @@ export const say = (line: string): void => {
   process.stderr.write(`${line}\n`);
 };
 
-/** Ends the program when the other end of a pipe is closed, as command-line tools do. */
+/** Whether diagnostics are written for machines: `--json-errors`, wherever it stands. */
+let asJson = false;
+
+export const speakJson = (): void => {
+  asJson = true;
+};
+
+/**
+ * Ends the program where output cannot go on: quietly when the other end of a pipe is closed, as
+ * command-line tools do, and with a word when a disk is full.
+ */
 export const endOnClosedPipe = (): void => {
   for (const stream of [process.stdout, process.stderr]) {
     stream.on('error', (error: NodeJS.ErrnoException) => {
-      process.exit(error.code === 'EPIPE' ? 0 : 3);
+      if (error.code !== 'EPIPE' && stream === process.stdout) report([cannotPrint(error)], false);
+      process.exit(error.code === 'EPIPE' ? EXIT.done : EXIT.refused);
     });
   }
 };
+
+const cannotPrint = ({ code }: NodeJS.ErrnoException): Diagnostic => ({
+  severity: 'error',
+  code: 'cannot-write',
+  message: code === 'ENOSPC' ? 'the disk is full' : `it cannot be written (${code ?? 'unknown cause'})`,
+  hint: 'what was written so far is not whole',
+  place: { file: 'standard output' },
+});
 
 /** Writes diagnostics; with `quiet` only errors. A hint that several share is given once. */
 export const report = (diagnostics: readonly Diagnostic[], quiet: boolean): void => {
   const shown = quiet ? diagnostics.filter(each => each.severity === 'error') : diagnostics;
   shown.forEach((each, index) => {
+    if (asJson) {
+      say(JSON.stringify(each));
+      return;
+    }
     say(diagnosticLine(each));
-    if (each.hint && shown[index + 1]?.hint !== each.hint) say(`    ${each.hint}`);
+    if (each.excerpt) say(`    | ${printable(each.excerpt)}`);
+    if (each.hint && shown[index + 1]?.hint !== each.hint) say(`    ${printable(each.hint)}`);
   });
 };
 
 /** "tunes/a.mxl, measure 3, beat 1: warning: … (code)" */
 export const diagnosticLine = ({ severity, code, message, place }: Diagnostic): string => {
   const where = describePlace(place);
-  return `${where ? `${where}: ` : ''}${severity}: ${message} (${code})`;
+  return printable(`${where ? `${where}: ` : ''}${severity}: ${message} (${code})`);
 };
+
+/** Text from a file, or a file's name, without what would steer a terminal: "\n" stays on the line. */
+export const printable = (text: string): string =>
+  text.replace(CONTROL, character => {
+    if (character === '\n') return '\\n';
+    return `\\x${character.charCodeAt(0).toString(16).padStart(2, '0')}`;
+  });
+
+// biome-ignore lint/suspicious/noControlCharactersInRegex: these are what it is about.
+const CONTROL = /[\u0000-\u001f\u007f-\u009f]/g;
 
 const describePlace = (place: Place | undefined): string =>
   [
     place?.file,
     place?.line !== undefined && `line ${place.line}`,
+    place?.column !== undefined && `column ${place.column}`,
     place?.part !== undefined && `part ${place.part}`,
     place?.measure !== undefined && `measure ${place.measure}`,
     place?.beat !== undefined && `beat ${Math.round(place.beat * 100) / 100}`,

@@ -2,13 +2,16 @@
  * The start-up file: argv → a command. It knows names and help texts; what a command does is loaded
  * when it runs.
  */
-import { endOnClosedPipe, say } from './console.ts';
+import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
+import { endOnClosedPipe, report, speakJson } from './console.ts';
 import { EXIT, UsageError } from './exit.ts';
 import { program } from './program.ts';
 
 endOnClosedPipe();
+const typed = process.argv.slice(2);
+if (typed.includes('--json-errors')) speakJson();
 try {
-  process.exitCode = await program(process.argv.slice(2));
+  process.exitCode = await program(typed);
 } catch (error) {
   process.exitCode = failed(error);
 }
@@ -16,12 +19,28 @@ try {
 /** Says what went wrong and answers the exit status. */
 function failed(error: unknown): number {
   if (error instanceof UsageError) {
-    say(`error: ${error.message}`);
-    if (error.hint) say(`    ${error.hint}`);
+    report([usage(error)], false);
     return EXIT.usage;
   }
-  const message = error instanceof Error ? error.message : String(error);
-  say(`error: fretward made a mistake of its own: ${message} (fault)`);
-  say('    please report it together with the tune and the command');
+  // What is refused before there are tunes to refuse is what was asked for.
+  if (error instanceof Refusal) {
+    report(error.diagnostics, false);
+    return EXIT.usage;
+  }
+  report([fault(error)], false);
   return EXIT.fault;
+}
+
+function usage({ message, hint }: UsageError): Diagnostic {
+  return { severity: 'error', code: 'usage', message, ...(hint !== undefined && { hint }) };
+}
+
+function fault(error: unknown): Diagnostic {
+  const message = error instanceof Error ? error.message : String(error);
+  return {
+    severity: 'error',
+    code: 'fault',
+    message: `fretward made a mistake of its own: ${message}`,
+    hint: 'please report it together with the tune and the command',
+  };
 }

@@ -6,13 +6,15 @@ import type { Command } from 'commander';
 import * as z from 'zod/mini';
 import { FORMATS } from '../emit/formats.ts';
 import { DEFAULT_INSTRUMENT, INSTRUMENTS } from '../instrument/catalogue.ts';
-import { DIRECTIONS, PATTERN_NAMES } from '../lesson/scale/pattern.ts';
+import { BATCH_ROWS } from './batch-options.ts';
 import { UsageError } from './exit.ts';
+import { LESSON_ROWS } from './lesson-options.ts';
+import { nearest } from './nearest.ts';
 import { RULE_ROWS } from './rule-options.ts';
-import { listed, oneOf, percent, transposition, whole } from './schemas.ts';
+import { listed, oneOf, transposition, whole, wordsTaken } from './schemas.ts';
 import { SHEET_ROWS } from './sheet-options.ts';
 
-interface OptionRow {
+export interface OptionRow {
   readonly flags: string;
   readonly help: string;
   /** May be given several times, or once with commas. */
@@ -63,30 +65,31 @@ export const OPTIONS = {
     help: 'of several instruments, the later ones play as many notes as can be where the first one does',
     schema: () => z.boolean(),
   },
-  for: {
-    flags: '--for <tune>',
-    help: 'play every pitch where this tune, arranged with the same options, plays it',
-    schema: () => z.string().check(z.minLength(1, 'name a MusicXML file')),
+  ...LESSON_ROWS,
+  shapes: {
+    flags: '--shapes <count>',
+    help: 'how many shapes for each chord, the fullest and easiest first (default: 3; 1 on the chart of a tune)',
+    schema: () => whole(1, 12),
   },
-  key: {
-    flags: '-k, --key <name>',
-    help: 'a scale or arpeggio: "C major", "Bb minor", "D dorian", "G7 arpeggio" (default: the key of the tune of --for)',
-    schema: () => z.string().check(z.minLength(1, 'name a scale, such as "C major"')),
+  near: {
+    flags: '--near <fret>',
+    help: 'where on the neck the hand should be (default: as low as can be)',
+    schema: () => whole(1, 36),
   },
-  octaves: {
-    flags: '--octaves <count>',
-    help: 'how many octaves (default: as far as the window or the tune goes; 1 without either)',
-    schema: () => whole(1, 5),
+  show: {
+    flags: '--show <what>',
+    help: 'what stands in the places: letters: note letters; fingers; counts: how often the tune uses each (default: letters)',
+    schema: () => oneOf(['letters', 'fingers', 'counts']),
   },
-  direction: {
-    flags: '--direction <way>',
-    help: 'up, down or both (default: both)',
-    schema: () => oneOf(DIRECTIONS),
+  upright: {
+    flags: '--upright',
+    help: 'the neck upright, as chord frames are',
+    schema: () => z.boolean(),
   },
-  pattern: {
-    flags: '--pattern <figure>',
-    help: 'steps; thirds: 1 3 2 4 …; fours: 1 2 3 4 2 3 4 5 … (default: steps)',
-    schema: () => oneOf(PATTERN_NAMES),
+  leftHanded: {
+    flags: '--left-handed',
+    help: 'drawn for a left-handed player',
+    schema: () => z.boolean(),
   },
   to: {
     flags: '-t, --to <format>',
@@ -125,26 +128,6 @@ export const OPTIONS = {
     help: 'in pdf and png, the font (.ttf, .otf, .woff) for characters beyond Latin',
     schema: () => z.string().check(z.minLength(1, 'name a font file')),
   },
-  tempo: {
-    flags: '--tempo <beats>',
-    help: 'in midi, beats a minute (default: the tune’s own, 90 where it has none)',
-    schema: () => whole(10, 400),
-  },
-  slow: {
-    flags: '--slow <percent>',
-    help: 'in midi, how much of the tempo is played: 60% (default: 100%)',
-    schema: percent,
-  },
-  countIn: {
-    flags: '--count-in <measures>',
-    help: 'in midi, measures of clicks before the tune (default: 1, and 2 before a pickup)',
-    schema: () => whole(0, 8),
-  },
-  accompany: {
-    flags: '--accompany',
-    help: 'in midi, sound the chord symbols under the melody',
-    schema: () => z.boolean(),
-  },
   color: {
     flags: '--no-color',
     help: 'no colour, not even on a terminal (NO_COLOR does the same)',
@@ -175,6 +158,7 @@ export const OPTIONS = {
     help: 'answer as JSON',
     schema: () => z.boolean(),
   },
+  ...BATCH_ROWS,
   quiet: {
     flags: '-q, --quiet',
     help: 'say nothing but errors',
@@ -212,16 +196,35 @@ export const checkOptions = <Name extends OptionName>(
   const checked: Record<string, unknown> = {};
   for (const name of names) {
     if (typed[name] === undefined) continue;
-    const row: OptionRow = OPTIONS[name];
-    const result = row.schema().safeParse(typed[name]);
-    if (!result.success) {
-      const flag = row.flags.match(/--[a-z-]+/)![0];
-      throw new UsageError(
-        `${flag} does not take "${String(typed[name])}"`,
-        result.error.issues.map(issue => issue.message).join('; '),
-      );
+    const result = check(name, typed[name]);
+    if (result.reasons !== undefined) {
+      const flag = OPTIONS[name].flags.match(/--[a-z-]+/)![0];
+      throw new UsageError(`${flag} does not take "${String(typed[name])}"`, result.reasons);
     }
-    checked[name] = result.data;
+    checked[name] = result.value;
   }
   return checked as Options<Name>;
+};
+
+/** The value that an option takes from what was typed, or the reasons why not, in words that say what it takes. */
+export const check = (
+  name: OptionName,
+  typed: unknown,
+): { readonly value?: unknown; readonly reasons?: string } => {
+  const row: OptionRow = OPTIONS[name];
+  return checkValue(row.schema(), typed);
+};
+
+/** The same for any schema. */
+export const checkValue = (
+  schema: z.ZodMiniType,
+  typed: unknown,
+): { readonly value?: unknown; readonly reasons?: string } => {
+  const result = schema.safeParse(typed);
+  if (result.success) return { value: result.data };
+  const words = wordsTaken(schema);
+  const wrong = [typed].flat().find(each => !words.includes(String(each)));
+  const meant = nearest(String(wrong), words);
+  const reasons = [...new Set(result.error.issues.map(issue => issue.message))].join('; ');
+  return { reasons: meant === undefined ? reasons : `is ${meant} meant? ${reasons}` };
 };

@@ -13,7 +13,7 @@ export const oneOf = <const T extends readonly string[]>(names: T) =>
 export const whole = (low: number, high: number) => {
   const message = `write a whole number from ${low} to ${high}`;
   return z
-    .pipe(z.string().check(z.regex(/^[+-]?\d{1,6}$/, message)), z.transform(Number))
+    .pipe(z.string().check(z.regex(/^[+-]?\d{1,9}$/, message)), z.transform(Number))
     .check(z.refine(value => value >= low && value <= high, message));
 };
 
@@ -32,22 +32,27 @@ export const millimetres = (low: number, high: number) => {
 const WINDOW = /^(?:(\d{1,4})-(\d{1,4}):)?(\d{1,2})-(\d{1,2})$/;
 
 export const windowRule = () =>
-  z.pipe(
-    z
-      .string()
-      .check(
-        z.regex(WINDOW, 'write the lower and the higher fret with a hyphen: 4-8, or with measures 1-16:4-8'),
-      ),
-    z.transform((text: string): WindowRule => {
-      const [from, to, low, high] = WINDOW.exec(text)!.slice(1).map(Number) as [
-        number,
-        number,
-        number,
-        number,
-      ];
-      return { measures: Number.isNaN(from) ? undefined : { from, to }, window: { low, high } };
-    }),
-  );
+  z
+    .pipe(
+      z
+        .string()
+        .check(
+          z.regex(
+            WINDOW,
+            'write the lower and the higher fret with a hyphen: 4-8, or with measures 1-16:4-8',
+          ),
+        ),
+      z.transform((text: string): WindowRule => {
+        const [from, to, low, high] = WINDOW.exec(text)!.slice(1).map(Number) as [
+          number,
+          number,
+          number,
+          number,
+        ];
+        return { measures: Number.isNaN(from) ? undefined : { from, to }, window: { low, high } };
+      }),
+    )
+    .check(z.refine(({ window }) => window.low <= window.high, 'write the lower fret first: 4-8'));
 
 /** "A4=2:5": a pitch; "m12.3=3:7": measure 12, beat 3. */
 const PIN = /^(?:m([^.=]+)\.(\d+(?:\.\d+)?)|([A-Ga-g][#b♯♭]*\d))=(\d{1,2}):(\d{1,2})$/;
@@ -90,3 +95,21 @@ export const percent = () =>
       z.transform((text: string) => Number.parseInt(text, 10)),
     )
     .check(z.refine(value => value >= 10 && value <= 400, 'write a percentage from 10% to 400%'));
+
+/** A schema, as far as `wordsTaken` looks into it. */
+interface Shape {
+  readonly def: {
+    readonly type: string;
+    readonly entries?: Readonly<Record<string, string>>;
+    readonly element?: Shape;
+    readonly options?: readonly Shape[];
+  };
+}
+
+/** The words that a schema takes, alone or in a list; none where they cannot be counted. */
+export const wordsTaken = (schema: unknown): readonly string[] => {
+  const { def } = schema as Shape;
+  if (def.type === 'enum') return Object.values(def.entries ?? {});
+  if (def.type === 'array') return wordsTaken(def.element);
+  return def.options?.flatMap(wordsTaken) ?? [];
+};

@@ -25,6 +25,8 @@ export interface Diagnostic {
   /** What to do about it. */
   readonly hint?: string;
   readonly place?: Place;
+  /** The line of the file that it is about, where there is one. */
+  readonly excerpt?: string;
 }
 
 /** The one way in which a tune is refused: thrown by stages, caught once for each tune. */

@@ -1,0 +1,55 @@
+/** The tunes of a run: what the arguments name, globs spelt out, and of those the share of one machine. */
+import { statSync } from 'node:fs';
+import { dirname, relative } from 'node:path';
+import { Refusal } from '../score/diagnostic.ts';
+import { fileInput, findInputs, type Input, isTune, refusing, type Search, searched } from './inputs.ts';
+
+/** Every `count`th tune, starting with the `index`th; both from 1. */
+export interface Shard {
+  readonly index: number;
+  readonly count: number;
+}
+
+const GLOB = /[*?[\]{}]/;
+
+/** Like `findInputs`, for arguments that may be globs; a file that has a glob's name is that file. */
+export const findTunes = async (
+  args: readonly string[],
+  search: Search & { readonly shard?: Shard | undefined } = {},
+): Promise<readonly Input[]> => {
+  const found: Input[] = [];
+  for (const arg of args) {
+    const spelt = GLOB.test(arg) && !statSync(arg, { throwIfNoEntry: false });
+    found.push(...(spelt ? await matching(arg, search) : findInputs([arg], search)));
+  }
+  const { shard } = search;
+  return shard ? found.filter((_, index) => index % shard.count === shard.index - 1) : found;
+};
+
+/** The tunes that a glob matches. Their outputs lie as they do below its part without wildcards. */
+const matching = async (glob: string, search: Search): Promise<readonly Input[]> => {
+  const { globSync } = await import('tinyglobby');
+  const base = fixedPart(glob);
+  const paths = globSync(glob, { expandDirectories: false })
+    .filter(isTune)
+    .filter(searched(base, search))
+    .sort();
+  if (paths.length === 0) return [refusing(glob, () => noMatch(glob))];
+  return paths.map(path => fileInput(path, relative(base, path)));
+};
+
+/** The part of a path before its first wildcard. */
+export const fixedPart = (glob: string): string => {
+  let base = glob;
+  while (GLOB.test(base)) base = dirname(base);
+  return base;
+};
+
+const noMatch = (glob: string): Refusal =>
+  new Refusal({
+    severity: 'error',
+    code: 'no-match',
+    message: 'no MusicXML file has a name like this',
+    hint: '* stands for any letters, ** for any folders; quote it, so that the shell leaves it alone',
+    place: { file: glob },
+  });

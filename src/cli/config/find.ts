@@ -1,0 +1,45 @@
+/** Which configuration file is in force, and what it says about a tune. */
+import { existsSync, statSync } from 'node:fs';
+import { dirname, extname, join, relative, resolve, sep } from 'node:path';
+import type { Input } from '../../batch/inputs.ts';
+import type { OptionName } from '../options.ts';
+import { type Config, type Settings, together } from './settings.ts';
+
+export const CONFIG_NAME = 'fretward.yaml';
+
+/**
+ * The file that `--config` names; else the one in the first folder of tunes that has one; else the one in
+ * the working folder. Throws a Refusal where it is wrong.
+ */
+export const findConfig = async (
+  named: unknown,
+  tunes: readonly string[],
+  names: readonly OptionName[],
+): Promise<Config | undefined> => {
+  if (named === false) return undefined;
+  const path = typeof named === 'string' ? named : placesOf(tunes).find(each => existsSync(each));
+  if (path === undefined) return undefined;
+  const { readConfig } = await import('./file.ts');
+  return readConfig(path, names);
+};
+
+const placesOf = (tunes: readonly string[]): readonly string[] => [
+  ...tunes
+    .filter(each => statSync(each, { throwIfNoEntry: false })?.isDirectory())
+    .map(each => join(each, CONFIG_NAME)),
+  CONFIG_NAME,
+];
+
+/** What is in force for a tune: what was typed wins over what the file says of it, and that over the rest. */
+export const settingsFor = (typed: Settings, config: Config | undefined, { path }: Input): Settings => {
+  const name = config && path && pathFrom(config, path);
+  return together(config?.general, name ? entryOf(config, name) : undefined, typed);
+};
+
+const pathFrom = (config: Config, path: string): string =>
+  relative(dirname(resolve(config.path)), resolve(path))
+    .split(sep)
+    .join('/');
+
+const entryOf = ({ tunes }: Config, name: string): Settings | undefined =>
+  tunes.get(name) ?? tunes.get(name.slice(0, name.length - extname(name).length));

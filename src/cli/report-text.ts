@@ -1,0 +1,65 @@
+/** Reports of runs, for readers: a table of tunes, and the sum. */
+import type { Summary, TuneReport } from '../batch/report.ts';
+import type { EditionNumbers } from '../batch/run.ts';
+import { printable } from './console.ts';
+import { type Column, mm, points, table } from './table.ts';
+
+interface Row {
+  readonly report: TuneReport;
+  readonly edition: EditionNumbers | undefined;
+}
+
+const number = (pick: (edition: EditionNumbers) => string) => ({
+  align: 'right' as const,
+  cell: ({ edition }: Row) => (edition ? pick(edition) : ''),
+});
+
+const COLUMNS: readonly Column<Row>[] = [
+  { title: 'tune', align: 'left', cell: ({ report }) => printable(report.file) },
+  { title: 'result', align: 'left', cell: ({ report }) => report.result },
+  { title: 'edition', align: 'left', cell: ({ edition }) => edition?.instrument ?? '' },
+  { title: 'notes', ...number(each => String(each.notes)) },
+  { title: 'outside', ...number(each => String(each.outside)) },
+  { title: 'shifts', ...number(each => String(each.shifts)) },
+  { title: 'widest reach', ...number(each => mm(each.widestReach)) },
+  { title: 'points a note', ...number(each => points(each.costPerNote)) },
+  { title: 'ms', align: 'right', cell: ({ report }) => report.milliseconds.toFixed(0) },
+  { title: 'codes', align: 'left', cell: ({ report }) => codesOf(report).join(' ') },
+];
+
+const codesOf = ({ diagnostics }: TuneReport): readonly string[] => [
+  ...new Set(diagnostics.filter(each => each.severity !== 'note').map(each => each.code)),
+];
+
+/** A row for each edition of each tune, then the sum. */
+export const reportText = (reports: readonly TuneReport[], summary: Summary): string => {
+  const rows = reports.flatMap((report): readonly Row[] =>
+    report.editions.length > 0
+      ? report.editions.map(edition => ({ report, edition }))
+      : [{ report, edition: undefined }],
+  );
+  return `${rows.length > 0 ? `${table(COLUMNS, rows)}\n` : ''}${summaryText(summary)}`;
+};
+
+const summaryText = (summary: Summary): string => {
+  const { tunes, fit, doNotFit, refused, faults, codes, filesWritten, milliseconds } = summary;
+  const lines = [
+    [tunes, 'tunes'],
+    [fit, 'fit'],
+    [doNotFit, 'do not fit: notes lie outside the window'],
+    [refused, 'refused'],
+    ...(faults > 0 ? [[faults, "faults of fretward's"]] : []),
+    [filesWritten, 'files written'],
+    [milliseconds, 'ms of work'],
+  ] as const;
+  const byCode = Object.entries(codes).map(([code, count]) => [count, `with ${code}`] as const);
+  const width = Math.max(...[...lines, ...byCode].map(([count]) => String(count).length));
+  return [...lines, ...byCode].map(([count, what]) => `${String(count).padStart(width)} ${what}\n`).join('');
+};
+
+/** "12 tunes: 10 written, 2 refused; 3 have notes outside their window" */
+export const summaryLine = ({ tunes, results, doNotFit }: Summary): string => {
+  const what = Object.entries(results).map(([result, count]) => `${count} ${result.replaceAll('-', ' ')}`);
+  const fit = doNotFit > 0 ? `; ${doNotFit} ${doNotFit === 1 ? 'has' : 'have'} notes outside the window` : '';
+  return `${tunes} tune${tunes === 1 ? '' : 's'}: ${what.join(', ') || 'nothing to do'}${fit}`;
+};

@@ -1,0 +1,131 @@
+/**
+ * What `fretward arrange` is asked for: options from the command line and a configuration file, the
+ * tunes, where outputs go, and the job that each tune is.
+ */
+import { isAbsolute } from 'node:path';
+import type { Input } from '../batch/inputs.ts';
+import { type Job, LIMITS } from '../batch/run.ts';
+import { findTunes } from '../batch/tunes.ts';
+import { BATCH_NAMES, BATCH_ROWS } from './batch-options.ts';
+import { choiceOf } from './choice.ts';
+import { findConfig, settingsFor } from './config/find.ts';
+import { type Config, fromCommandLine, type Settings, together, typedOf } from './config/settings.ts';
+import { UsageError } from './exit.ts';
+import { chooseInstruments } from './instruments.ts';
+import { checkOptions, type OptionName, type Options } from './options.ts';
+import { type Destination, destinationOf, OUTPUT_NAMES, printingOf } from './output.ts';
+import { RULE_NAMES, rulesOf } from './rule-options.ts';
+
+export const REQUEST_NAMES = [
+  'instrument',
+  'tuning',
+  'capo',
+  ...RULE_NAMES,
+  'part',
+  'voice',
+  'chords',
+  'transpose',
+  'match',
+  ...OUTPUT_NAMES,
+  ...BATCH_NAMES,
+] as const satisfies readonly OptionName[];
+
+export type RequestOptions = Options<(typeof REQUEST_NAMES)[number]>;
+
+export interface Request {
+  readonly config: Config | undefined;
+  /** In force for all tunes. */
+  readonly options: RequestOptions;
+  readonly destination: Destination;
+  readonly inputs: readonly Input[];
+  /** What is in force for a tune. */
+  readonly settingsFor: (input: Input) => Settings;
+  readonly jobFor: (input: Input) => Promise<Job>;
+  /** Files beside the tune that its sheets are made of. */
+  readonly ingredients: readonly string[];
+}
+
+/** Reads a request. Throws a UsageError, or a Refusal that tells what is wrong in the configuration file. */
+export const readRequest = async (
+  tunes: readonly string[],
+  typed: Readonly<Record<string, unknown>>,
+): Promise<Request> => {
+  const said = fromCommandLine(typed);
+  checkOptions(typed, REQUEST_NAMES);
+  const config = await findConfig(typed.config, tunes, REQUEST_NAMES);
+  const options = checkOptions(typedOf(together(config?.general, said)), REQUEST_NAMES);
+  const destination = destinationOf(options);
+  refuseMixtures(options, destination, tunes);
+  const except = destination.kind === 'folder' ? destination.path : undefined;
+  const inputs = await findTunes(tunes, { except, shard: options.shard });
+  const settings = (input: Input): Settings => settingsFor(said, config, input);
+  return {
+    config,
+    options,
+    destination,
+    inputs,
+    settingsFor: settings,
+    jobFor: jobs(settings, destination),
+    ingredients: ingredientsOf(config, options),
+  };
+};
+
+/** Makes jobs; tunes for which the same is asked share one. */
+const jobs = (
+  settings: (input: Input) => Settings,
+  destination: Destination,
+): ((input: Input) => Promise<Job>) => {
+  const made = new Map<string, Promise<Job>>();
+  return input => {
+    const typed = typedOf(settings(input));
+    const key = JSON.stringify(typed);
+    const job = made.get(key) ?? jobOf(checkOptions(typed, REQUEST_NAMES), destination);
+    made.set(key, job);
+    return job;
+  };
+};
+
+const jobOf = async (options: RequestOptions, destination: Destination): Promise<Job> => ({
+  choice: choiceOf(options),
+  instruments: chooseInstruments(options),
+  rules: rulesOf(options),
+  transpose: options.transpose ?? 0,
+  match: options.match ?? false,
+  limits: {
+    maxBytes: options.maxBytes ?? LIMITS.maxBytes,
+    maxNotes: options.maxNotes ?? LIMITS.maxNotes,
+  },
+  ...(await printingOf(options, destination)),
+});
+
+/** Options that are about the files in a folder. */
+const FOR_FOLDERS = ['force', 'dryRun', 'verify', 'watch', 'report', 'depfile'] as const;
+
+const refuseMixtures = (options: RequestOptions, { kind }: Destination, tunes: readonly string[]): void => {
+  const needing = FOR_FOLDERS.find(name => options[name]);
+  if (needing && kind !== 'folder') {
+    throw new UsageError(`${flagOf(needing)} is about files`, 'say where they are with --out <folder>');
+  }
+  const looking = options.verify ? 'verify' : options.dryRun ? 'dryRun' : undefined;
+  const doing = (['watch', 'depfile', 'dryRun'] as const).find(name => options[name] && name !== looking);
+  if (looking && doing) {
+    throw new UsageError(
+      `${flagOf(looking)} and ${flagOf(doing)} do not go together`,
+      `${flagOf(looking)} writes nothing`,
+    );
+  }
+  const standardInputs = tunes.filter(each => each === '-').length;
+  if (standardInputs > 1) throw new UsageError('standard input (-) can be read only once');
+  if (standardInputs > 0 && options.watch) {
+    throw new UsageError('--watch cannot watch standard input (-)', 'name files or folders');
+  }
+};
+
+const flagOf = (name: keyof typeof BATCH_ROWS): string => BATCH_ROWS[name].flags.match(/--[a-z-]+/)![0];
+
+const ingredientsOf = (config: Config | undefined, { font, instrument }: RequestOptions): readonly string[] =>
+  [
+    config?.path,
+    font,
+    ...(instrument ?? []).filter(each => isAbsolute(each) || each.endsWith('.json')),
+  ].filter(each => each !== undefined);

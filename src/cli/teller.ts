@@ -1,0 +1,69 @@
+/** What a run says while it goes on and when it is over: diagnostics, files, progress, the report. */
+import type { Turn } from '../batch/batch.ts';
+import { isGood, type Summary, type TuneReport } from '../batch/report.ts';
+import { print, printable, report as reportDiagnostics, say } from './console.ts';
+import type { Options } from './options.ts';
+import { FootLine, plainLine } from './progress.ts';
+import { reportText, summaryLine } from './report-text.ts';
+
+type TellingOptions = Options<'quiet' | 'report' | 'verify'>;
+
+export class Teller {
+  readonly #options: TellingOptions;
+  readonly #turns: number;
+  readonly #foot: FootLine | undefined;
+  readonly #start = performance.now();
+  #turn = 0;
+
+  constructor(options: TellingOptions, turns: number) {
+    this.#options = options;
+    this.#turns = turns;
+    const terminal = process.stderr.isTTY && !options.quiet && turns > 1;
+    this.#foot = terminal ? new FootLine(process.stderr) : undefined;
+  }
+
+  /** Tells what became of a tune. */
+  tell({ report, made, toMake }: Turn): void {
+    this.#turn++;
+    this.stop();
+    const { quiet = false } = this.#options;
+    // What is up to date was told when it was made.
+    if (report.result !== 'up-to-date') reportDiagnostics(report.diagnostics, quiet);
+    this.#list(report);
+    if (made < toMake) {
+      const seconds = (performance.now() - this.#start) / 1000;
+      this.#foot?.show({ made, toMake, seconds, file: report.file });
+    }
+  }
+
+  /** Tells the sum of it all. */
+  sumUp(reports: readonly TuneReport[], summary: Summary): void {
+    const { report, quiet } = this.#options;
+    if (report === 'jsonl') print(`${JSON.stringify(summary)}\n`);
+    if (report === 'json') print(`${JSON.stringify({ tunes: reports, summary }, null, 2)}\n`);
+    if (report === 'text') print(reportText(reports, summary));
+    const told = reports.length === 1 && (reports[0]!.result === 'written' || !isGood(reports[0]!));
+    if (!quiet && report !== 'text' && !told) say(summaryLine(summary));
+  }
+
+  /** Takes the progress away. */
+  stop(): void {
+    this.#foot?.clear();
+  }
+
+  /** To standard output the files, or the line of the report; with a report, plain progress beside it. */
+  #list(report: TuneReport): void {
+    const { report: form, quiet } = this.#options;
+    if (form === 'jsonl') print(`${JSON.stringify(report)}\n`);
+    if (quiet) return;
+    if (form !== undefined) {
+      if (!this.#foot) say(plainLine(report, this.#turn, this.#turns));
+      return;
+    }
+    // A terminal that shows the progress need not list every file.
+    if (this.#foot && process.stdout.isTTY) return;
+    if (report.result === 'written' || report.result === 'would-write') {
+      print(report.outputs.map(path => `${printable(path)}\n`).join(''));
+    }
+  }
+}
