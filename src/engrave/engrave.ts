@@ -45,8 +45,9 @@ const TIGHTER: readonly Setting[] = [
 ];
 /** Tried, in order, where a single page would stay half empty: learners read more easily. */
 const LOOSER: readonly Setting[] = [
-  { density: 1.4, scale: 1 },
-  { density: 1.2, scale: 1 },
+  { density: 1.6, scale: 1 },
+  { density: 1.35, scale: 1 },
+  { density: 1.15, scale: 1 },
 ];
 
 /** A last page emptier than this is worth saving, a single one worth spreading. */

@@ -55,6 +55,7 @@ const STROKES: ReadonlySet<Role> = new Set<Role>([
   'slur',
   'tie',
   'ledger',
+  'tab-curve',
 ]);
 
 const overlaps = (a: Box, b: Box, slack: number) =>
@@ -88,9 +89,9 @@ function strangers(a: Inked, b: Inked): boolean {
 function pieces(each: Inked): Inked[] {
   const { mark } = each;
   if (mark.kind !== 'curve') return [each];
-  return Array.from({ length: 24 }, (_, i) => {
-    const [x1, y1] = pointAt(mark.points, i / 24);
-    const [x2, y2] = pointAt(mark.points, (i + 1) / 24);
+  return Array.from({ length: 80 }, (_, i) => {
+    const [x1, y1] = pointAt(mark.points, i / 80);
+    const [x2, y2] = pointAt(mark.points, (i + 1) / 80);
     const box = {
       left: Math.min(x1, x2),
       right: Math.max(x1, x2),

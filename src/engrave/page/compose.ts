@@ -32,10 +32,11 @@ function pageHead({ tune, arrangement, options, frame }: Composition, page: numb
     : runningHead(titleOf(tune, options), page + 1, frame);
 }
 
-/** Where systems may stand on a page (0-based). */
+/** Where systems may stand on a page (0-based): the same on every kind of sheet, so that all break alike. */
 export function roomOn(composition: Composition, page: number): Room {
+  const fullest = { ...composition, options: { ...composition.options, sheet: 'tab' as const } };
   return {
-    top: pageHead(composition, page).bottom + BELOW_HEADING,
+    top: pageHead(fullest, page).bottom + BELOW_HEADING,
     bottom: pageFooter(composition, page).top,
   };
 }

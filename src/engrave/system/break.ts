@@ -8,7 +8,7 @@ import type { Notation } from '../content/notation.ts';
 import { endBar, innerBar, startBar } from '../measure/bars.ts';
 import type { Column } from '../measure/column.ts';
 import type { SheetOptions } from '../options.ts';
-import { gapLength, type Node, naturalLength, type Strip, stretchFor, strip } from './strip.ts';
+import { gapLength, lengthAt, type Node, type Strip, stretchFor, strip } from './strip.ts';
 
 export interface Line {
   /** Indices of measures, inclusive. */
@@ -18,8 +18,10 @@ export interface Line {
   readonly stretch: number;
 }
 
-/** The last system keeps its natural spacing if it would fill less than this part of the width. */
+/** A last system that fills less than this part of the width looks short, … */
 const FULL = 0.66;
+/** … and is justified if, spaced as the others are, it would fill more than this. */
+const NEARLY_FULL = 0.85;
 const TIGHTEST = 0.62;
 
 /** Everything that breaking needs to know about a tune. */
@@ -55,9 +57,7 @@ function nodesOf({ notation, columns }: Measured, first: number, last: number): 
 export function lineOf(measured: Measured, first: number, last: number, width: number): Line {
   const row = strip(nodesOf(measured, first, last));
   const stretch = stretchFor(row.gaps, width - row.solid);
-  const isLast = last === measured.notation.tune.measures.length - 1;
-  const short = isLast && naturalLength(row) < FULL * width;
-  return { first, last, strip: row, stretch: short ? Math.min(1, stretch) : stretch };
+  return { first, last, strip: row, stretch };
 }
 
 /** How much longer than the width a system's unyielding parts are: above 1 where a measure is too full for it. */
@@ -92,49 +92,75 @@ function isForced(measure: TuneMeasure | undefined, options: SheetOptions): bool
   return options.keepBreaks === true && measure?.breakBefore !== undefined;
 }
 
-/** Breaks a tune into systems. */
-export function breakSystems(measured: Measured, { width, density, options }: BreakChoices): Line[] {
+/** Measures of a line, a pickup not counted. */
+const sizeOf = ({ first, last }: Line, pickup: number): number =>
+  last - first + 1 - (first === 0 ? pickup : 0);
+
+/** What a line costs after one of `before` measures (0 for none). */
+function lineCost(
+  line: Line,
+  before: number,
+  pickup: number,
+  measured: Measured,
+  choices: BreakChoices,
+): number {
   const { measures } = measured.notation.tune;
-  const count = measures.length;
+  const { width, density, options } = choices;
+  const { last } = line;
+  const ends = last === measures.length - 1;
+  const size = sizeOf(line, pickup);
+  const fit = ends
+    ? lastCost(line, width, density)
+    : stretchCost({ ...line, stretch: line.stretch / density });
+  const missing = options.measuresPerSystem === undefined || ends ? 0 : options.measuresPerSystem - size;
+  const uneven = before > 0 && (!ends || size > before) ? Math.abs(before - size) : 0;
+  const music = breakCost(measures[last]!, measures[last + 1], last + 1 - pickup);
+  return fit + 50 * missing + 0.05 * uneven + music;
+}
+
+interface Best {
+  readonly cost: number;
+  readonly line: Line | undefined;
+}
+
+/** Breaks a tune into systems. */
+export function breakSystems(measured: Measured, choices: BreakChoices): Line[] {
+  const { measures } = measured.notation.tune;
+  const { width, options } = choices;
   const pickup = measures[0]?.implicit || measures[0]?.number === '0' ? 1 : 0;
-  const best: { cost: number; line: Line | undefined; count: number }[] = [
-    { cost: 0, line: undefined, count: 0 },
-  ];
-  for (let end = 1; end <= count; end++) best.push({ cost: Infinity, line: undefined, count: 0 });
-  for (let first = 0; first < count; first++) {
+  const most = options.measuresPerSystem ?? Infinity;
+  /** The cheapest way to set the measures before each index. */
+  const best: Best[] = [{ cost: 0, line: undefined }];
+  for (let first = 0; first < measures.length; first++) {
     const before = best[first]!;
-    if (before.cost === Infinity) continue;
-    for (let last = first; last < count; last++) {
+    const sizeBefore = before.line ? sizeOf(before.line, pickup) : 0;
+    for (let last = first; last < measures.length; last++) {
       if (last > first && isForced(measures[last], options)) break;
       const line = lineOf(measured, first, last, width);
-      const tooLong = line.stretch < TIGHTEST * 0.8 && last > first;
-      if (tooLong) break;
-      const size = last - first + 1 - (first === 0 ? pickup : 0);
-      const asked = options.measuresPerSystem;
-      if (asked !== undefined && size > asked) break;
-      const fit =
-        last === count - 1
-          ? lastCost(line, width)
-          : stretchCost({ ...line, stretch: line.stretch / density });
-      const wanted = asked !== undefined && last < count - 1 ? 50 * (asked - size) : 0;
-      const uneven = before.count > 0 && last < count - 1 ? 0.05 * Math.abs(before.count - size) : 0;
-      const cost =
-        before.cost +
-        fit +
-        wanted +
-        uneven +
-        breakCost(measures[last]!, measures[last + 1], last + 1 - pickup);
-      if (cost < best[last + 1]!.cost) best[last + 1] = { cost, line, count: size };
+      if (last > first && (line.stretch < TIGHTEST * 0.8 || sizeOf(line, pickup) > most)) break;
+      const cost = before.cost + lineCost(line, sizeBefore, pickup, measured, choices);
+      if (!best[last + 1] || cost < best[last + 1]!.cost) best[last + 1] = { cost, line };
     }
   }
   const lines: Line[] = [];
-  for (let end = count; end > 0; end = lines[0]!.first) lines.unshift(best[end]!.line!);
-  return lines;
+  for (let end = measures.length; end > 0; end = lines[0]!.first) lines.unshift(best[end]!.line!);
+  return settleLast(lines, width);
+}
+
+/** A last system that does not fill the width is spaced as the others are. */
+function settleLast(lines: readonly Line[], width: number): Line[] {
+  const others = lines.slice(0, -1);
+  const last = lines.at(-1)!;
+  const mean = others.reduce((sum, line) => sum + line.stretch, 0) / others.length || 1;
+  const full = stretchFor(last.strip.gaps, width - last.strip.solid);
+  const loose = Math.max(1, mean);
+  const filled = lengthAt(last.strip, loose) / width;
+  return [...others, { ...last, stretch: filled > NEARLY_FULL ? full : Math.min(full, loose) }];
 }
 
 /** The last system may be loose, but a lone measure or two at its start look forgotten. */
-function lastCost(line: Line, width: number): number {
-  const full = naturalLength(line.strip) / width;
-  if (full > 1) return stretchCost(line);
-  return full < FULL ? 1.2 * (FULL - full) + (line.last === line.first ? 0.5 : 0) : 0;
+function lastCost(line: Line, width: number, density: number): number {
+  const full = lengthAt(line.strip, 1) / width;
+  if (full * density > 1) return stretchCost({ ...line, stretch: line.stretch / density });
+  return full < FULL ? 1.5 * (FULL - full) + (line.last === line.first ? 2 : 0) : 0;
 }

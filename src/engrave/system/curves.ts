@@ -88,7 +88,18 @@ function slurEnd(note: PlacedNote, side: -1 | 1, beams: ReadonlyMap<number, Plac
   return { x: stemThere ? note.x + note.shape.stemX : headCentre(note), y };
 }
 
-/** The lowest bow that clears every point under it. */
+/** Whether a curve keeps clear of every point under it. */
+export function clears(mark: CurveMark, side: -1 | 1, obstacles: readonly End[]): boolean {
+  const [from, , , to] = mark.points;
+  return obstacles.every(({ x, y }) => {
+    const t = (x - from[0]) / (to[0] - from[0]);
+    if (t <= 0.02 || t >= 0.98) return true;
+    const [, at] = pointOver(mark, x);
+    return side < 0 ? at <= y - 0.3 : at >= y + 0.3;
+  });
+}
+
+/** The lowest bow that clears every point under it; a very high one where none does. */
 export function clearingBow(
   role: 'slur' | 'tab-curve',
   from: End,
@@ -101,13 +112,7 @@ export function clearingBow(
   const lowest = role === 'slur' ? Math.min(2.2, 0.45 + length * 0.065) : Math.min(0.9, 0.35 + length * 0.03);
   for (let height = lowest; ; height += 0.25) {
     const mark = bow(role, from, to, side, height, of);
-    const hit = obstacles.some(({ x, y }) => {
-      const t = (x - from.x) / length;
-      if (t <= 0.02 || t >= 0.98) return false;
-      const [, at] = pointOver(mark, x);
-      return side < 0 ? at > y - 0.3 : at < y + 0.3;
-    });
-    if (!hit || height > lowest + 5) return mark;
+    if (height > lowest + 5 || clears(mark, side, obstacles)) return mark;
   }
 }
 

@@ -186,9 +186,9 @@ export function strip(nodes: readonly Node[]): Strip {
   return { nodes, gaps, solid: nodes.reduce((sum, node) => sum + node.width, 0) };
 }
 
-/** Natural length, at stretch 1. */
-export const naturalLength = ({ gaps, solid }: Strip): number =>
-  gaps.reduce((sum, gap) => sum + gapLength(gap, 1), solid);
+/** Length of the whole at a stretch; 1 is natural. */
+export const lengthAt = ({ gaps, solid }: Strip, s: number): number =>
+  gaps.reduce((sum, gap) => sum + gapLength(gap, s), solid);
 
 /** x of every node at a stretch. */
 export function positions({ nodes, gaps }: Strip, s: number): number[] {

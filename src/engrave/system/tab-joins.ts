@@ -3,27 +3,47 @@
 import type { Box } from '../drawing/box.ts';
 import type { End } from '../drawing/curve.ts';
 import { bounds, type Mark } from '../drawing/mark.ts';
-import { clearingBow } from './curves.ts';
+import { clearingBow, clears } from './curves.ts';
 import type { PlacedSystem } from './placed.ts';
+
+/** Between a figure and its slur. */
+const LIFT = 0.2;
 
 type Figures = readonly { readonly head: number | undefined; readonly box: Box }[];
 
+/** Middle of a figure's upper edge. */
+const top = ({ left, right, top: y }: Box): End => ({ x: (left + right) / 2, y });
+
 /** Slurs again, over their figures and those between. */
-function slurMarks({ byEvent, notation }: PlacedSystem, boxes: Figures): Mark[] {
-  const top = (box: Box) => ({ x: (box.left + box.right) / 2, y: box.top });
+function slurMarks({ byEvent, notation }: PlacedSystem, figures: Figures): Mark[] {
+  /** The uppermost figure of an event. */
   const figure = (event: number) => {
-    const head = byEvent.get(event)?.shape.event.heads.at(-1)?.id;
-    return boxes.find(each => each.head === head)?.box;
+    const heads = byEvent.get(event)?.shape.event.heads.map(({ id }) => id) ?? [];
+    const boxes = figures
+      .filter(({ head }) => head !== undefined && heads.includes(head))
+      .map(({ box }) => box);
+    return boxes.sort((a, b) => a.top - b.top)[0];
   };
   return notation.tune.slurs.flatMap(({ from, to }) => {
-    const start = figure(from);
-    const stop = figure(to);
+    const [start, stop] = [figure(from), figure(to)];
     if (!start || !stop) return [];
-    const lift = 0.2;
-    const [first, last] = [top(start), top(stop)].map(({ x, y }) => ({ x, y: y - lift })) as [End, End];
+    const [first, last] = [start, stop].map(box => ({ ...top(box), y: box.top - LIFT })) as [End, End];
     if (last.x - first.x < 1) return [];
-    const between = boxes.map(({ box }) => top(box)).filter(({ x }) => x > first.x + 0.3 && x < last.x - 0.3);
-    return [clearingBow('tab-curve', first, last, -1, between, from)];
+    const between = figures
+      .map(({ box }) => box)
+      .filter(box => box !== start && box !== stop && box.right > first.x && box.left < last.x);
+    const margin = (last.x - first.x) * 0.03;
+    const inside = (x: number) => Math.min(Math.max(x, first.x + margin), last.x - margin);
+    const corners = between.flatMap(box => [
+      { x: inside(box.left), y: box.top },
+      { x: inside(box.right), y: box.top },
+    ]);
+    corners.push({ x: start.right, y: start.top + 0.2 }, { x: stop.left, y: stop.top + 0.2 });
+    const curve = clearingBow('tab-curve', first, last, -1, corners, from);
+    if (clears(curve, -1, corners)) return [curve];
+    // Too steep to go round what stands between: level, over all of it.
+    const level = Math.min(first.y, last.y, ...corners.map(({ y }) => y - LIFT));
+    return [clearingBow('tab-curve', { ...first, y: level }, { ...last, y: level }, -1, corners, from)];
   });
 }
 
@@ -34,7 +54,7 @@ function slideMarks({ columns, notation }: PlacedSystem, boxes: Figures): Mark[]
   for (const { column } of columns) {
     const heads = column.note?.event.heads ?? [];
     const here = heads.length === 1 ? heads[0]!.id : undefined;
-    if (before !== undefined && here !== undefined)
+    if (before !== undefined && here !== undefined && column.graces.length === 0)
       marks.push(...slide(notation.arrangement.placements, boxes, before, here));
     if (column.note || column.rest) before = here;
   }
