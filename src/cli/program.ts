@@ -48,6 +48,16 @@ const COMMANDS: readonly CommandRow[] = [
     summary: 'write a scale or arpeggio in the places of a window, or of a tune',
     load: () => import('./commands/scale.ts'),
   },
+  {
+    name: 'chords',
+    summary: 'find shapes for chords, and write the chord chart of a tune',
+    load: () => import('./commands/chords.ts'),
+  },
+  {
+    name: 'neck',
+    summary: 'map the fingerboard: where a tune or a scale lies on it',
+    load: () => import('./commands/neck.ts'),
+  },
 ];
 
 const ABOUT = `Arranges a melody for a fretted instrument inside a window of frets

@@ -48,7 +48,7 @@ const transposeHead = (head: Head, interval: Interval): Head => ({
   marked: { string: undefined, fret: undefined, finger: undefined },
 });
 
-const transposeSymbol = (symbol: ChordSymbol, interval: Interval): ChordSymbol => ({
+export const transposeSymbol = (symbol: ChordSymbol, interval: Interval): ChordSymbol => ({
   ...symbol,
   root: symbol.root && transposeNote(symbol.root, interval),
   bass: symbol.bass && transposeNote(symbol.bass, interval),

@@ -10,9 +10,11 @@ import { emptyBoxes } from '../type/box.ts';
 import { setText } from '../type/runs.ts';
 import { type Canvas, useFont, useGlyph } from './canvas.ts';
 
-function drawGlyph(canvas: Canvas, { name, x, y, size }: GlyphMark): void {
+function drawGlyph(canvas: Canvas, { name, x, y, size, ink }: GlyphMark): void {
   const form = useGlyph(canvas, name);
+  if (ink) canvas.document.fillColor(INKS[ink]);
   canvas.document.save().transform(size, 0, 0, size, x, y).addContent(`${form} Do`).restore();
+  if (ink) canvas.document.fillColor('#000');
 }
 
 function drawLine({ document }: Canvas, { x1, y1, x2, y2, thickness, dash }: LineMark): void {

@@ -13,11 +13,13 @@ import { element, number, numbers, text } from './writer.ts';
 /** Definitions that the page refers to, by id. */
 export type Defined = Map<string, string>;
 
-function glyphToSvg({ name, x, y, size }: GlyphMark, defined: Defined): string {
+const fillOf = (ink: Ink | undefined) => (ink ? INKS[ink] : undefined);
+
+function glyphToSvg({ name, x, y, size, ink }: GlyphMark, defined: Defined): string {
   const id = `${name}-${number(size).replace(/^\./, '0.')}`;
   if (!defined.has(id))
     defined.set(id, element('path', { id, transform: `scale(${number(size)})`, d: glyph(name).path }));
-  return element('use', { href: `#${id}`, x, y });
+  return element('use', { href: `#${id}`, x, y, fill: fillOf(ink) });
 }
 
 function lineToSvg({ x1, y1, x2, y2, thickness, dash }: LineMark): string {
@@ -28,8 +30,6 @@ function lineToSvg({ x1, y1, x2, y2, thickness, dash }: LineMark): string {
     'stroke-dasharray': dash?.map(number).join(' '),
   });
 }
-
-const fillOf = (ink: Ink | undefined) => (ink ? INKS[ink] : undefined);
 
 function polygonToSvg({ points, ink }: PolygonMark): string {
   return element('path', { fill: fillOf(ink), d: `M${points.map(([x, y]) => numbers(x, y)).join('L')}Z` });

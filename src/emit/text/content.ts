@@ -231,7 +231,7 @@ const chordsByTime = (measure: TuneMeasure, signs: Signs): ReadonlyMap<Ticks, st
 };
 
 /** On one line, where nothing is raised, a minor chord's major seventh needs brackets: `Cm(maj7)`. */
-const chordText = (symbol: ChordSymbol, signs: Signs): string => {
+export const chordText = (symbol: ChordSymbol, signs: Signs): string => {
   const text = chordPieces(symbol)
     .map(piece => piece.text)
     .join('')

@@ -36,6 +36,8 @@ interface Layout {
   readonly widthOf: (measure: ChartMeasure) => number;
   /** By how much a pickup hangs out at the left, so that bar lines stand below each other. mm. */
   readonly hanging: number;
+  /** Indices of measures under an ending. */
+  readonly under: ReadonlySet<number>;
   /** Em of all chord symbols. */
   readonly size: number;
 }
@@ -59,7 +61,7 @@ function layOut({ tune, measures }: ChordChart, width: number, perRow: number): 
   const widths = new Map(measures.map((measure, index) => [measure, unit * shares[index]!]));
   const widthOf = (measure: ChartMeasure) => widths.get(measure)!;
   const size = Math.min(...measures.map(each => fittingSize(each, widthOf(each), CHART.name)));
-  return { rows, widthOf, hanging: unit * pickup, size };
+  return { rows, widthOf, hanging: unit * pickup, under: underEndings(measures), size };
 }
 
 /** How much of a whole measure each one lasts, a quarter of one at least. */
@@ -84,12 +86,12 @@ const BELOW = CHART.bottom + 3.5;
 
 function drawRow(
   row: readonly ChartMeasure[],
-  { widthOf, size }: Layout,
+  { widthOf, under, size }: Layout,
   indent: number,
   before: ChartMeasure | undefined,
 ): ChartRow {
   const marks = new Map<number, readonly Mark[]>();
-  const hasEndings = row.some(({ left, right }) => left.ending || right.ending);
+  const hasEndings = row.some(({ index }) => under.has(index));
   const hasSigns = row.some(measure => measure.marks.length > 0);
   const first = row[0]!;
   const last = row.at(-1)!;
@@ -102,7 +104,7 @@ function drawRow(
       ...move(measureMarks(measure, width, size), x, 0),
       ...signs,
       ...barMarks(measure, next, x + width),
-      ...endingMarks(row, index, x, width),
+      ...(under.has(measure.index) ? endingMarks(measure, x, width) : []),
     ]);
     x += width;
   });
@@ -124,10 +126,7 @@ function drawRow(
 const ENDING_TEXT = 3.3;
 
 /** The bracket over an ending, with its number where it starts and a jog where it is closed. */
-function endingMarks(row: readonly ChartMeasure[], index: number, x: number, width: number): Mark[] {
-  const { left, right } = row[index]!;
-  const inside = endingAt(row, index);
-  if (!inside) return [];
+function endingMarks({ left, right }: ChartMeasure, x: number, width: number): Mark[] {
   const y = CHART.top - ENDING + 0.8;
   const low = CHART.top - 1;
   const line = { kind: 'line', role: 'ending', thickness: 0.3 } as const;
@@ -152,16 +151,17 @@ function endingMarks(row: readonly ChartMeasure[], index: number, x: number, wid
 const endingText = (text: string, numbers: readonly number[]): string =>
   text !== '' ? text : `${numbers.join(', ')}.`;
 
-/** Whether a measure lies under an ending that started in it or before it in the row. */
-const endingAt = (row: readonly ChartMeasure[], index: number): boolean => {
-  for (let i = index; i >= 0; i--) {
-    if (row[i]!.left.ending) return true;
-    if (i < index && row[i]!.right.ending) return false;
+/** Indices of the measures that lie under an ending. */
+function underEndings(measures: readonly ChartMeasure[]): ReadonlySet<number> {
+  const under = new Set<number>();
+  let open = false;
+  for (const { index, left, right } of measures) {
+    if (left.ending) open = true;
+    if (open) under.add(index);
+    if (right.ending) open = false;
   }
-  // An ending that goes on from the row before is seen by where it stops.
-  const stop = row.slice(index).find(({ left, right }) => left.ending || right.ending);
-  return stop !== undefined && stop.left.ending === undefined;
-};
+  return under;
+}
 
 /** The number of a row's first measure, from the second row on. */
 function numberMarks(

@@ -1,6 +1,7 @@
 /** A music glyph: an outline from the music font, by name. */
 import { type GlyphName, glyph } from '../font/glyph.ts';
 import type { Box } from './box.ts';
+import type { Ink } from './ink.ts';
 import type { Role } from './role.ts';
 
 export interface GlyphMark {
@@ -12,6 +13,8 @@ export interface GlyphMark {
   readonly y: number;
   /** Length of the font's staff space in the unit at hand. */
   readonly size: number;
+  /** Black where it is absent. */
+  readonly ink?: Ink;
   /** The head or event that it belongs to. */
   readonly of?: number;
 }

@@ -1,4 +1,6 @@
 /** Text in which ♯ ♭ ♮ and their doubles are set as music glyphs: text faces lack or misdraw them. */
+
+import type { Ink } from '../drawing/ink.ts';
 import { bounds, type Mark } from '../drawing/mark.ts';
 import type { Role } from '../drawing/role.ts';
 import type { TextMark } from '../drawing/text.ts';
@@ -27,12 +29,13 @@ export interface TextStyle {
   readonly face: FaceName;
   readonly size: number;
   readonly of?: number;
+  readonly ink?: Ink;
 }
 
 /** Marks of a text that starts at (x, y) on its baseline, and its width. */
 export function richText(text: string, style: TextStyle, x = 0, y = 0): { marks: Mark[]; width: number } {
-  const { role, size, of } = style;
-  const tag = of === undefined ? { role } : { role, of };
+  const { role, size, of, ink } = style;
+  const tag = { role, ...(of === undefined ? {} : { of }), ...(ink ? { ink } : {}) };
   const marks: Mark[] = [];
   let at = x;
   for (const piece of text.split(/([♯♭♮]|𝄪|𝄫)/u)) {

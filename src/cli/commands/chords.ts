@@ -1,0 +1,227 @@
+/** `fretward chords`: shapes for chord symbols, and the chord chart of a tune. */
+import { statSync } from 'node:fs';
+import type { Command } from 'commander';
+import { findInputs, type Input } from '../../batch/inputs.ts';
+import { faultOf, loadTune, type Output } from '../../batch/run.ts';
+import type { FretWindow } from '../../fingering/arrangement.ts';
+import { handOn } from '../../fingering/hand.ts';
+import type { Instrument } from '../../instrument/instrument.ts';
+import { topFret } from '../../instrument/places.ts';
+import { chordChart, symbolsOf } from '../../lesson/chords/chart.ts';
+import { type ChordSheet, chordSheet, shapelessChords } from '../../lesson/chords/sheet.ts';
+import { isChordSymbol, parseChordSymbol } from '../../lesson/chords/symbol.ts';
+import type { Wishes } from '../../lesson/chords/voicings.ts';
+import { type Diagnostic, Refusal } from '../../score/diagnostic.ts';
+import type { ChordSymbol } from '../../score/model.ts';
+import { intervalOf } from '../../score/transpose.ts';
+import { transposeSymbol, transposeTune } from '../../score/transpose-tune.ts';
+import { choiceOf } from '../choice.ts';
+import { report } from '../console.ts';
+import { DIAGRAM_NAMES, type Diagram, diagramPrinting, renderDiagram } from '../diagrams.ts';
+import { EXIT, UsageError } from '../exit.ts';
+import { chooseInstruments } from '../instruments.ts';
+import { addOptions, checkOptions, type OptionName, type Options } from '../options.ts';
+import { deliver } from '../output.ts';
+
+const OPTION_NAMES = [
+  'shapes',
+  'near',
+  'frets',
+  'open',
+  'hand',
+  'instrument',
+  'tuning',
+  'capo',
+  'part',
+  'voice',
+  'transpose',
+  'measuresPerSystem',
+  ...DIAGRAM_NAMES,
+] as const satisfies readonly OptionName[];
+
+type ChordOptions = Options<(typeof OPTION_NAMES)[number]>;
+
+const EXAMPLES = `
+Examples:
+  fretward chords Am7 B7 Bb9 F#m7b5
+      three shapes for each on the ukulele, with fingers
+  fretward chords C G/B Am -i guitar --shapes 1
+  fretward chords F Bb C7 --near 5
+      the same chords up the neck
+  fretward chords tune.mxl -i ukulele -i baritone-ukulele --to pdf --out sheets/
+      the chord chart of a tune, shapes on top, for both instruments
+  fretward chords tune.mxl --transpose -3 --to svg --out sheets/`;
+
+export const define = (command: Command): void => {
+  command.argument('<chord-or-tune...>', 'chord symbols (Am7, Bb9, C/G), MusicXML files or folders');
+  addOptions(command, OPTION_NAMES).addHelpText('after', EXAMPLES);
+};
+
+/** Shapes for symbols the more, since there is no chart beside them. */
+const SHAPES = { symbols: 3, tune: 1 } as const;
+
+export const run = async (
+  words: readonly string[],
+  typed: Readonly<Record<string, unknown>>,
+): Promise<number> => {
+  const options = checkOptions(typed, OPTION_NAMES);
+  const instruments = chooseInstruments(options);
+  const asked = {
+    options,
+    instruments,
+    semitones: semitonesOf(options),
+    wishes: wishesOf(options, instruments),
+  };
+  const { destination, printing } = await diagramPrinting(options);
+  const quiet = options.quiet ?? false;
+  let status: number = EXIT.done;
+  const outputs: Output[] = [];
+  for (const source of sourcesOf(words)) {
+    try {
+      const { diagrams, diagnostics } = await source.make(asked);
+      for (const diagram of diagrams) {
+        const rendered = await renderDiagram(diagram, printing, options);
+        outputs.push(...rendered.outputs);
+        diagnostics.push(...rendered.diagnostics);
+      }
+      report(source.named(diagnostics), quiet);
+    } catch (error) {
+      const refused = error instanceof Refusal;
+      report(source.named(refused ? error.diagnostics : [faultOf(error)]), quiet);
+      status = Math.max(status, refused ? EXIT.refused : EXIT.fault);
+    }
+  }
+  if (outputs.length > 0) deliver(outputs, destination, quiet);
+  return status;
+};
+
+interface Asked {
+  readonly options: ChordOptions;
+  readonly instruments: readonly Instrument[];
+  readonly semitones: number;
+  readonly wishes: Wishes;
+}
+
+interface Made {
+  readonly diagrams: readonly Diagram[];
+  readonly diagnostics: Diagnostic[];
+}
+
+/** All symbols together, or one tune. */
+interface Source {
+  readonly make: (asked: Asked) => Promise<Made>;
+  /** Diagnostics with the file that they are about. */
+  readonly named: (diagnostics: readonly Diagnostic[]) => readonly Diagnostic[];
+}
+
+/** What reads as a chord symbol is one; what names a file, or ends as one does, is a tune. */
+const sourcesOf = (words: readonly string[]): readonly Source[] => {
+  const files = words.filter(
+    word =>
+      word === '-' ||
+      (!isChordSymbol(word) && (/\.\w+$|[\\/]$/.test(word) || statSync(word, { throwIfNoEntry: false }))),
+  );
+  const symbols = words.filter(word => !files.includes(word));
+  return [
+    ...(symbols.length > 0
+      ? [
+          {
+            make: (asked: Asked) => shapesOf(symbols, asked),
+            named: (diagnostics: readonly Diagnostic[]) => diagnostics,
+          },
+        ]
+      : []),
+    ...findInputs(files).map(input => ({
+      make: (asked: Asked) => chartOf(input, asked),
+      named: (diagnostics: readonly Diagnostic[]) =>
+        diagnostics.map(each => ({ ...each, place: { file: input.name, ...each.place } })),
+    })),
+  ];
+};
+
+const shapesOf = async (words: readonly string[], asked: Asked): Promise<Made> => {
+  const faults: Diagnostic[] = [];
+  const symbols = words.flatMap(word => {
+    try {
+      return [transposeSymbol(parseChordSymbol(word), intervalOf(asked.semitones))];
+    } catch (error) {
+      if (!(error instanceof Refusal)) throw error;
+      faults.push(...error.diagnostics);
+      return [];
+    }
+  });
+  if (faults.length > 0) throw new Refusal(...faults);
+  return forEditions(symbols, asked, SHAPES.symbols, (sheet, { id }) => ({
+    stem: `chords.${id}`,
+    pages: async options => (await import('../../engrave/chart/sheet.ts')).engraveShapes(sheet, options),
+    text: async options => (await import('../../emit/text/chords.ts')).chordsToText(sheet, options),
+  }));
+};
+
+const chartOf = async (input: Input, asked: Asked): Promise<Made> => {
+  const { tune, diagnostics } = await loadTune(input, choiceOf({ ...asked.options, chords: 'top' }));
+  const chart = chordChart(transposeTune(tune, asked.semitones));
+  const symbols = symbolsOf(chart);
+  if (symbols.length === 0) {
+    throw new Refusal({
+      severity: 'error',
+      code: 'no-chord-symbols',
+      message: 'there are no chord symbols in this tune',
+      hint: 'write them over the staff in the program that the file comes from, and export it again',
+    });
+  }
+  const made = await forEditions(symbols, asked, SHAPES.tune, (sheet, { id }) => ({
+    stem: `${input.stem}.${id}.chords`,
+    pages: async options =>
+      (await import('../../engrave/chart/chart.ts')).engraveChart(chart, sheet, options),
+    text: async options => (await import('../../emit/text/chart.ts')).chartToText(chart, sheet, options),
+  }));
+  return { ...made, diagnostics: [...diagnostics, ...made.diagnostics] };
+};
+
+const forEditions = async (
+  symbols: readonly ChordSymbol[],
+  { options, instruments, wishes }: Asked,
+  count: number,
+  draw: (sheet: ChordSheet, instrument: Instrument) => Diagram,
+): Promise<Made> => {
+  const { signsFor } = await import('../../emit/text/signs.ts');
+  const { chordText } = await import('../../emit/text/content.ts');
+  const diagnostics: Diagnostic[] = [];
+  const diagrams = instruments.map(instrument => {
+    const sheet = chordSheet(handOn(instrument, options.hand), symbols, wishes, options.shapes ?? count);
+    diagnostics.push(...shapelessChords(sheet, symbol => chordText(symbol, signsFor(false))));
+    return draw(sheet, instrument);
+  });
+  return { diagrams, diagnostics };
+};
+
+const semitonesOf = ({ transpose = 0 }: ChordOptions): number => {
+  if (transpose !== 'best') return transpose;
+  throw new UsageError('--transpose best needs a melody to be arranged', 'say by how many semitones');
+};
+
+const wishesOf = ({ near, frets, open }: ChordOptions, instruments: readonly Instrument[]): Wishes => {
+  const top = Math.min(...instruments.map(topFret));
+  const window = frets?.at(-1)?.window;
+  if (frets?.some(({ measures }) => measures) || (frets?.length ?? 0) > 1) {
+    throw new UsageError('chord shapes have one window for all', 'name it without measures: --frets 5-9');
+  }
+  if (window) checkWindow(window, top);
+  if (near !== undefined && near > top) {
+    throw new UsageError(`--near ${near} is off the neck`, `the neck has frets 1 to ${top}`);
+  }
+  return {
+    ...(window && { window }),
+    ...(near !== undefined && { near }),
+    ...(open && { open: open === 'never' ? 'never' : 'free' }),
+  };
+};
+
+const checkWindow = ({ low, high }: FretWindow, top: number): void => {
+  if (low <= high && low <= top) return;
+  throw new UsageError(
+    `--frets ${low}-${high} is no window on this neck`,
+    `the neck has frets 0 to ${top}; write the lower fret first`,
+  );
+};

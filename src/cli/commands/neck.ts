@@ -1,0 +1,154 @@
+/** `fretward neck`: a map of the fingerboard for a tune or a scale. */
+import type { Command } from 'commander';
+import type { Output } from '../../batch/run.ts';
+import type { Arrangement } from '../../fingering/arrangement.ts';
+import { type NeckMap, neckMap } from '../../lesson/neck/map.ts';
+import { wholeWindow } from '../../lesson/places.ts';
+import { scaleNotes } from '../../lesson/scale/notes.ts';
+import { makeScale } from '../../lesson/scale.ts';
+import { type Diagnostic, Refusal } from '../../score/diagnostic.ts';
+import type { Tune } from '../../score/tune.ts';
+import { report } from '../console.ts';
+import { DIAGRAM_NAMES, diagramPrinting, renderDiagram } from '../diagrams.ts';
+import { ARRANGING } from '../each.ts';
+import { EXIT, UsageError } from '../exit.ts';
+import { arrangedTune, fileStem, lessonOf } from '../lesson.ts';
+import { addOptions, checkOptions, type OptionName, type Options } from '../options.ts';
+import { deliver } from '../output.ts';
+
+const OPTION_NAMES = [
+  'key',
+  'octaves',
+  'for',
+  'show',
+  'upright',
+  ...ARRANGING,
+  ...DIAGRAM_NAMES,
+] as const satisfies readonly OptionName[];
+
+type NeckOptions = Options<(typeof OPTION_NAMES)[number]>;
+
+const EXAMPLES = `
+Examples:
+  fretward neck tune.mxl -i ukulele-low-g -f 4-8
+      the places of the tune, by note letter
+  fretward neck tune.mxl -f 4-8 --show fingers --upright --to pdf --out sheets/
+      upright on paper, with the finger of each place
+  fretward neck --key "C major" -f 4-8 -i ukulele -i ukulele-low-g --to svg --out sheets/
+      a scale, for both ukuleles
+  fretward neck --for tune.mxl --key "G major" -f 4-8
+      the scale of G in the places that the tune uses`;
+
+export const define = (command: Command): void => {
+  command.argument('[tune]', 'a MusicXML file (.musicxml, .xml, .mxl), or - for standard input');
+  addOptions(command, OPTION_NAMES).addHelpText('after', EXAMPLES);
+};
+
+export const run = async (
+  words: readonly string[],
+  typed: Readonly<Record<string, unknown>>,
+): Promise<number> => {
+  const options = checkOptions(typed, OPTION_NAMES);
+  const { destination, printing } = await diagramPrinting(options);
+  const quiet = options.quiet ?? false;
+  try {
+    const { maps, title, composer, stem, diagnostics } = await mapsOf(words, options);
+    const outputs: Output[] = [];
+    const rendering: Diagnostic[] = [];
+    for (const map of maps) {
+      const { show, upright } = options;
+      const shown = { ...(show && { show }), ...(upright && { upright }) };
+      const rendered = await renderDiagram(
+        {
+          stem: `${stem}.${map.instrument.id}.neck`,
+          pages: async layout =>
+            (await import('../../engrave/neck/page.ts')).engraveNeck(
+              map,
+              { title, composer },
+              { ...layout, ...shown },
+            ),
+          text: async style =>
+            (await import('../../emit/text/neck.ts')).neckToText(map, { title }, { ...style, ...shown }),
+        },
+        printing,
+        options,
+      );
+      outputs.push(...rendered.outputs);
+      rendering.push(...rendered.diagnostics);
+    }
+    report([...diagnostics, ...rendering], quiet);
+    deliver(outputs, destination, quiet);
+    return EXIT.done;
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    report(error.diagnostics, quiet);
+    return EXIT.refused;
+  }
+};
+
+interface Maps {
+  readonly maps: readonly NeckMap[];
+  readonly title: string;
+  readonly composer: string | undefined;
+  /** Start of the names of files. */
+  readonly stem: string;
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+const mapsOf = async (words: readonly string[], options: NeckOptions): Promise<Maps> => {
+  const [file] = words;
+  if (file !== undefined && options.key !== undefined) {
+    throw new UsageError(
+      `${file} and --key are both to be mapped`,
+      'name one; a scale in the places of a tune is --key with --for <tune>',
+    );
+  }
+  if (file !== undefined) return tuneMaps(await arrangedTune(file, options));
+  if (options.key !== undefined) return scaleMaps(options.key, options);
+  if (options.for !== undefined) return tuneMaps(await arrangedTune(options.for, options));
+  throw new UsageError(
+    'nothing is named that could be mapped',
+    'name a tune, or a scale with --key "C major"',
+  );
+};
+
+const tuneMaps = ({
+  tune,
+  editions,
+  stem,
+  diagnostics,
+}: {
+  readonly tune: Tune;
+  readonly editions: readonly { readonly arrangement: Arrangement }[];
+  readonly stem: string;
+  readonly diagnostics: readonly Diagnostic[];
+}): Maps => ({
+  maps: editions.map(({ arrangement }) => neckMap(tune, arrangement)),
+  title: tune.title ?? '',
+  composer: tune.composer,
+  stem,
+  diagnostics,
+});
+
+/** A scale lies where `fretward scale` plays it. */
+const scaleMaps = async (key: string, options: NeckOptions): Promise<Maps> => {
+  const lesson = await lessonOf(options);
+  const scale = scaleNotes(key);
+  const { tune, editions } = makeScale(
+    {
+      scale,
+      window: wholeWindow(lesson.rules),
+      octaves: options.octaves,
+      direction: 'up',
+      pattern: 'steps',
+    },
+    lesson,
+  );
+  return {
+    maps: editions.map(({ arrangement }) => neckMap(tune, arrangement, scale.tonic)),
+    title: tune.title ?? '',
+    composer: undefined,
+    stem: fileStem(tune.title ?? key),
+    diagnostics: lesson.diagnostics,
+  };
+};

@@ -1,0 +1,78 @@
+/** What the commands share that draw diagrams: their options, and the way out in every page format and as text. */
+import type { Output, Printing } from '../batch/run.ts';
+import { PAGE_WRITERS, type PageFormat } from '../emit/pages.ts';
+import type { DiagramText } from '../emit/text/chords.ts';
+import type { DiagramOptions } from '../engrave/chart/sheet.ts';
+import type { Page } from '../engrave/page.ts';
+import type { Diagnostic } from '../score/diagnostic.ts';
+import { UsageError } from './exit.ts';
+import type { OptionName, Options } from './options.ts';
+import { destinationOf, printingOf } from './output.ts';
+
+export const DIAGRAM_NAMES = [
+  'leftHanded',
+  'to',
+  'out',
+  'title',
+  'subtitle',
+  'footer',
+  'paper',
+  'landscape',
+  'margins',
+  'width',
+  'ascii',
+  'dpi',
+  'transparent',
+  'font',
+  'color',
+  'quiet',
+] as const satisfies readonly OptionName[];
+
+export type DiagramNames = (typeof DIAGRAM_NAMES)[number];
+
+/** Something drawn for one edition: on pages, and as text. */
+export interface Diagram {
+  /** Of its files: name of what is drawn, and of the instrument. */
+  readonly stem: string;
+  readonly pages: (options: DiagramOptions) => Promise<readonly Page[]>;
+  readonly text: (options: DiagramText) => Promise<string>;
+}
+
+/** Checks formats and destination. Throws a UsageError. */
+export const diagramPrinting = async (options: Options<DiagramNames>) => {
+  const destination = destinationOf(options);
+  const printing = await printingOf(options, destination);
+  const other = printing.formats.find(({ name }) => name !== 'text' && !(name in PAGE_WRITERS));
+  if (other) {
+    throw new UsageError(
+      `there is no diagram in ${other.name}`,
+      `use one of text, ${Object.keys(PAGE_WRITERS).join(', ')}`,
+    );
+  }
+  return { destination, printing };
+};
+
+/** Renders a diagram in all formats asked for. */
+export const renderDiagram = async (
+  { stem, pages, text }: Diagram,
+  { formats, style }: Printing,
+  { leftHanded = false }: Options<'leftHanded'>,
+): Promise<{ readonly outputs: readonly Output[]; readonly diagnostics: readonly Diagnostic[] }> => {
+  const outputs: Output[] = [];
+  const diagnostics: Diagnostic[] = [];
+  for (const { name, extension } of formats) {
+    const { title } = style.layout;
+    const rendered =
+      name === 'text'
+        ? {
+            pages: [await text({ ...style, leftHanded, ...(title !== undefined && { title }) })],
+            diagnostics: [],
+          }
+        : await PAGE_WRITERS[name as PageFormat](await pages({ ...style.layout, leftHanded }), style);
+    diagnostics.push(...rendered.diagnostics);
+    rendered.pages.forEach((content, index) => {
+      outputs.push({ name: `${stem}${index > 0 ? `.${index + 1}` : ''}.${extension}`, content });
+    });
+  }
+  return { outputs, diagnostics };
+};
