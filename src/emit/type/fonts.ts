@@ -66,12 +66,25 @@ const carriedFonts = once(() => {
   );
 });
 
+/**
+ * Whether every table that the font lists lies inside its file. The font library reads tables when they
+ * are needed, and in a file that is cut off it may look for them for ever.
+ */
+function isWhole(kit: fontkit.Font, length: number): boolean {
+  const { directory } = kit as unknown as {
+    directory: { tables: Readonly<Record<string, { offset: number; length: number; compLength?: number }>> };
+  };
+  return Object.values(directory.tables).every(
+    ({ offset, length: unpacked, compLength }) => offset + (compLength ?? unpacked) <= length,
+  );
+}
+
 /** Opens it at once: a file that only looks like a font is refused before anything is drawn. */
 function givenFont({ name, bytes }: FontFile): Font {
   try {
     const { kit, member } = open(bytes);
-    const probe = kit.layout('\u0020');
-    if (!(probe.advanceWidth >= 0) || !(kit.unitsPerEm > 0)) throw new Error('it has no measures');
+    if (!isWhole(kit, bytes.length) || !(kit.unitsPerEm > 0)) throw new Error('incomplete');
+    kit.layout(' ');
     return {
       id: 'given',
       carried: false,
