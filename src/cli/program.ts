@@ -49,6 +49,16 @@ const COMMANDS: readonly CommandRow[] = [
     load: () => import('./commands/scale.ts'),
   },
   {
+    name: 'lesson',
+    summary: 'make all that a lesson hands out, from one file',
+    load: () => import('./commands/lesson.ts'),
+  },
+  {
+    name: 'schema',
+    summary: 'print what a lesson file may say, as JSON Schema',
+    load: () => import('./commands/schema.ts'),
+  },
+  {
     name: 'chords',
     summary: 'find shapes for chords, and write the chord chart of a tune',
     load: () => import('./commands/chords.ts'),

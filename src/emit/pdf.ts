@@ -5,7 +5,7 @@
  */
 import PDFDocument from 'pdfkit';
 import type { Page } from '../engrave/page.ts';
-import { addBookmarks } from './pdf/bookmarks.ts';
+import { bookmarksOf } from './pdf/bookmarks.ts';
 import { type Canvas, canvasOn, type Document } from './pdf/canvas.ts';
 import { drawMark } from './pdf/marks.ts';
 import type { Fonts } from './type/fonts.ts';
@@ -18,7 +18,11 @@ export async function pagesToPdf(pages: readonly Page[], fonts: Fonts): Promise<
   const document = emptyDocument(pages[0]!);
   const bytes = bytesOf(document);
   const canvas = canvasOn(document, fonts);
-  for (const page of pages) addPage(canvas, page);
+  const bookmark = bookmarksOf(document, POINTS_PER_MM);
+  for (const page of pages) {
+    addPage(canvas, page);
+    bookmark(page);
+  }
   document.end();
   return bytes;
 }
@@ -49,7 +53,6 @@ function emptyDocument({ title, author, keywords }: Page): Document {
 function addPage(canvas: Canvas, page: Page): void {
   const { document } = canvas;
   document.addPage({ size: [page.width * POINTS_PER_MM, page.height * POINTS_PER_MM], margin: 0 });
-  addBookmarks(document, page, POINTS_PER_MM);
   document.scale(POINTS_PER_MM).lineJoin('round');
   for (const { marks } of page.groups) for (const mark of marks) drawMark(canvas, mark);
 }

@@ -14,6 +14,8 @@ export interface Page {
   readonly author: string | undefined;
   /** What it is a sheet of and for: instrument, frets, kind. */
   readonly keywords: readonly string[];
+  /** Starts a section of this name. */
+  readonly section?: string;
   readonly groups: readonly Group[];
 }
 

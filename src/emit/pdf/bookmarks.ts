@@ -1,4 +1,4 @@
-/** The list of places to go to: every system by name, page by page where there are several. */
+/** The list of places to go to: sections or pages, and in them every system by name. */
 import { union } from '../../engrave/drawing/box.ts';
 import { bounds } from '../../engrave/drawing/mark.ts';
 import type { Group, Page } from '../../engrave/page.ts';
@@ -10,13 +10,22 @@ interface Outline {
   addItem(title: string, options: { expanded?: boolean; left: number; top: number }): Outline;
 }
 
-/** Adds the entries of the page that is being drawn. */
-export function addBookmarks(document: Document, page: Page, scale: number): void {
-  const left = document.page.width;
-  const root = document.outline as unknown as Outline;
-  const places = page.groups.filter(group => group.label !== undefined);
-  const parent = page.of > 1 ? root.addItem(`Page ${page.number}`, { expanded: true, left, top: 0 }) : root;
-  for (const group of places) parent.addItem(group.label!, { left, top: topOf(group) * scale });
+/**
+ * Adds the entries of one page after the other, as they are drawn. In a document with sections, those are
+ * the list, and places stand under them; otherwise pages are, where there are several.
+ */
+export function bookmarksOf(document: Document, scale: number): (page: Page) => void {
+  let section: Outline | undefined;
+  return page => {
+    const left = document.page.width;
+    const root = document.outline as unknown as Outline;
+    const add = (title: string): Outline => root.addItem(title, { expanded: true, left, top: 0 });
+    if (page.section !== undefined) section = add(page.section);
+    const parent = section ?? (page.of > 1 ? add(`Page ${page.number}`) : root);
+    for (const group of page.groups) {
+      if (group.label !== undefined) parent.addItem(group.label, { left, top: topOf(group) * scale });
+    }
+  };
 }
 
 /** A little above the ink, mm. */

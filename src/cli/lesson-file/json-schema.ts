@@ -1,0 +1,34 @@
+/** The keys of a lesson file as JSON Schema (draft 2020-12), for editors that complete and check. */
+import * as z from 'zod/mini';
+import { KEYS, type Key } from './keys.ts';
+
+type Schema = Readonly<Record<string, unknown>>;
+
+/** The schema as data. */
+export const lessonSchema = (): Schema => ({
+  $schema: 'https://json-schema.org/draft/2020-12/schema',
+  title: 'A lesson for fretward',
+  type: 'object',
+  properties: Object.fromEntries(KEYS.map(key => [key.name, { description: key.help, ...valueSchema(key) }])),
+  required: ['tune'],
+  additionalProperties: false,
+});
+
+const valueSchema = ({ schema, list }: Key): Schema => {
+  const { $schema: _, ...value } = asWritten(
+    z.toJSONSchema(schema(), { io: 'input', unrepresentable: 'any' }),
+  );
+  // One text with commas will do where a list may stand.
+  return list ? { anyOf: [value, { type: ['string', 'number'] }] } : value;
+};
+
+/** YAML writes some texts as numbers: a capo of 2, fret 4. Patterns and lists of words hold for texts alone. */
+const asWritten = (schema: Schema): Schema =>
+  Object.fromEntries(
+    Object.entries(schema).map(([key, value]) => {
+      if (key === 'type' && value === 'string' && !('enum' in schema)) return [key, ['string', 'number']];
+      if (key === 'items') return [key, asWritten(value as Schema)];
+      if (key === 'anyOf') return [key, (value as Schema[]).map(asWritten)];
+      return [key, value];
+    }),
+  );

@@ -1,0 +1,122 @@
+/**
+ * The keys of a lesson file, in the order in which a teacher reads them. Most are options of the command
+ * line under their own names, checked as if they had been typed; the few that are not have rows here.
+ */
+import * as z from 'zod/mini';
+import { PART_NAMES, PARTS, type PartName, USUAL_PARTS } from '../../lesson/pack/parts.ts';
+import { longName } from '../config/settings.ts';
+import { OPTIONS, type OptionName, type OptionRow } from '../options.ts';
+import { RULE_NAMES } from '../rule-options.ts';
+import { listed, oneOf } from '../schemas.ts';
+import { LAYOUT_NAMES } from '../sheet-options.ts';
+
+const words = (most: number) =>
+  z.string().check(z.minLength(1, 'write a text'), z.maxLength(most, `write at most ${most} characters`));
+
+/** BCP 47, as far as pages need it: a language, and perhaps script and region. */
+const LANGUAGE = /^[a-z]{2,3}(-[A-Za-z]{4})?(-([A-Z]{2}|\d{3}))?$/;
+
+interface KeyRow {
+  readonly help: string;
+  readonly list?: true;
+  readonly schema: () => z.ZodMiniType;
+}
+
+export const OWN_ROWS = {
+  tune: {
+    help: 'the MusicXML file of the melody, from the folder of this file',
+    schema: () => words(1000),
+  },
+  lesson: {
+    help: 'what the lesson is called, on the cover and the page (default: the title of the tune)',
+    schema: () => words(200),
+  },
+  class: { help: 'whose lesson it is: a class, a club', schema: () => words(200) },
+  notes: { help: 'to the student, in Markdown', schema: () => words(20_000) },
+  language: {
+    help: 'the language of the notes, for screen readers: en, de, pt-BR (default: en)',
+    schema: () =>
+      z.string().check(z.regex(LANGUAGE, 'write the letters of a language, such as en, de or pt-BR')),
+  },
+  parts: {
+    help: `what is handed out: ${PART_NAMES.map(name => `${name}: ${PARTS[name].summary}`).join('; ')} (default: ${listed(USUAL_PARTS)})`,
+    list: true,
+    schema: () => z.array(oneOf(PART_NAMES as readonly [PartName, ...PartName[]])),
+  },
+  within: {
+    help: 'the folder that paths in this file may not leave, from its own (default: its own)',
+    schema: () => words(1000),
+  },
+} as const satisfies Record<string, KeyRow>;
+
+export type OwnName = keyof typeof OWN_ROWS;
+
+/** The options that a lesson file may set. */
+export const LESSON_OPTIONS = [
+  'instrument',
+  'tuning',
+  'capo',
+  ...RULE_NAMES,
+  'part',
+  'voice',
+  'chords',
+  'transpose',
+  'match',
+  'key',
+  'octaves',
+  'direction',
+  'pattern',
+  'tempo',
+  'slow',
+  'countIn',
+  'accompany',
+  'to',
+  ...LAYOUT_NAMES,
+  'dpi',
+  'transparent',
+  'font',
+  'out',
+] as const satisfies readonly OptionName[];
+
+export type LessonOption = (typeof LESSON_OPTIONS)[number];
+
+/** What is the same for every key. */
+export interface Key {
+  readonly name: string;
+  readonly help: string;
+  /** May be a list. */
+  readonly list: boolean;
+  /** Takes true or false. */
+  readonly flag: boolean;
+  readonly schema: () => z.ZodMiniType;
+  readonly from:
+    | { readonly kind: 'own'; readonly own: OwnName }
+    | { readonly kind: 'option'; readonly option: LessonOption };
+}
+
+/** What the help of some options says that is otherwise in a lesson. */
+const HELP: Partial<Record<LessonOption, string>> = {
+  match: `${OPTIONS.match.help} (default: true)`,
+  to: 'formats of the single sheets, svg, pdf or png; musicxml and midi for the tune (default: pdf, midi)',
+  out: 'the folder in which the lesson gets one of its own, from that of this file (default: that of this file)',
+  key: 'the scale to warm up with, "C major", "D dorian", "G7 arpeggio" (default: the key of the tune)',
+};
+
+export const KEYS: readonly Key[] = [
+  ...(Object.keys(OWN_ROWS) as OwnName[]).map((own): Key => {
+    const row: KeyRow = OWN_ROWS[own];
+    const { help, list = false, schema } = row;
+    return { name: own, help, list, flag: false, schema, from: { kind: 'own', own } };
+  }),
+  ...LESSON_OPTIONS.map((option): Key => {
+    const row: OptionRow = OPTIONS[option];
+    return {
+      name: longName(option),
+      help: HELP[option] ?? row.help,
+      list: row.list ?? false,
+      flag: !row.flags.includes('<'),
+      schema: row.schema,
+      from: { kind: 'option', option },
+    };
+  }),
+];

@@ -1,0 +1,42 @@
+/** Paths in a lesson file: meant from its folder, and kept inside the folder that it may not leave. */
+import { realpathSync } from 'node:fs';
+import { dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
+import { type Place, Refusal } from '../../score/diagnostic.ts';
+
+export interface Fence {
+  /** The folder of the lesson file. */
+  readonly folder: string;
+  /** The folder that its paths may not leave. */
+  readonly within: string;
+}
+
+/** The path that a lesson means. Throws a Refusal where it leads out of the fence, by links too. */
+export const insideOf = ({ folder, within }: Fence, path: string, place: Place): string => {
+  const meant = join(folder, path);
+  if (!isAbsolute(path) && isBelow(resolve(within), resolve(meant)) && isBelow(real(within), real(meant))) {
+    return meant;
+  }
+  throw new Refusal({
+    severity: 'error',
+    code: 'lesson-path-outside',
+    message: `${path} lies outside the folder of the lesson`,
+    hint: 'put the file there, or name the folder that both are in with "within", such as "within: .."',
+    place,
+  });
+};
+
+const isBelow = (folder: string, path: string): boolean => {
+  const way = relative(folder, path);
+  return way !== '..' && !way.startsWith(`..${sep}`) && !isAbsolute(way);
+};
+
+/** Where a path leads with its links followed; what is not there yet, as if it were. */
+const real = (path: string): string => {
+  const whole = resolve(path);
+  try {
+    return realpathSync(whole);
+  } catch {
+    const parent = dirname(whole);
+    return parent === whole ? whole : join(real(parent), relative(parent, whole));
+  }
+};

@@ -1,0 +1,40 @@
+/** How the page looks: dark on white, one column on a phone, a picture a page on paper. */
+export const STYLE = `
+:root{color-scheme:light}
+*{box-sizing:border-box}
+body{margin:0;background:#fff;color:#111;font:1.0625rem/1.55 Georgia,'Times New Roman',serif}
+header,main,footer{max-width:60rem;margin:0 auto;padding:0 1rem}
+header{padding-top:1.5rem;border-bottom:2px solid #111}
+h1{font-size:clamp(1.7rem,5vw,2.6rem);line-height:1.15;margin:.2em 0 .3em}
+h2{font-size:1.5rem;line-height:1.2;margin:2.2em 0 .5em;padding-top:.6em;border-top:1px solid #111}
+h3{font-size:1.2rem;line-height:1.25;margin:1.8em 0 .4em}
+p,ul,ol,blockquote{margin:.6em 0}
+li{margin:.15em 0}
+li>p{margin:.2em 0}
+.notes,.differences{max-width:40rem}
+.group{font-style:italic;margin:0}
+a{color:#003a8c;text-underline-offset:.15em}
+a:focus-visible,[tabindex]:focus-visible{outline:3px solid #003a8c;outline-offset:2px}
+.skip{position:absolute;left:-999px}
+.skip:focus{left:1rem;top:.5rem;background:#fff;padding:.5rem}
+nav ul,.files{list-style:none;padding:0}
+nav a,.files a{display:inline-block;padding:.5rem 0}
+nav li{display:inline-block;margin-right:1.5rem}
+.files .booklet{font-weight:bold}
+figure{margin:.8rem 0 1.6rem}
+figure svg{display:block;width:100%;height:auto;border:1px solid #767676}
+figcaption{font-size:.95rem;color:#333;margin-top:.35rem}
+footer{margin-top:3rem;padding-top:.8rem;padding-bottom:2rem;border-top:1px solid #111;font-size:.95rem;color:#333}
+@media (min-width:62rem){.pages{display:grid;grid-template-columns:1fr 1fr;gap:1.2rem;align-items:start}.pages figure:only-child{grid-column:1/-1;max-width:44rem}}
+@media print{
+@page{margin:12mm}
+nav,.skip,.files{display:none}
+header,main,footer{max-width:none;padding:0}
+h2,h3{break-after:avoid}
+.edition{break-before:page}
+.pages{display:block}
+figure{break-inside:avoid;margin:0 0 4mm}
+figure svg{border:0;width:auto;max-width:100%;max-height:235mm;margin:0 auto}
+a{color:inherit;text-decoration:none}
+}
+`;

@@ -1,0 +1,100 @@
+/**
+ * A pack: all that a lesson hands out, as data, for every edition. Everything in it is made of one
+ * arrangement of the tune for each edition, so that nothing in the pack contradicts anything else.
+ */
+import type { Arrangement } from '../../fingering/arrangement.ts';
+import { arrangeEditions, type EditionsAsked } from '../../fingering/editions.ts';
+import type { Diagnostic } from '../../score/diagnostic.ts';
+import type { Tune } from '../../score/tune.ts';
+import { knownPlaces } from '../places.ts';
+import { differencesBetween, differencesInWords } from './differences.ts';
+import { type Content, type Lesson, MAKERS, type PartsAsked } from './make.ts';
+import { PART_NAMES, PARTS, type PartName } from './parts.ts';
+import type { Block } from './prose.ts';
+
+/** What the lesson says of itself. */
+export interface PackWords {
+  /** What the lesson is called. */
+  readonly lesson: string;
+  /** Whose lesson it is: a class, a club. */
+  readonly group: string | undefined;
+  /** To the student. */
+  readonly notes: readonly Block[];
+}
+
+export interface PackAsked extends EditionsAsked {
+  readonly words: PackWords;
+  /** In any order: a pack has its own. */
+  readonly parts: readonly PartName[];
+  /** What the parts are asked to be. */
+  readonly details: PartsAsked;
+}
+
+export interface Part {
+  readonly name: PartName;
+  readonly title: string;
+  readonly content: Content;
+}
+
+export interface Edition {
+  readonly arrangement: Arrangement;
+  readonly parts: readonly Part[];
+  /** What lies elsewhere than in the first edition, in words; empty for the first. */
+  readonly differences: readonly Block[];
+}
+
+export interface Pack {
+  readonly words: PackWords;
+  /** In the key it is played in. */
+  readonly tune: Tune;
+  readonly editions: readonly Edition[];
+}
+
+/** Makes the pack of a tune. Throws a Refusal where an edition cannot be made. */
+export const makePack = (
+  read: Tune,
+  asked: PackAsked,
+): { readonly pack: Pack; readonly diagnostics: readonly Diagnostic[] } => {
+  const { tune, editions: arranged, diagnostics: together } = arrangeEditions(read, asked);
+  const lesson: Lesson = {
+    tune,
+    arranged,
+    instruments: asked.instruments,
+    rules: asked.rules,
+    match: asked.match,
+    known: arranged.map(({ arrangement }) => knownPlaces(tune, arrangement)),
+  };
+  const parts = PART_NAMES.filter(name => asked.parts.includes(name)).map(name => ({
+    name,
+    made: MAKERS[name](lesson, asked.details),
+  }));
+  const [first] = arranged;
+  const editions = arranged.map(({ arrangement }, index): Edition => {
+    const differences = differencesBetween(tune, arrangement, first!.arrangement);
+    return {
+      arrangement,
+      parts: parts.flatMap(({ name, made }) => {
+        const content = made.contents[index];
+        return content ? [{ name, title: PARTS[name].title, content }] : [];
+      }),
+      differences: index === 0 ? [] : differencesInWords(differences, first!.arrangement),
+    };
+  });
+  const several = arranged.length > 1;
+  return {
+    pack: { words: asked.words, tune, editions },
+    diagnostics: [
+      ...together,
+      ...arranged.flatMap(({ arrangement, diagnostics }) =>
+        several ? diagnostics.map(each => ofEdition(each, arrangement.instrument.id)) : diagnostics,
+      ),
+      ...parts.flatMap(({ made }) => made.diagnostics),
+    ],
+  };
+};
+
+/** Where several editions are made at once, each says which one it speaks of. */
+const ofEdition = (diagnostic: Diagnostic, id: string): Diagnostic => ({
+  ...diagnostic,
+  message: `${id}: ${diagnostic.message}`,
+});

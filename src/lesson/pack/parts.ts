@@ -1,0 +1,24 @@
+/** The parts of a pack, in the order in which a lesson takes them. A new part is a new row here. */
+
+interface PartRow {
+  /** Over its pages, in contents and lists. */
+  readonly title: string;
+  /** What help and the commented lesson file say about it. */
+  readonly summary: string;
+  /** Whether a lesson has it that names no parts. */
+  readonly usual: boolean;
+}
+
+export const PARTS = {
+  scale: { title: 'Warm-up scale', summary: 'the scale in the places of the tune', usual: true },
+  quiz: { title: 'To read', summary: 'notation alone', usual: true },
+  names: { title: 'With note names', summary: 'notation with note letters', usual: true },
+  tab: { title: 'With tablature', summary: 'notation and tablature', usual: true },
+  blank: { title: 'Tablature to fill in', summary: 'notation over empty tablature', usual: false },
+} as const satisfies Record<string, PartRow>;
+
+export type PartName = keyof typeof PARTS;
+
+export const PART_NAMES = Object.keys(PARTS) as readonly PartName[];
+
+export const USUAL_PARTS: readonly PartName[] = PART_NAMES.filter(name => PARTS[name].usual);
