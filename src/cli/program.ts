@@ -7,8 +7,12 @@ import { EXIT } from './exit.ts';
 export interface CommandModule {
   /** Gives the command its arguments, options and examples. */
   readonly define: (command: Command) => void;
-  /** Runs it on what was typed and answers the exit status. */
-  readonly run: (args: readonly string[], options: Readonly<Record<string, unknown>>) => Promise<number>;
+  /** Runs it on what was typed and answers the exit status; `everything` is the program with all commands defined. */
+  readonly run: (
+    args: readonly string[],
+    options: Readonly<Record<string, unknown>>,
+    everything: () => Promise<Command>,
+  ) => Promise<number>;
 }
 
 interface CommandRow {
@@ -49,6 +53,11 @@ const COMMANDS: readonly CommandRow[] = [
     load: () => import('./commands/scale.ts'),
   },
   {
+    name: 'drill',
+    summary: 'make a new melody for sight-reading in given places',
+    load: () => import('./commands/drill.ts'),
+  },
+  {
     name: 'lesson',
     summary: 'make all that a lesson hands out, from one file',
     load: () => import('./commands/lesson.ts'),
@@ -68,6 +77,31 @@ const COMMANDS: readonly CommandRow[] = [
     summary: 'map the fingerboard: where a tune or a scale lies on it',
     load: () => import('./commands/neck.ts'),
   },
+  {
+    name: 'config',
+    summary: 'print which options are in force, and where each comes from',
+    load: () => import('./commands/config.ts'),
+  },
+  {
+    name: 'report',
+    summary: 'put the reports of several runs together',
+    load: () => import('./commands/report.ts'),
+  },
+  {
+    name: 'codes',
+    summary: 'explain the codes of warnings and errors',
+    load: () => import('./commands/codes.ts'),
+  },
+  {
+    name: 'completion',
+    summary: 'print a script that lets a shell complete what is typed',
+    load: () => import('./commands/completion.ts'),
+  },
+  {
+    name: 'manual',
+    summary: 'print the man page',
+    load: () => import('./commands/manual.ts'),
+  },
 ];
 
 const ABOUT = `Arranges a melody for a fretted instrument inside a window of frets
@@ -84,21 +118,15 @@ Exit status: 0 all arranged; 1 some tune could not be; 2 wrong usage; 3 a fault 
 /** Parses argv (without node and script), runs the command and answers the exit status. */
 export const program = async (argv: readonly string[]): Promise<number> => {
   let status: number = EXIT.done;
-  const root = new Command('fretward')
-    .description(ABOUT)
-    .version(manifest.version, '-V, --version', 'print the version')
-    .helpOption('-h, --help', 'print help for a command')
-    .helpCommand('help [command]', 'print help for a command')
-    .addHelpText('after', EXAMPLES)
-    .showHelpAfterError('(fretward --help lists commands, and fretward <command> --help its options)')
-    .exitOverride();
-  for (const { name, summary, load } of COMMANDS) {
-    const command = root.command(name).summary(summary).helpOption('-h, --help', 'print this help');
-    if (!argv.slice(0, 2).includes(name)) continue;
-    const { define, run } = await load();
-    define(command.description(`${summary[0]!.toUpperCase()}${summary.slice(1)}.`));
+  const root = rootCommand();
+  if (argv.includes('--json-errors')) root.configureOutput({ outputError: usageAsJson });
+  for (const row of COMMANDS) {
+    const command = addCommand(root, row);
+    if (!argv.slice(0, 2).includes(row.name)) continue;
+    const { run } = await defineCommand(command, row);
     command.action(async () => {
-      status = await run(command.args, command.opts());
+      const { jsonErrors: _, ...options } = command.opts();
+      status = await run(command.args, options, everything);
     });
   }
   try {
@@ -108,4 +136,38 @@ export const program = async (argv: readonly string[]): Promise<number> => {
     return error.exitCode === 0 ? EXIT.done : EXIT.usage;
   }
   return status;
+};
+
+/** The program with all its commands defined, to be read and not run. */
+const everything = async (): Promise<Command> => {
+  const root = rootCommand();
+  for (const row of COMMANDS) await defineCommand(addCommand(root, row), row);
+  return root;
+};
+
+const rootCommand = (): Command =>
+  new Command('fretward')
+    .description(ABOUT)
+    .version(manifest.version, '-V, --version', 'print the version')
+    .helpOption('-h, --help', 'print help for a command')
+    .helpCommand('help [command]', 'print help for a command')
+    .addHelpText('after', EXAMPLES)
+    .showHelpAfterError('(fretward --help lists commands, and fretward <command> --help its options)')
+    .exitOverride();
+
+const addCommand = (root: Command, { name, summary }: CommandRow): Command =>
+  root.command(name).summary(summary).helpOption('-h, --help', 'print this help');
+
+const defineCommand = async (command: Command, { summary, load }: CommandRow): Promise<CommandModule> => {
+  const loaded = await load();
+  loaded.define(command.description(`${summary[0]!.toUpperCase()}${summary.slice(1)}.`));
+  command.option('--json-errors', 'write warnings and errors as JSON, one a line');
+  return loaded;
+};
+
+/** What commander says of wrong usage, in the form that all diagnostics have. */
+const usageAsJson = (text: string, write: (text: string) => void): void => {
+  const [message = '', hint] = text.trim().split('\n');
+  const said = message.replace(/^error: /, '');
+  write(`${JSON.stringify({ severity: 'error', code: 'usage', message: said, ...(hint && { hint }) })}\n`);
 };

@@ -1,0 +1,85 @@
+/** Where a scale lies: the places that scale, drill and neck map of a lesson have in common. */
+import type { Arranged } from '../../fingering/arrange.ts';
+import type { FretWindow } from '../../fingering/arrangement.ts';
+import type { Place } from '../../instrument/instrument.ts';
+import { soundAt, topFret } from '../../instrument/places.ts';
+import { Refusal } from '../../score/diagnostic.ts';
+import { midi, type Pitch } from '../../score/pitch.ts';
+import type { Tune } from '../../score/tune.ts';
+import { arrangeIn, type KnownPlaces, knownPlaces, type LessonAsked, withoutFingers } from '../places.ts';
+import type { ScaleNotes } from './notes.ts';
+import { scaleRange } from './range.ts';
+import { inEqualNotes, scaleTune } from './writing.ts';
+
+/**
+ * Where a lesson plays each of some pitches: where its tune plays them, or its scale as `makeScale` has
+ * it, or else the best places beside those. `named` places, on the first instrument, are taken where
+ * the tune has none for their pitch.
+ */
+export const placesInWindow = (
+  scale: ScaleNotes,
+  window: FretWindow | undefined,
+  lesson: LessonAsked,
+  pitches: readonly Pitch[],
+  named: readonly Place[] = [],
+): readonly KnownPlaces[] => {
+  const chosen = lesson.instruments.map((instrument, index) => {
+    const places = named
+      .filter(({ string, fret }) => instrument.strings[string - 1] && fret <= topFret(instrument))
+      .map(
+        place =>
+          [soundAt(instrument, place), { ...place, finger: undefined, fit: 'inside' as const }] as const,
+      );
+    return new Map([...places, ...(lesson.known?.[index] ?? [])]);
+  });
+  const asked = { ...lesson, known: chosen };
+  const inScale = scalePlaces(scale, window, lesson);
+  const known = chosen.map((places, index) => new Map([...(inScale[index] ?? []), ...places]));
+  const ascending = [...new Map(pitches.map(pitch => [midi(pitch), pitch])).entries()].sort(
+    ([a], [b]) => a - b,
+  );
+  const tune = inEqualNotes(
+    '',
+    { fifths: 0, mode: undefined },
+    ascending.map(([, pitch]) => pitch),
+  );
+  return arrangeIn(tune, { ...asked, known: known.map(withoutFingers) }).map(({ arrangement }) =>
+    knownPlaces(tune, arrangement),
+  );
+};
+
+/** The places of the scale as far as window and tune go; only the tune's where there is no such scale. */
+const scalePlaces = (
+  scale: ScaleNotes,
+  window: FretWindow | undefined,
+  lesson: LessonAsked,
+): readonly KnownPlaces[] => {
+  try {
+    const asked = { scale, window, octaves: undefined, direction: 'up', pattern: 'steps' } as const;
+    const ascent = scaleTune(asked, scaleRange(scale, lesson, asked));
+    return fingered(ascent, lesson).map(({ arrangement }) => knownPlaces(ascent, arrangement));
+  } catch (error) {
+    if (error instanceof Refusal) return lesson.known ?? [];
+    throw error;
+  }
+};
+
+/**
+ * In the tune's places; with the tune's fingers too, unless one of them had to stop two notes in a row that
+ * need not: what is natural in a tune may not be so in a scale.
+ */
+export const fingered = (ascent: Tune, lesson: LessonAsked): readonly Arranged[] => {
+  const free = arrangeIn(ascent, { ...lesson, known: lesson.known?.map(withoutFingers) ?? [] });
+  if (!lesson.known?.length) return free;
+  return arrangeIn(ascent, lesson).map((edition, index) =>
+    hops(ascent, edition) <= hops(ascent, free[index]!) ? edition : free[index]!,
+  );
+};
+
+/** How often a finger stops two notes in a row. */
+const hops = (tune: Tune, { arrangement: { placements } }: Arranged): number => {
+  const fingers = tune.measures.flatMap(({ events }) =>
+    events.flatMap(event => (event.kind === 'note' ? [placements.get(event.heads[0]!.id)!.finger] : [])),
+  );
+  return fingers.filter((finger, index) => finger > 0 && finger === fingers[index - 1]).length;
+};
