@@ -10,6 +10,8 @@ import { type Sketch, SYSTEM } from './sketch.ts';
 /** First baseline where nothing hangs below the staff. */
 const FIRST_BASELINE = 7.1;
 const CLEARANCE = 0.55;
+/** More below a row of note letters, which are words too. */
+const BELOW_LETTERS = 0.95;
 /** Hyphens of a long gap are this far apart at least. */
 const HYPHEN_SPACING = 14;
 
@@ -33,7 +35,8 @@ const startOf = (one: Sung | undefined): number => (one ? one.x + one.syllable.l
 
 /** Baseline of the first verse: below all ink over a syllable, its hyphens and its line. */
 function baseline(system: PlacedSystem, verses: readonly number[], sketch: Sketch): number {
-  const rise = (face('serif').capHeight / 1000) * STYLE.lyricSize + CLEARANCE;
+  const rise =
+    (face('serif').capHeight / 1000) * STYLE.lyricSize + (system.kind.letters ? BELOW_LETTERS : CLEARANCE);
   let y = FIRST_BASELINE;
   const keepClear = (left: number, right: number) => {
     y = Math.max(y, sketch.below(left - 0.2, right + 0.2, 4) + rise);

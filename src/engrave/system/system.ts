@@ -10,7 +10,6 @@ import { drawArticulations, drawFermatas } from './articulations.ts';
 import { beamMarks, type PlacedBeam, placeBeam } from './beams.ts';
 import { drawBelow } from './below.ts';
 import type { Line, Measured } from './break.ts';
-import { drawSlurs, drawTies } from './curves.ts';
 import { drawLetters } from './letters.ts';
 import { drawLyrics } from './lyrics.ts';
 import { drawMultiRests } from './multi-rest.ts';
@@ -18,7 +17,9 @@ import { drawOttavas } from './ottava.ts';
 import { type PlacedSystem, placeSystem } from './placed.ts';
 import { drawPositions } from './positions.ts';
 import { Sketch, SYSTEM } from './sketch.ts';
+import { drawSlurs } from './slurs.ts';
 import { drawTablature, tabHeight, tablature, tablatureTop } from './tablature.ts';
+import { drawTies } from './ties.ts';
 import { drawTuplets } from './tuplets.ts';
 
 export interface DrawnSystem {

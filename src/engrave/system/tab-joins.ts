@@ -1,13 +1,15 @@
 /** What joins figures of the tablature: slurs as in the notation, and lines where a finger slides. */
 
 import type { Box } from '../drawing/box.ts';
-import type { End } from '../drawing/curve.ts';
+import type { CurveMark, End } from '../drawing/curve.ts';
 import { bounds, type Mark } from '../drawing/mark.ts';
-import { clearingBow, clears } from './curves.ts';
+import { clearingBow, clears, ridge } from './bows.ts';
 import type { PlacedSystem } from './placed.ts';
 
 /** Between a figure and its slur. */
 const LIFT = 0.2;
+/** How far an outer slur starts from an inner one on the same figure. */
+const NESTED = 0.4;
 
 type Figures = readonly { readonly head: number | undefined; readonly box: Box }[];
 
@@ -24,27 +26,44 @@ function slurMarks({ byEvent, notation }: PlacedSystem, figures: Figures): Mark[
       .map(({ box }) => box);
     return boxes.sort((a, b) => a.top - b.top)[0];
   };
-  return notation.tune.slurs.flatMap(({ from, to }) => {
+  const inner = [...notation.tune.slurs].sort((a, b) => a.to - a.from - (b.to - b.from));
+  const drawn: { from: number; to: number; mark: CurveMark }[] = [];
+  for (const { from, to } of inner) {
     const [start, stop] = [figure(from), figure(to)];
-    if (!start || !stop) return [];
-    const [first, last] = [start, stop].map(box => ({ ...top(box), y: box.top - LIFT })) as [End, End];
-    if (last.x - first.x < 1) return [];
-    const between = figures
-      .map(({ box }) => box)
-      .filter(box => box !== start && box !== stop && box.right > first.x && box.left < last.x);
-    const margin = (last.x - first.x) * 0.03;
-    const inside = (x: number) => Math.min(Math.max(x, first.x + margin), last.x - margin);
-    const corners = between.flatMap(box => [
+    if (!start || !stop) continue;
+    const under = drawn.filter(each => each.from >= from && each.to <= to);
+    const shared = (end: 'from' | 'to', id: number) => (under.some(each => each[end] === id) ? NESTED : 0);
+    const first = { ...top(start), y: start.top - LIFT - shared('from', from) };
+    const last = { ...top(stop), y: stop.top - LIFT - shared('to', to) };
+    if (last.x - first.x < 1) continue;
+    const obstacles = [...corners(figures, start, stop), ...under.flatMap(({ mark }) => ridge(mark))];
+    drawn.push({ from, to, mark: clearCurve(first, last, obstacles, from) });
+  }
+  return drawn.map(({ mark }) => mark);
+}
+
+/** Upper corners of the figures that a curve goes over, drawn in between its ends. */
+function corners(figures: Figures, start: Box, stop: Box): End[] {
+  const [from, to] = [top(start).x, top(stop).x];
+  const margin = (to - from) * 0.03;
+  const inside = (x: number) => Math.min(Math.max(x, from + margin), to - margin);
+  const between = figures.map(({ box }) => box).filter(box => box.right > from && box.left < to);
+  return between.flatMap(box => {
+    if (box === start) return [{ x: start.right, y: start.top + LIFT }];
+    if (box === stop) return [{ x: stop.left, y: stop.top + LIFT }];
+    return [
       { x: inside(box.left), y: box.top },
       { x: inside(box.right), y: box.top },
-    ]);
-    corners.push({ x: start.right, y: start.top + 0.2 }, { x: stop.left, y: stop.top + 0.2 });
-    const curve = clearingBow('tab-curve', first, last, -1, corners, from);
-    if (clears(curve, -1, corners)) return [curve];
-    // Too steep to go round what stands between: level, over all of it.
-    const level = Math.min(first.y, last.y, ...corners.map(({ y }) => y - LIFT));
-    return [clearingBow('tab-curve', { ...first, y: level }, { ...last, y: level }, -1, corners, from)];
+    ];
   });
+}
+
+/** A curve over obstacles; level where it would be too steep to go round them. */
+function clearCurve(first: End, last: End, obstacles: readonly End[], of: number): CurveMark {
+  const curve = clearingBow('tab-curve', first, last, -1, obstacles, of);
+  if (clears(curve, -1, obstacles)) return curve;
+  const y = Math.min(first.y, last.y, ...obstacles.map(each => each.y - LIFT));
+  return clearingBow('tab-curve', { ...first, y }, { ...last, y }, -1, obstacles, of);
 }
 
 /** A line between two figures on one string that the same finger stops, one straight after the other. */

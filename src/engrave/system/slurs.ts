@@ -1,0 +1,145 @@
+/** Slurs: away from the stems where all point one way, above otherwise; outer ones go round inner ones. */
+import type { Slur } from '../../score/model.ts';
+import { bow, type CurveMark, type End } from '../drawing/curve.ts';
+import { beamY, type PlacedBeam } from './beams.ts';
+import { arriving, clearingBow, leaving, ridge, type Side } from './bows.ts';
+import { headCentre, headLeft, type PlacedNote, type PlacedSystem } from './placed.ts';
+import { type Sketch, SYSTEM } from './sketch.ts';
+
+/** How far an outer slur starts from an inner one on the same note. */
+const NESTED = 0.45;
+
+type Beams = ReadonlyMap<number, PlacedBeam>;
+
+interface Drawn {
+  readonly slur: Slur;
+  readonly side: Side;
+  readonly mark: CurveMark;
+}
+
+/** Notes under a slur within this system. */
+function covered(
+  { notes }: PlacedSystem,
+  from: PlacedNote | undefined,
+  to: PlacedNote | undefined,
+): PlacedNote[] {
+  const first = from ? notes.indexOf(from) : 0;
+  const last = to ? notes.indexOf(to) : notes.length - 1;
+  return notes.slice(first, last + 1);
+}
+
+function slurSide(slur: Slur, under: readonly PlacedNote[]): Side {
+  if (slur.placement) return slur.placement === 'above' ? -1 : 1;
+  const main = under.filter(note => note.shape.size === 1);
+  return main.length > 0 && main.every(note => note.shape.stem !== 'down') ? 1 : -1;
+}
+
+/** The ink of a note on one side: its head, or the tip of its stem or beam. */
+function edgeOf(note: PlacedNote, side: Side, beams: Beams): number {
+  const { shape, x } = note;
+  const heads = side < 0 ? Math.min(...shape.heights) - 0.55 : Math.max(...shape.heights) + 0.55;
+  const stemThere = shape.stem === (side < 0 ? 'up' : 'down');
+  if (!stemThere) return heads;
+  const beam = beams.get(shape.event.id);
+  const tip = beam ? beamY(beam, x + shape.stemX) + side * 0.25 : shape.stemTip;
+  return side < 0 ? Math.min(heads, tip) : Math.max(heads, tip);
+}
+
+function slurEnd(note: PlacedNote, side: Side, beams: Beams): End {
+  const stemThere = note.shape.stem === (side < 0 ? 'up' : 'down');
+  const y = edgeOf(note, side, beams) + side * (stemThere ? 0.35 : 0.3);
+  return { x: stemThere ? note.x + note.shape.stemX : headCentre(note), y };
+}
+
+/** From a grace note to its main note: a short curve under the heads, ending beside a downward stem. */
+function graceSlur(from: PlacedNote, to: PlacedNote, id: number): CurveMark {
+  const start = { x: headCentre(from), y: Math.max(...from.shape.heights) + 0.55 };
+  const low = Math.max(...to.shape.heights);
+  const stop =
+    to.shape.stem === 'down'
+      ? { x: headLeft(to) - 0.12, y: low + 0.3 }
+      : { x: headCentre(to) - 0.2, y: low + 0.7 };
+  return bow('slur', start, stop, 1, 0.45 + 0.05 * (stop.x - start.x), id);
+}
+
+/** Ends of a slur in this system: at its notes, or at the system's edges. */
+function slurEnds(
+  system: PlacedSystem,
+  slur: Slur,
+  under: readonly PlacedNote[],
+  side: Side,
+  beams: Beams,
+  inner: readonly Drawn[],
+): { start: End; stop: End } {
+  const from = system.byEvent.get(slur.from);
+  const to = system.byEvent.get(slur.to);
+  const beyond = (shared: boolean) => (shared ? side * NESTED : 0);
+  const outer = (end: End, shared: boolean): End => ({ x: end.x, y: end.y + beyond(shared) });
+  const first =
+    from &&
+    outer(
+      slurEnd(from, side, beams),
+      inner.some(each => each.slur.from === slur.from),
+    );
+  const last =
+    to &&
+    outer(
+      slurEnd(to, side, beams),
+      inner.some(each => each.slur.to === slur.to),
+    );
+  const level = edgeOf(under[0]!, side, beams) + side * 0.6;
+  const endLevel = edgeOf(under.at(-1)!, side, beams) + side * 0.6;
+  return {
+    start: first ?? arriving(system, last?.x ?? system.width, last ? last.y + side * 0.3 : level),
+    stop: last ?? leaving(system, first ? first.y + side * 0.3 : endLevel),
+  };
+}
+
+function drawSlur(
+  system: PlacedSystem,
+  slur: Slur,
+  beams: Beams,
+  drawn: readonly Drawn[],
+): Drawn | undefined {
+  const from = system.byEvent.get(slur.from);
+  const to = system.byEvent.get(slur.to);
+  if (!from && !to && !isInside(system, slur)) return undefined;
+  const under = covered(system, from, to);
+  if (under.length === 0) return undefined;
+  if (from && to && from.shape.size < 1 && from.x === to.x)
+    return { slur, side: 1, mark: graceSlur(from, to, slur.from) };
+  const side = slurSide(slur, under);
+  const inner = drawn.filter(
+    each => each.side === side && each.slur.from >= slur.from && each.slur.to <= slur.to,
+  );
+  const { start, stop } = slurEnds(system, slur, under, side, beams, inner);
+  if (stop.x - start.x < 0.5) return undefined;
+  const obstacles = under.flatMap(note => {
+    const y = edgeOf(note, side, beams);
+    return [
+      { x: headCentre(note), y },
+      { x: note.x + note.shape.stemX, y },
+    ];
+  });
+  obstacles.push(...inner.flatMap(({ mark }) => ridge(mark)));
+  return { slur, side, mark: clearingBow('slur', start, stop, side, obstacles, slur.from) };
+}
+
+/** Whether a slur that neither starts nor ends here passes through this system. */
+function isInside({ notes }: PlacedSystem, slur: Slur): boolean {
+  const first = notes[0]?.shape.event.id;
+  const last = notes.at(-1)?.shape.event.id;
+  return first !== undefined && last !== undefined && slur.from < first && slur.to > last;
+}
+
+export function drawSlurs(system: PlacedSystem, beams: Beams, sketch: Sketch): void {
+  // Inner slurs first, so that outer ones can go round them.
+  const slurs = [...system.notation.tune.slurs].sort((a, b) => a.to - a.from - (b.to - b.from));
+  const drawn: Drawn[] = [];
+  for (const slur of slurs) {
+    const one = drawSlur(system, slur, beams, drawn);
+    if (!one) continue;
+    drawn.push(one);
+    sketch.add(system.byEvent.get(slur.from)?.measure ?? SYSTEM, [one.mark]);
+  }
+}

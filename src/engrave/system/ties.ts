@@ -1,0 +1,45 @@
+/** Ties: from head to head, on the side away from the stem; both halves of one that a system breaks. */
+import type { Head } from '../../score/model.ts';
+import { bow, type End } from '../drawing/curve.ts';
+import type { Mark } from '../drawing/mark.ts';
+import { arriving, leaving, type Side } from './bows.ts';
+import { headLeft, type PlacedNote, type PlacedSystem } from './placed.ts';
+import { type Sketch, SYSTEM } from './sketch.ts';
+
+/** −1 (above) or 1 (below): away from the stem; in a chord outwards from its middle. */
+function tieSide({ shape }: PlacedNote, index: number): Side {
+  const count = shape.heights.length;
+  if (count > 1) return index >= count / 2 ? -1 : 1;
+  return shape.stem ? (shape.stem === 'up' ? 1 : -1) : shape.heights[0]! >= 2 ? 1 : -1;
+}
+
+const tieHeight = (length: number) => Math.min(1.05, 0.3 + length * 0.09);
+
+function tieMark(from: End, to: End, side: Side, of: number): Mark {
+  return bow('tie', from, to, side, tieHeight(to.x - from.x), of);
+}
+
+function tieEnds(note: PlacedNote, index: number, side: Side): { start: End; stop: End } {
+  const y = note.shape.heights[index]! + side * 0.62;
+  const left = headLeft(note);
+  const width = note.shape.headWidth;
+  return { start: { x: left + width * 0.72, y }, stop: { x: left + width * 0.28, y } };
+}
+
+/** All ties of a system, halves of broken ones included. */
+export function drawTies(system: PlacedSystem, sketch: Sketch): void {
+  for (const note of system.notes) {
+    note.shape.event.heads.forEach((head: Head, index) => {
+      const side = tieSide(note, index);
+      const { start, stop } = tieEnds(note, index, side);
+      if (head.tieTo !== undefined) {
+        const target = system.byHead.get(head.tieTo);
+        const at = target?.shape.event.heads.findIndex(each => each.id === head.tieTo) ?? 0;
+        const end = target ? tieEnds(target, at, side).stop : leaving(system, start.y);
+        if (end.x > start.x) sketch.add(target ? note.measure : SYSTEM, [tieMark(start, end, side, head.id)]);
+      }
+      if (head.tieFrom !== undefined && !system.byHead.has(head.tieFrom))
+        sketch.add(SYSTEM, [tieMark(arriving(system, stop.x, stop.y), stop, side, head.id)]);
+    });
+  }
+}
