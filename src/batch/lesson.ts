@@ -4,6 +4,7 @@ import type { Format, SheetStyle } from '../emit/formats.ts';
 import type { FileLink, IndexEdition } from '../emit/html.ts';
 import { PAGE_WRITERS, type PageFormat } from '../emit/pages.ts';
 import type { Section } from '../engrave/booklet/booklet.ts';
+import type { PartOptions } from '../engrave/booklet/parts.ts';
 import type { Page } from '../engrave/page.ts';
 import type { Edition, Pack, PackAsked, PackWords, Part } from '../lesson/pack/pack.ts';
 import { PARTS as PART_ROWS } from '../lesson/pack/parts.ts';
@@ -25,6 +26,8 @@ export interface LessonJob extends Omit<PackAsked, 'words'> {
   /** Of the files of single parts, and of the tune; booklets are PDF. */
   readonly formats: readonly Format[];
   readonly style: SheetStyle;
+  /** How diagrams are drawn, beyond the layout of all sheets. */
+  readonly diagrams: Pick<PartOptions, 'leftHanded' | 'show' | 'upright'>;
   /** Start of the names of its files. */
   readonly stem: string;
 }
@@ -101,9 +104,13 @@ const filesOf = async (pack: Pack, job: LessonJob): Promise<LessonOutcome> => {
 };
 
 /** The pages of a part, and its files in all formats that show it. */
-const drawPart = async (part: Part, stem: string, { style, formats }: LessonJob): Promise<Drawn & Made> => {
+const drawPart = async (
+  part: Part,
+  stem: string,
+  { style, diagrams, formats }: LessonJob,
+): Promise<Drawn & Made> => {
   const { partPages } = await import('../engrave/booklet/parts.ts');
-  const { pages, diagnostics: drawing } = partPages(part, style.layout);
+  const { pages, diagnostics: drawing } = partPages(part, { ...style.layout, ...diagrams });
   const outputs: Output[] = [];
   const files: FileLink[] = [];
   const diagnostics: Diagnostic[] = [...drawing];

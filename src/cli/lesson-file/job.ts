@@ -3,11 +3,13 @@ import { basename, dirname, extname, join } from 'node:path';
 import { fileInput } from '../../batch/inputs.ts';
 import type { LessonJob } from '../../batch/lesson.ts';
 import { LIMITS } from '../../batch/run.ts';
+import type { PartsAsked } from '../../lesson/pack/make.ts';
 import { USUAL_PARTS } from '../../lesson/pack/parts.ts';
 import { type Place, Refusal } from '../../score/diagnostic.ts';
 import { choiceOf } from '../choice.ts';
 import { UsageError } from '../exit.ts';
 import { chooseInstruments } from '../instruments.ts';
+import { timeSignature } from '../lesson-options.ts';
 import { printingOf } from '../output.ts';
 import { rulesOf } from '../rule-options.ts';
 import { type Fence, insideOf } from './paths.ts';
@@ -57,7 +59,8 @@ export const taskOf = async (file: LessonFile, { out }: Said): Promise<LessonTas
         language: own.language ?? 'en',
       },
       parts: own.parts ?? USUAL_PARTS,
-      details: { scale: options },
+      details: detailsOf(options),
+      diagrams: diagramsOf(options),
       formats: printing.formats,
       // Sheets of a pack say what they belong to; a blank keeps the room for the page number.
       style: {
@@ -67,6 +70,19 @@ export const taskOf = async (file: LessonFile, { out }: Said): Promise<LessonTas
     },
   };
 };
+
+const detailsOf = (options: LessonFile['options']): PartsAsked => ({
+  key: options.key,
+  scale: options,
+  drill: { ...options, time: options.metre && timeSignature(options.metre) },
+  chords: options,
+});
+
+const diagramsOf = ({ show, upright, leftHanded }: LessonFile['options']): LessonJob['diagrams'] => ({
+  ...(show && { show }),
+  ...(upright && { upright }),
+  ...(leftHanded && { leftHanded }),
+});
 
 const withPaths = ({ options, placeOf }: LessonFile, fence: Fence): LessonFile['options'] => ({
   ...options,

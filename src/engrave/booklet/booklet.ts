@@ -65,7 +65,7 @@ const numbered = (sections: readonly Section[], layout: Layout): readonly Page[]
   return sections.flatMap(({ title, pages }) =>
     pages.map((page, index): Page => {
       number += 1;
-      const groups = page.groups.map(withoutOwnNumber(page.number));
+      const groups = page.groups.map(withoutOwnNumber);
       const mark = number === 1 ? [] : [numberGroup(number, layout)];
       return {
         ...page,
@@ -78,11 +78,9 @@ const numbered = (sections: readonly Section[], layout: Layout): readonly Page[]
   );
 };
 
-/** A running head ends in the number of its page within the part. */
-const withoutOwnNumber =
-  (own: number) =>
-  (group: Group): Group =>
-    own > 1 && group.id === `heading-${own}` ? { ...group, marks: group.marks.slice(0, -1) } : group;
+/** A running head, which follows a first page, ends in the number of its page within the part. */
+const withoutOwnNumber = (group: Group): Group =>
+  /^heading-(?!1$)/.test(group.id) ? { ...group, marks: group.marks.slice(0, -1) } : group;
 
 /** At the foot of the page, at the right. */
 const numberGroup = (number: number, layout: Layout): Group => {

@@ -1,19 +1,44 @@
 /** The pages of each kind of content of a pack: one row a kind. */
 import type { Content } from '../../lesson/pack/make.ts';
 import type { Part } from '../../lesson/pack/pack.ts';
+import { engraveChart } from '../chart/chart.ts';
 import { type Engraving, engrave } from '../engrave.ts';
-import type { Layout } from './sheet.ts';
+import { engraveNeck, type NeckOptions } from '../neck/page.ts';
+import type { Page } from '../page.ts';
+
+/** How the sheets of a pack look. */
+export type PartOptions = NeckOptions;
 
 const ENGRAVERS: {
-  readonly [K in Content['kind']]: (content: Extract<Content, { kind: K }>, layout: Layout) => Engraving;
+  readonly [K in Content['kind']]: (
+    content: Extract<Content, { kind: K }>,
+    options: PartOptions,
+  ) => Engraving;
 } = {
-  music: ({ tune, arrangement, sheet, of }, layout) => {
-    if (of === 'tune') return engrave(tune, arrangement, { ...layout, sheet });
-    const { title: _, subtitle: __, ...own } = layout;
-    return engrave(tune, arrangement, { ...own, sheet, fingers: layout.fingers ?? 'all', positions: true });
+  music: ({ tune, arrangement, sheet, of }, options) => {
+    if (of === 'tune') return engrave(tune, arrangement, { ...options, sheet });
+    const own = withoutTitle(options);
+    if (of === 'drill') return engrave(tune, arrangement, { ...own, sheet });
+    return engrave(tune, arrangement, { ...own, sheet, fingers: own.fingers ?? 'all', positions: true });
   },
+  chart: ({ chart, shapes }, options) => plain(engraveChart(chart, shapes, options)),
+  neck: ({ tune, map }, options) =>
+    plain(engraveNeck(map, { title: tune.title ?? '', composer: tune.composer }, options)),
 };
 
-/** The pages of a part, as a sheet that stands alone. */
-export const partPages = ({ content }: Part, layout: Layout): Engraving =>
-  ENGRAVERS[content.kind](content, layout);
+const plain = (pages: readonly Page[]): Engraving => ({ pages, diagnostics: [] });
+
+/** What is said about the tune is not said about what the lesson makes. */
+const withoutTitle = ({ title: _, subtitle: __, ...rest }: PartOptions): PartOptions => rest;
+
+/** The pages of a part, counted through, as a sheet that stands alone. */
+export const partPages = ({ contents }: Part, options: PartOptions): Engraving => {
+  const made = contents.map(content =>
+    (ENGRAVERS[content.kind] as (content: Content, options: PartOptions) => Engraving)(content, options),
+  );
+  const pages = made.flatMap(each => each.pages);
+  return {
+    pages: pages.map((page, index) => ({ ...page, number: index + 1, of: pages.length })),
+    diagnostics: made.flatMap(each => each.diagnostics),
+  };
+};

@@ -1,9 +1,18 @@
 /** How each part is made out of the lesson's one arrangement: one row a part. */
 import type { Arranged } from '../../fingering/arrange.ts';
 import type { Arrangement } from '../../fingering/arrangement.ts';
+import { handOn } from '../../fingering/hand.ts';
 import type { Diagnostic } from '../../score/diagnostic.ts';
+import type { ChordSymbol, TimeSignature } from '../../score/model.ts';
 import { keyName } from '../../score/names.ts';
 import type { Tune } from '../../score/tune.ts';
+import { type ChordChart, chordChart, symbolsOf } from '../chords/chart.ts';
+import { noteName } from '../chords/chord.ts';
+import { type ChordSheet, chordSheet, shapelessChords } from '../chords/sheet.ts';
+import type { Grade } from '../drill/grades.ts';
+import type { Focus } from '../drill/notes.ts';
+import { makeDrill } from '../drill.ts';
+import { type NeckMap, neckMap } from '../neck/map.ts';
 import { type LessonAsked, wholeWindow } from '../places.ts';
 import { scaleNotes } from '../scale/notes.ts';
 import type { Direction, PatternName } from '../scale/pattern.ts';
@@ -11,24 +20,35 @@ import { makeScale } from '../scale.ts';
 import type { PartName } from './parts.ts';
 
 /** What stands on the pages of a part. */
-export type Content = {
-  readonly kind: 'music';
-  readonly tune: Tune;
-  readonly arrangement: Arrangement;
-  readonly sheet: 'tab' | 'quiz' | 'names' | 'blank';
-  /** The lesson's tune, or one that the lesson made, which has a title and fingers of its own. */
-  readonly of: 'tune' | 'lesson';
-};
+export type Content =
+  | {
+      readonly kind: 'music';
+      readonly tune: Tune;
+      readonly arrangement: Arrangement;
+      readonly sheet: 'tab' | 'quiz' | 'names' | 'blank';
+      /** The lesson's tune, or one that the lesson made: a drill, or a scale to be fingered. */
+      readonly of: 'tune' | 'drill' | 'scale';
+    }
+  | { readonly kind: 'chart'; readonly chart: ChordChart; readonly shapes: ChordSheet }
+  | { readonly kind: 'neck'; readonly tune: Tune; readonly map: NeckMap };
 
-/** What parts can be asked to be, beyond the rules that hold for all. */
+/** What parts can be asked to be, beyond the rules that hold for all. What is undefined has a usual value. */
 export interface PartsAsked {
+  /** Of scale and drill: the key of the tune where none is named. */
+  readonly key: string | undefined;
   readonly scale: {
-    /** The key of the tune where none is named. */
-    readonly key?: string | undefined;
     readonly octaves?: number | undefined;
     readonly direction?: Direction | undefined;
     readonly pattern?: PatternName | undefined;
   };
+  readonly drill: {
+    readonly time?: TimeSignature | undefined;
+    readonly measures?: number | undefined;
+    readonly grade?: Grade | undefined;
+    readonly seed?: number | undefined;
+    readonly focus?: readonly Focus[] | undefined;
+  };
+  readonly chords: { readonly near?: number | undefined; readonly shapes?: number | undefined };
 }
 
 /** What all parts of a lesson go by. */
@@ -39,30 +59,36 @@ export interface Lesson extends LessonAsked {
 }
 
 export interface Made {
-  /** For each edition. */
-  readonly contents: readonly Content[];
+  /** For each edition, in the order of its pages; empty where there is nothing to show. */
+  readonly contents: readonly (readonly Content[])[];
   readonly diagnostics: readonly Diagnostic[];
 }
 
 type Maker = (lesson: Lesson, asked: PartsAsked) => Made;
 
+type Music = Extract<Content, { kind: 'music' }>;
+
 const sheet =
-  (kind: Content['sheet']): Maker =>
+  (kind: Music['sheet']): Maker =>
   ({ tune, arranged }) => ({
-    contents: arranged.map(({ arrangement }) => ({
-      kind: 'music',
-      tune,
-      arrangement,
-      sheet: kind,
-      of: 'tune',
-    })),
+    contents: arranged.map(({ arrangement }) => [music(tune, arrangement, kind, 'tune')]),
     diagnostics: [],
   });
 
-const scale: Maker = (lesson, { scale: asked }) => {
+const music = (tune: Tune, arrangement: Arrangement, kind: Music['sheet'], of: Music['of']): Music => ({
+  kind: 'music',
+  tune,
+  arrangement,
+  sheet: kind,
+  of,
+});
+
+const keyOf = ({ tune }: Lesson): string => keyName(tune.measures[0]!.key);
+
+const scale: Maker = (lesson, { key, scale: asked }) => {
   const { tune, editions } = makeScale(
     {
-      scale: scaleNotes(asked.key ?? keyName(lesson.tune.measures[0]!.key)),
+      scale: scaleNotes(key ?? keyOf(lesson)),
       window: wholeWindow(lesson.rules),
       octaves: asked.octaves,
       direction: asked.direction ?? 'both',
@@ -71,17 +97,75 @@ const scale: Maker = (lesson, { scale: asked }) => {
     lesson,
   );
   return {
-    contents: editions.map(({ arrangement }) => ({
-      kind: 'music',
-      tune,
-      arrangement,
-      sheet: 'tab',
-      of: 'lesson',
-    })),
+    contents: editions.map(({ arrangement }) => [music(tune, arrangement, 'tab', 'scale')]),
     // Where the hand shifts is printed on the sheet.
     diagnostics: editions.flatMap(each => each.diagnostics.filter(({ severity }) => severity !== 'note')),
   };
 };
+
+const USUAL_DRILL = { measures: 8, grade: 1, seed: 1, focus: [] } as const;
+
+/** To read, and the same with tablature to check. An arpeggio is a key to warm up in, not to read in. */
+const drill: Maker = (lesson, { key, drill: asked }) => {
+  const named = scaleNotes(key ?? keyOf(lesson));
+  const { tune, editions } = makeDrill(
+    {
+      scale: named.kind === 'scale' ? named : scaleNotes(keyOf(lesson)),
+      window: wholeWindow(lesson.rules),
+      time: asked.time ?? plainTime(lesson.tune),
+      measures: asked.measures ?? USUAL_DRILL.measures,
+      grade: asked.grade ?? USUAL_DRILL.grade,
+      seed: asked.seed ?? USUAL_DRILL.seed,
+      focus: asked.focus ?? USUAL_DRILL.focus,
+    },
+    lesson,
+  );
+  return {
+    contents: editions.map(({ arrangement }) => [
+      music(tune, arrangement, 'quiz', 'drill'),
+      music(tune, arrangement, 'tab', 'drill'),
+    ]),
+    diagnostics: editions.flatMap(each => each.diagnostics),
+  };
+};
+
+/** The metre of the tune where it is one fraction with one number above, else 4/4. */
+const plainTime = ({ measures }: Tune): TimeSignature => {
+  const time = measures[0]?.time;
+  const plain =
+    time?.kind === 'metred' && time.fractions.length === 1 && time.fractions[0]!.beats.length === 1;
+  return plain ? time : { kind: 'metred', fractions: [{ beats: [4], beatType: 4 }], symbol: 'fraction' };
+};
+
+/** Shapes are the usual ones, whatever the window of the melody, unless a fret is named. */
+const chords: Maker = ({ tune, arranged, rules }, { chords: { near, shapes = 1 } }) => {
+  const chart = chordChart(tune);
+  const symbols = symbolsOf(chart);
+  if (symbols.every(({ root }) => root === undefined)) {
+    return { contents: arranged.map(() => []), diagnostics: [noChords] };
+  }
+  const sheets = arranged.map(({ arrangement: { instrument } }) =>
+    chordSheet(handOn(instrument, rules.hand), symbols, near === undefined ? {} : { near }, shapes),
+  );
+  return {
+    contents: sheets.map(each => [{ kind: 'chart', chart, shapes: each }]),
+    diagnostics: sheets.flatMap(each => shapelessChords(each, chordName)),
+  };
+};
+
+const noChords: Diagnostic = {
+  severity: 'note',
+  code: 'no-chord-symbols',
+  message: 'there are no chord symbols in this tune, and no chord chart in the lesson',
+};
+
+const chordName = ({ root, kind, text }: ChordSymbol): string =>
+  `${root ? noteName(root) : 'N.C.'}${text ?? (kind === 'major' ? '' : ` ${kind}`)}`;
+
+const neck: Maker = ({ tune, arranged }) => ({
+  contents: arranged.map(({ arrangement }) => [{ kind: 'neck', tune, map: neckMap(tune, arrangement) }]),
+  diagnostics: [],
+});
 
 /** For each part, how it is made of a lesson. Throws a Refusal where it cannot be. */
 export const MAKERS: Readonly<Record<PartName, Maker>> = {
@@ -89,5 +173,8 @@ export const MAKERS: Readonly<Record<PartName, Maker>> = {
   quiz: sheet('quiz'),
   names: sheet('names'),
   tab: sheet('tab'),
+  chords,
+  neck,
   blank: sheet('blank'),
+  drill,
 };

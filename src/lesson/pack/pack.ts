@@ -33,7 +33,8 @@ export interface PackAsked extends EditionsAsked {
 export interface Part {
   readonly name: PartName;
   readonly title: string;
-  readonly content: Content;
+  /** In the order of its pages. */
+  readonly contents: readonly Content[];
 }
 
 export interface Edition {
@@ -74,8 +75,8 @@ export const makePack = (
     return {
       arrangement,
       parts: parts.flatMap(({ name, made }) => {
-        const content = made.contents[index];
-        return content ? [{ name, title: PARTS[name].title, content }] : [];
+        const contents = made.contents[index]!;
+        return contents.length > 0 ? [{ name, title: PARTS[name].title, contents }] : [];
       }),
       differences: index === 0 ? [] : differencesInWords(differences, first!.arrangement),
     };

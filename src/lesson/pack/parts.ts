@@ -14,7 +14,14 @@ export const PARTS = {
   quiz: { title: 'To read', summary: 'notation alone', usual: true },
   names: { title: 'With note names', summary: 'notation with note letters', usual: true },
   tab: { title: 'With tablature', summary: 'notation and tablature', usual: true },
+  chords: { title: 'Chords', summary: 'shapes and the chord chart', usual: true },
+  neck: { title: 'On the neck', summary: 'the places of the tune on the fingerboard', usual: true },
   blank: { title: 'Tablature to fill in', summary: 'notation over empty tablature', usual: false },
+  drill: {
+    title: 'Sight-reading',
+    summary: 'a new melody in the same places, to read and to check',
+    usual: false,
+  },
 } as const satisfies Record<string, PartRow>;
 
 export type PartName = keyof typeof PARTS;
