@@ -42,10 +42,11 @@ export const demandsOf = (
   targets: Targets | undefined,
 ): readonly Demand[] => {
   const faults: Diagnostic[] = pinFaults(hand, strikes, rules.pins);
+  // Measures without a number have the window of the measure before; the first, that of the whole tune.
   let window: FretWindow | undefined;
-  const demands = strikes.map((strike): Demand => {
+  const demands = strikes.map((strike, k): Demand => {
     const numbered = /^\d/.test(strike.source.measure);
-    if (numbered || rules.windows.length < 2) window = windowIn(rules, strike.source.measure);
+    if (numbered || k === 0) window = windowIn(rules, strike.source.measure);
     const fixed = strike.sounds.map((_, index) => fixedFor(hand, strike, index, rules, faults));
     return { sounds: strike.sounds, window, fixed, targets: strike.heads.map(head => targets?.get(head)) };
   });
@@ -89,12 +90,15 @@ const fixedFor = (
   return fixed;
 };
 
-/** Whether a place, and a finger if one is named, are as fixed. */
+/** Whether a place, and a finger if one is named, are as fixed. A fixed finger says whether the string is open. */
 export const agrees = (place: Place & { readonly finger?: number }, fixed: Fixed | undefined): boolean =>
   fixed === undefined ||
   ((fixed.string ?? place.string) === place.string &&
     (fixed.fret ?? place.fret) === place.fret &&
-    (place.finger === undefined || (fixed.finger ?? place.finger) === place.finger));
+    (fixed.finger === undefined ||
+      (place.finger === undefined
+        ? (fixed.finger === 0) === (place.fret === 0)
+        : fixed.finger === place.finger)));
 
 const pinApplies = (pin: Pin, strike: Strike, index: number): boolean => {
   if (pin.kind === 'pitch') return pin.sound === strike.sounds[index];
@@ -131,7 +135,8 @@ const placeOfStrike = ({ source, beat }: { readonly source: Source; readonly bea
 
 const placeName = ({ string, fret }: Place): string => `string ${string} fret ${fret}`;
 
-const describeFixed = ({ string, fret }: Fixed): string =>
-  [string !== undefined && `string ${string}`, fret !== undefined && `fret ${fret}`]
-    .filter(Boolean)
-    .join(' ');
+const describeFixed = ({ string, fret, finger }: Fixed): string => {
+  const place = [string !== undefined && `string ${string}`, fret !== undefined && `fret ${fret}`];
+  const how = finger === 0 ? 'an open string' : finger !== undefined && `a place for finger ${finger}`;
+  return [...place, how].filter(Boolean).join(', ');
+};

@@ -3,7 +3,7 @@
  * finds the smallest cap under which a path exists (minimax, as in Hori & Sagayama 2016); the ordinary
  * one then takes the cheapest among the moves under the cap.
  */
-import type { Lattice, MoveTable } from './lattice.ts';
+import { DIFFERENCE, type Lattice, type MoveTable } from './lattice.ts';
 import { search } from './search.ts';
 import type { Solution } from './solver.ts';
 import type { Tie } from './ties.ts';
@@ -14,10 +14,13 @@ import type { Tie } from './ties.ts';
  */
 export const withoutHarderSteps = (lattice: Lattice, ties: readonly Tie[]): Lattice | undefined => {
   const hardest = search(lattice, ties, solveHardest);
-  return hardest && capped(lattice, hardest.cost);
+  return hardest && capped(lattice, hardest.cost % DIFFERENCE);
 };
 
-/** The path whose dearest step is cheapest; `through` is the dearest step of the best path by each grip. */
+/**
+ * The path whose dearest step is cheapest, of those with the fewest differences from another edition;
+ * `through` is, for the best path by each grip, its dearest step and `DIFFERENCE` for each difference.
+ */
 export const solveHardest = (lattice: Lattice): Solution => {
   const { layers, moves } = lattice;
   const offsets = new Int32Array(layers.length + 1);
@@ -35,7 +38,7 @@ export const solveHardest = (lattice: Lattice): Solution => {
     for (let j = 0; j < layers[k]!.grips.length; j++) {
       let best = Infinity;
       for (let i = 0; i < layers[k - 1]!.grips.length; i++) {
-        best = Math.min(best, Math.max(arrive[offsets[k - 1]! + i]!, step(k - 1, i, j)));
+        best = Math.min(best, both(arrive[offsets[k - 1]! + i]!, step(k - 1, i, j)));
       }
       arrive[offsets[k]! + j] = best;
     }
@@ -44,29 +47,37 @@ export const solveHardest = (lattice: Lattice): Solution => {
     for (let i = 0; i < layers[k]!.grips.length; i++) {
       let best = Infinity;
       for (let j = 0; j < layers[k + 1]!.grips.length; j++) {
-        best = Math.min(best, Math.max(onward[offsets[k + 1]! + j]!, step(k, i, j)));
+        best = Math.min(best, both(onward[offsets[k + 1]! + j]!, step(k, i, j)));
       }
       onward[offsets[k]! + i] = best;
     }
   }
-  const through = arrive.map((cost, at) => Math.max(cost, onward[at]!));
-  return { ...follow(lattice, offsets, through, step), through, offsets };
+  const through = arrive.map((cost, at) => both(cost, onward[at]!));
+  return { ...follow(lattice, offsets, through, onward, step), through, offsets };
 };
 
-/** From the first layer on, the first grip by which nothing dearer than the optimum lies ahead. */
+/** Two stretches of a path joined: differences add up, of the steps the dearer counts. */
+const both = (a: number, b: number): number =>
+  a + b < Infinity ? a + b - Math.min(a % DIFFERENCE, b % DIFFERENCE) : Infinity;
+
+/** From the first layer on, the first grip by which nothing dearer than the optimum comes of it. */
 const follow = (
   { layers }: Lattice,
   offsets: Int32Array,
   through: Float64Array,
+  onward: Float64Array,
   step: (k: number, i: number, j: number) => number,
 ): { readonly path: Int32Array; readonly cost: number } => {
   const path = new Int32Array(layers.length);
   if (layers.length === 0) return { path, cost: 0 };
   const cost = through.subarray(0, offsets[1]!).reduce((least, each) => Math.min(least, each), Infinity);
+  if (cost === Infinity) return { path, cost };
+  let sofar = 0;
   for (let k = 0; k < layers.length; k++) {
-    path[k] = layers[k]!.grips.findIndex(
-      (_, j) => through[offsets[k]! + j]! <= cost && (k === 0 || step(k - 1, path[k - 1]!, j) <= cost),
-    );
+    const until = (j: number): number =>
+      k === 0 ? layers[0]!.costs[j]! : both(sofar, step(k - 1, path[k - 1]!, j));
+    path[k] = layers[k]!.grips.findIndex((_, j) => both(until(j), onward[offsets[k]! + j]!) <= cost);
+    sofar = until(path[k]!);
   }
   return { path, cost };
 };
@@ -77,13 +88,15 @@ const capped = (lattice: Lattice, cap: number): Lattice => {
   const trim = (table: MoveTable, costs: Float64Array): MoveTable => {
     const known = tables.get(table);
     if (known) return known;
-    const made = table.map((move, cell) => (move + costs[cell % costs.length]! > cap ? Infinity : move));
+    const made = table.map((move, cell) =>
+      (move + costs[cell % costs.length]!) % DIFFERENCE > cap ? Infinity : move,
+    );
     tables.set(table, made);
     return made;
   };
   const [first, ...rest] = lattice.layers;
   const layers = first
-    ? [{ ...first, costs: first.costs.map(cost => (cost > cap ? Infinity : cost)) }, ...rest]
+    ? [{ ...first, costs: first.costs.map(cost => (cost % DIFFERENCE > cap ? Infinity : cost)) }, ...rest]
     : [];
   return { layers, moves: lattice.moves.map((table, k) => trim(table, lattice.layers[k + 1]!.costs)) };
 };

@@ -47,8 +47,8 @@ export const shapelessDiagnostics = (
   shapeless.map(strike => ({
     severity: 'error',
     code: 'no-shape',
-    message: `${strike.pitches.map(pitch => pitchName(pitch)).join(' ')} cannot be held at once on ${instrument.name} as the rules ask`,
-    hint: 'use --chords top to play top notes only, widen the window, or free what is fixed by --place or in the file',
+    message: `${strike.pitches.map(pitch => pitchName(pitch)).join(' ')} cannot be ${strike.pitches.length > 1 ? 'held at once' : 'stopped'} on ${instrument.name} as the rules ask`,
+    hint: `${strike.pitches.length > 1 ? 'use --chords top to play top notes only, ' : ''}widen the window, or free what is fixed by --place or in the file`,
     place: placeOf(spotOf(strike)),
   }));
 

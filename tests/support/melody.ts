@@ -1,18 +1,26 @@
-/** Builds small tunes for tests: quarter notes by name, or notes with lengths and slurs. */
+/** Builds small tunes for tests: quarter notes by name, notes with lengths and slurs, measures of chords. */
 import { Note } from 'tonal';
-import type { Barline, MusicEvent, Slur } from '../../src/score/model.ts';
-import type { Pitch, Step } from '../../src/score/pitch.ts';
-import type { Tune } from '../../src/score/tune.ts';
+import type { Barline, Head, MusicEvent, Slur } from '../../src/score/model.ts';
+import { midi, type Pitch, type Step } from '../../src/score/pitch.ts';
+import type { Tune, TuneMeasure } from '../../src/score/tune.ts';
 
 export const DIVISION = 12;
 
-const SOURCE = { line: 1, part: 'P1', measure: '1' };
 const BARLINE: Barline = { style: 'regular', repeat: false, times: 2, ending: undefined };
+const UNMARKED: Head['marked'] = { string: undefined, fret: undefined, finger: undefined };
 
 export const pitchOf = (name: string): Pitch => {
   const note = Note.get(name);
   if (note.empty) throw new Error(`no note: ${name}`);
   return { step: note.letter as Step, alter: note.alt, octave: note.oct! };
+};
+
+/** A pitch for a MIDI number, black keys written with sharps. */
+export const sharpened = (sound: number): Pitch => {
+  const names = ['C', 'C', 'D', 'D', 'E', 'F', 'F', 'G', 'G', 'A', 'A', 'B'] as const;
+  const step = names[sound % 12]!;
+  const octave = Math.floor(sound / 12) - 1;
+  return { step, alter: sound - midi({ step, alter: 0, octave }), octave };
 };
 
 export interface MelodyNote {
@@ -22,30 +30,57 @@ export interface MelodyNote {
   readonly duration: number;
 }
 
-/** A tune of one long measure; ids count from 1, heads have the id of their event + 10,000. */
-export const tuneOf = (
-  notes: readonly MelodyNote[],
+/** A note or a chord, pitches from the lowest up; none is a rest. */
+export interface ChordEvent {
+  readonly pitches: readonly Pitch[];
+  readonly duration: number;
+  /** What is marked for each pitch. */
+  readonly marked?: readonly (Head['marked'] | undefined)[];
+  /** Tied on from the event before, which must have the same pitches. */
+  readonly tied?: boolean;
+}
+
+export interface MeasureOf {
+  readonly number: string;
+  readonly events: readonly ChordEvent[];
+}
+
+/**
+ * A tune of measures. Event ids count from 1; heads have the id of their event + 10,000 × (1 + index in
+ * the chord). Slurs join event ids.
+ */
+export const tuneOfMeasures = (
+  measures: readonly MeasureOf[],
   slurs: readonly (readonly [number, number])[] = [],
 ): Tune => {
   let at = 0;
-  const events = notes.map(({ pitch, duration }, index): MusicEvent => {
-    const base = { id: index + 1, at, duration, fermata: false, source: SOURCE };
-    const value = { base: 4, dots: 0, ratio: undefined };
-    at += duration;
-    if (!pitch) return { ...base, kind: 'rest', value, wholeMeasure: false };
-    const marked = { string: undefined, fret: undefined, finger: undefined };
-    const head = { pitch, courtesy: false, tieTo: undefined, tieFrom: undefined, marked, source: SOURCE };
+  let id = 0;
+  const made = measures.map(({ number, events }, index): TuneMeasure => {
+    const source = { line: 1, part: 'P1', measure: number };
+    const start = at;
+    const written = events.map(event => {
+      const here = at - start;
+      at += event.duration;
+      id++;
+      return eventOf(event, id, here, source);
+    });
     return {
-      ...base,
-      kind: 'note',
-      value,
-      heads: [{ ...head, id: index + 10_001 }],
-      grace: undefined,
-      cue: false,
-      stem: undefined,
-      beams: [],
-      articulations: [],
-      lyrics: [],
+      index,
+      number,
+      implicit: false,
+      at: start,
+      length: at - start,
+      key: { fifths: 0, mode: undefined },
+      time: undefined,
+      clef: { sign: 'G', line: 2, octaveChange: 0 },
+      changes: [],
+      events: written,
+      chordSymbols: [],
+      directions: [],
+      left: BARLINE,
+      right: BARLINE,
+      breakBefore: undefined,
+      source,
     };
   });
   return {
@@ -54,33 +89,64 @@ export const tuneOf = (
     part: 'P1',
     partName: '',
     voice: '1',
-    measures: [
-      {
-        index: 0,
-        number: '1',
-        implicit: false,
-        at: 0,
-        length: at,
-        key: { fifths: 0, mode: undefined },
-        time: undefined,
-        clef: { sign: 'G', line: 2, octaveChange: 0 },
-        changes: [],
-        events,
-        chordSymbols: [],
-        directions: [],
-        left: BARLINE,
-        right: BARLINE,
-        breakBefore: undefined,
-        source: SOURCE,
-      },
-    ],
+    measures: made,
     slurs: slurs.map(([from, to]): Slur => ({ from, to, placement: undefined })),
     tuplets: [],
   };
 };
 
-/** "C4 D4 r E4": quarter notes and rests. */
-export const quarters = (names: string): Tune =>
-  tuneOf(
-    names.split(' ').map(name => ({ pitch: name === 'r' ? undefined : pitchOf(name), duration: DIVISION })),
-  );
+const eventOf = (
+  { pitches, duration, marked, tied }: ChordEvent,
+  id: number,
+  at: number,
+  source: Head['source'],
+): MusicEvent => {
+  const base = { id, at, duration, fermata: false, source };
+  const value = { base: 4, dots: 0, ratio: undefined };
+  if (pitches.length === 0) return { ...base, kind: 'rest', value, wholeMeasure: false };
+  return {
+    ...base,
+    kind: 'note',
+    value,
+    heads: pitches.map((pitch, n) => ({
+      id: id + 10_000 * (n + 1),
+      pitch,
+      courtesy: false,
+      tieTo: undefined,
+      tieFrom: tied ? id - 1 + 10_000 * (n + 1) : undefined,
+      marked: marked?.[n] ?? UNMARKED,
+      source,
+    })),
+    grace: duration === 0 ? 'slashed' : undefined,
+    cue: false,
+    stem: undefined,
+    beams: [],
+    articulations: [],
+    lyrics: [],
+  };
+};
+
+/** A tune of one long measure; ids count from 1, heads have the id of their event + 10,000. */
+export const tuneOf = (
+  notes: readonly MelodyNote[],
+  slurs: readonly (readonly [number, number])[] = [],
+): Tune => tuneOfMeasures([{ number: '1', events: notes.map(eventFor) }], slurs);
+
+const eventFor = ({ pitch, duration }: MelodyNote): ChordEvent => ({
+  pitches: pitch ? [pitch] : [],
+  duration,
+});
+
+/** "C4 D4 r E4": quarter notes and rests; "C4+E4" is a chord, lowest note first. */
+const quarterEvents = (names: string): readonly ChordEvent[] =>
+  names.split(' ').map(name => ({
+    pitches: name === 'r' ? [] : name.split('+').map(pitchOf),
+    duration: DIVISION,
+  }));
+
+/** One measure of quarter notes. */
+export const quarters = (names: string): Tune => bars(names);
+
+/** Measures of quarter notes, numbered from 1. */
+export const bars = (...measures: readonly string[]): Tune =>
+  tuneOfMeasures(measures.map((names, n) => ({ number: `${n + 1}`, events: quarterEvents(names) })));
