@@ -53,6 +53,11 @@ const COMMANDS: readonly CommandRow[] = [
     load: () => import('./commands/scale.ts'),
   },
   {
+    name: 'cues',
+    summary: 'say a tune in words: beat, note, string, fret, finger',
+    load: () => import('./commands/cues.ts'),
+  },
+  {
     name: 'drill',
     summary: 'make a new melody for sight-reading in given places',
     load: () => import('./commands/drill.ts'),
@@ -119,7 +124,9 @@ Exit status: 0 all arranged; 1 some tune could not be; 2 wrong usage; 3 a fault 
 export const program = async (argv: readonly string[]): Promise<number> => {
   let status: number = EXIT.done;
   const root = rootCommand();
-  if (argv.includes('--json-errors')) root.configureOutput({ outputError: usageAsJson });
+  if (argv.includes('--json-errors')) {
+    root.configureOutput({ outputError: usageAsJson }).showHelpAfterError(false);
+  }
   for (const row of COMMANDS) {
     const command = addCommand(root, row);
     if (!argv.slice(0, 2).includes(row.name)) continue;

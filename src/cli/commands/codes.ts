@@ -1,0 +1,61 @@
+/** `fretward codes`: what the codes of warnings and errors mean. */
+import type { Command } from 'commander';
+import { CODES, type CodeRow } from '../codes.ts';
+import { print } from '../console.ts';
+import { EXIT, UsageError } from '../exit.ts';
+import { nearest } from '../nearest.ts';
+import { addOptions, checkOptions, type OptionName } from '../options.ts';
+import { table } from '../table.ts';
+
+const OPTION_NAMES = ['json'] as const satisfies readonly OptionName[];
+
+const EXAMPLES = `
+Examples:
+  fretward codes
+      all codes, and what they say
+  fretward codes note-outside-window
+      one code: what it says, why it comes up, and what to do
+  fretward codes --json
+      all of it, as JSON`;
+
+export const define = (command: Command): void => {
+  command.argument('[code...]', 'codes as they stand in brackets after a message');
+  addOptions(command, OPTION_NAMES).addHelpText('after', EXAMPLES);
+};
+
+export const run = async (
+  asked: readonly string[],
+  typed: Readonly<Record<string, unknown>>,
+): Promise<number> => {
+  const { json } = checkOptions(typed, OPTION_NAMES);
+  const rows = asked.length > 0 ? asked.map(named) : CODES;
+  if (json) print(`${JSON.stringify(rows, null, 2)}\n`);
+  else print(asked.length > 0 ? rows.map(inFull).join('\n') : overview(rows));
+  return EXIT.done;
+};
+
+const named = (code: string): CodeRow => {
+  const row = CODES.find(each => each.code === code);
+  if (row) return row;
+  const meant = nearest(
+    code,
+    CODES.map(each => each.code),
+  );
+  throw new UsageError(
+    `there is no code "${code}"`,
+    meant ? `is ${meant} meant?` : 'fretward codes lists them',
+  );
+};
+
+const inFull = ({ code, severity, what, why, whatToDo }: CodeRow): string =>
+  `${code} (${severity})\n  what        ${what}\n  why         ${why}\n  what to do  ${whatToDo}\n`;
+
+const overview = (rows: readonly CodeRow[]): string =>
+  table(
+    [
+      { title: 'code', align: 'left', cell: row => row.code },
+      { title: 'kind', align: 'left', cell: row => row.severity },
+      { title: 'what', align: 'left', cell: row => row.what },
+    ],
+    rows,
+  );

@@ -1,0 +1,109 @@
+/** `fretward config`: what is in force for tunes, and who says so. */
+import type { Command } from 'commander';
+import type { Input } from '../../batch/inputs.ts';
+import { findTunes } from '../../batch/tunes.ts';
+import { findConfig, settingsFor } from '../config/find.ts';
+import {
+  type Config,
+  fromCommandLine,
+  longName,
+  type Origin,
+  type Setting,
+  type Settings,
+  together,
+} from '../config/settings.ts';
+import { print } from '../console.ts';
+import { EXIT } from '../exit.ts';
+import { addOptions, checkOptions, type OptionName } from '../options.ts';
+import { REQUEST_NAMES } from '../request.ts';
+import { table } from '../table.ts';
+
+const OPTION_NAMES = [...REQUEST_NAMES, 'json'] as const satisfies readonly OptionName[];
+
+const EXAMPLES = `
+A fretward.yaml lies beside the tunes, or in the folder where fretward is called:
+
+  instrument: [ukulele, ukulele-low-g]
+  frets: 4-8
+  to: [pdf]
+  out: sheets
+  tunes:
+    carols/coventry-carol:
+      frets: 5-9
+      transpose: 2
+
+Options have their long names. Those under tunes hold for one tune, named by its path from
+the file, and win over those above; what is typed wins over both.
+
+Examples:
+  fretward config tunes/
+      what holds for all tunes, and what the file says about single ones
+  fretward config tunes/carols/coventry-carol.mxl -f 6-10
+      what holds for one tune, with an option typed
+  fretward config tunes/ --json
+      the same as JSON`;
+
+export const define = (command: Command): void => {
+  command.argument('[tune...]', 'MusicXML files (.musicxml, .xml, .mxl), folders or globs');
+  addOptions(command, OPTION_NAMES).addHelpText('after', EXAMPLES);
+};
+
+export const run = async (
+  tunes: readonly string[],
+  typed: Readonly<Record<string, unknown>>,
+): Promise<number> => {
+  const { json, ...said } = typed;
+  checkOptions(said, REQUEST_NAMES);
+  const line = fromCommandLine(said);
+  const config = await findConfig(said.config, tunes, REQUEST_NAMES);
+  const inputs = (await findTunes(tunes)).filter(input => hasEntry(input, config));
+  const general = together(config?.general, line);
+  const rows = [
+    ...rowsOf('all', general),
+    ...inputs.flatMap(input => rowsOf(input.name, differing(settingsFor(line, config, input), general))),
+  ];
+  print(
+    json ? `${JSON.stringify({ file: config?.path ?? null, options: rows }, null, 2)}\n` : text(config, rows),
+  );
+  return EXIT.done;
+};
+
+const hasEntry = (input: Input, config: Config | undefined): boolean =>
+  config !== undefined && settingsFor({}, config, input) !== config.general;
+
+/** Settings that are not the general ones. */
+const differing = (settings: Settings, general: Settings): Settings =>
+  Object.fromEntries(
+    Object.entries(settings).filter(([name, setting]) => general[name as OptionName] !== setting),
+  );
+
+interface Row {
+  readonly tune: string;
+  readonly option: string;
+  readonly value: unknown;
+  readonly from: string;
+}
+
+const rowsOf = (tune: string, settings: Settings): readonly Row[] =>
+  REQUEST_NAMES.flatMap(name => {
+    const setting: Setting | undefined = settings[name];
+    if (!setting) return [];
+    return [{ tune, option: longName(name), value: setting.typed, from: originName(setting.origin) }];
+  });
+
+const originName = (origin: Origin): string =>
+  origin.kind === 'file' ? `${origin.path}, line ${origin.line}` : origin.kind;
+
+const text = (config: Config | undefined, rows: readonly Row[]): string => {
+  const head = config ? `options from ${config.path}` : 'no fretward.yaml is in force';
+  if (rows.length === 0) return `${head}; every option has its default (fretward arrange --help)\n`;
+  return `${head}; what is not listed has its default (fretward arrange --help)\n\n${table(
+    [
+      { title: 'tune', align: 'left', cell: row => row.tune },
+      { title: 'option', align: 'left', cell: row => row.option },
+      { title: 'value', align: 'left', cell: row => [row.value].flat().join(', ') },
+      { title: 'from', align: 'left', cell: row => row.from },
+    ],
+    rows,
+  )}`;
+};

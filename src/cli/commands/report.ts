@@ -1,0 +1,106 @@
+/** `fretward report`: reports of several runs as one. */
+import { readFileSync } from 'node:fs';
+import type { Command } from 'commander';
+import * as z from 'zod/mini';
+import { summarise, type TuneReport } from '../../batch/report.ts';
+import { Refusal } from '../../score/diagnostic.ts';
+import { print } from '../console.ts';
+import { EXIT } from '../exit.ts';
+import { addOptions, checkOptions, type OptionName } from '../options.ts';
+import { reportText } from '../report-text.ts';
+
+const OPTION_NAMES = ['report'] as const satisfies readonly OptionName[];
+
+const EXAMPLES = `
+Examples:
+  fretward report a.jsonl b.jsonl
+      what became of the tunes of two machines, as a table
+  fretward report *.jsonl --report json > all.json
+      the same as one document`;
+
+export const define = (command: Command): void => {
+  command.argument('<file...>', 'reports that fretward arrange --report jsonl wrote');
+  addOptions(command, OPTION_NAMES).addHelpText('after', EXAMPLES);
+};
+
+export const run = async (
+  files: readonly string[],
+  typed: Readonly<Record<string, unknown>>,
+): Promise<number> => {
+  const { report = 'text' } = checkOptions(typed, OPTION_NAMES);
+  const reports = files.flatMap(readReports).sort((a, b) => (a.file < b.file ? -1 : a.file > b.file ? 1 : 0));
+  const summary = summarise(reports);
+  if (report === 'text') print(reportText(reports, summary));
+  if (report === 'json') print(`${JSON.stringify({ tunes: reports, summary }, null, 2)}\n`);
+  if (report === 'jsonl') print([...reports, summary].map(each => `${JSON.stringify(each)}\n`).join(''));
+  return EXIT.done;
+};
+
+/** What must be there to add a report up and to print it; all else is handed on as it is. */
+const reportLine = () =>
+  z.looseObject({
+    kind: z.literal('tune'),
+    file: z.string(),
+    result: z.enum(['written', 'up-to-date', 'would-write', 'missing', 'stale', 'refused', 'fault']),
+    fits: z.optional(z.boolean()),
+    outputs: z.array(z.string()),
+    editions: z.array(
+      z.looseObject({
+        instrument: z.string(),
+        notes: z.number(),
+        outside: z.number(),
+        shifts: z.number(),
+        widestReach: z.number(),
+        costPerNote: z.number(),
+      }),
+    ),
+    diagnostics: z.array(z.looseObject({ severity: z.string(), code: z.string() })),
+    milliseconds: z.number(),
+  });
+
+/** Reads the lines of a report; sums are made anew. Throws a Refusal that names the line that is none. */
+const readReports = (file: string): readonly TuneReport[] => {
+  const line = reportLine();
+  return contentOf(file)
+    .split('\n')
+    .flatMap((text, index) => {
+      if (text.trim() === '') return [];
+      const data = parse(text);
+      if ((data as { kind?: unknown } | undefined)?.kind === 'summary') return [];
+      const result = line.safeParse(data);
+      if (!result.success) throw notAReport(file, index + 1);
+      return [result.data as unknown as TuneReport];
+    });
+};
+
+const parse = (text: string): unknown => {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return undefined;
+  }
+};
+
+const contentOf = (file: string): string => {
+  try {
+    return readFileSync(file, 'utf8');
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException;
+    throw new Refusal({
+      severity: 'error',
+      code: 'cannot-read',
+      message: code === 'ENOENT' ? 'there is no such file' : `it cannot be read (${code ?? 'unknown cause'})`,
+      hint: 'check the path and its permissions',
+      place: { file },
+    });
+  }
+};
+
+const notAReport = (file: string, line: number): Refusal =>
+  new Refusal({
+    severity: 'error',
+    code: 'not-a-report',
+    message: 'this line is no report on a tune',
+    hint: 'give files that fretward arrange --report jsonl wrote',
+    place: { file, line },
+  });
