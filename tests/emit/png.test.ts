@@ -70,8 +70,9 @@ describe.each(EXAMPLES)('%s as PNG', name => {
       const theirs = blurred(other, width, height, 10);
       expect(Math.max(...ours)).toBeGreaterThan(60);
       const differences = ours.map((mean, square) => Math.abs(mean - theirs[square]!));
-      // A letter or a head that is missing or moved by its width changes a square by 60 and more.
-      expect(Math.max(...differences)).toBeLessThan(30);
+      // Smoothing alone was seen to make 15; a dot or a stem that is missing makes 29 and more, a figure
+      // or a head 60 and more.
+      expect(Math.max(...differences)).toBeLessThan(24);
       const mean = differences.reduce((sum, each) => sum + each, 0) / differences.length;
       expect(mean).toBeLessThan(0.6);
     });
