@@ -4,7 +4,8 @@ import { describe, expect, test } from 'vitest';
 import { cheapest } from '../../src/fingering/alternatives.ts';
 import { arrange } from '../../src/fingering/arrange.ts';
 import { explain } from '../../src/fingering/explain.ts';
-import { type Case, cases, smallEnough, unlessRefused } from './cases.ts';
+import { unlessRefused } from '../support/refused.ts';
+import { type Case, cases, smallEnough } from './cases.ts';
 import { everyPath, placesOfGrip, placesOfPath, type Trial } from './trial.ts';
 
 const MOST_PATHS = 1_500;

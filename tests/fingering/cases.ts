@@ -6,7 +6,6 @@ import { type Pin, type Rules, rulesFrom } from '../../src/fingering/rules.ts';
 import { INSTRUMENTS } from '../../src/instrument/catalogue.ts';
 import type { Instrument } from '../../src/instrument/instrument.ts';
 import { placesOf, soundAt, topFret } from '../../src/instrument/places.ts';
-import { Refusal } from '../../src/score/diagnostic.ts';
 import { midi } from '../../src/score/pitch.ts';
 import type { Tune } from '../../src/score/tune.ts';
 import { type MeasureOf, sharpened, tuneOfMeasures } from '../support/melody.ts';
@@ -216,14 +215,4 @@ const withoutLastEvent = (tune: Tune): Tune | undefined => {
   const measures = tune.measures.slice(0, -1);
   const events = last.events.slice(0, -1);
   return { ...tune, measures: events.length > 0 ? [...measures, { ...last, events }] : measures };
-};
-
-/** What the act answers; undefined where it is refused. */
-export const unlessRefused = <T>(act: () => T): T | undefined => {
-  try {
-    return act();
-  } catch (error) {
-    if (error instanceof Refusal) return undefined;
-    throw error;
-  }
 };

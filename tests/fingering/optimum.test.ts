@@ -2,7 +2,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { arrange } from '../../src/fingering/arrange.ts';
-import { type Case, cases, smallEnough, unlessRefused } from './cases.ts';
+import { unlessRefused } from '../support/refused.ts';
+import { type Case, cases, smallEnough } from './cases.ts';
 import { bestByTrial, isBetter, type Priced, type Trial } from './trial.ts';
 
 /** Largest number of paths that a case may have; longer tunes are cut. */

@@ -8,7 +8,8 @@ import { solve } from '../../src/fingering/solver.ts';
 import { findInstrument } from '../../src/instrument/define.ts';
 import { Refusal } from '../../src/score/diagnostic.ts';
 import { tuneOf } from '../support/melody.ts';
-import { instruments, tunes, unlessRefused } from './cases.ts';
+import { unlessRefused } from '../support/refused.ts';
+import { instruments, tunes } from './cases.ts';
 
 describe('the solver', () => {
   test('costs the same through every grip of the best path, and never less through another', () => {
