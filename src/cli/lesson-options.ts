@@ -99,6 +99,21 @@ export const LESSON_ROWS = {
     list: true,
     schema: () => z.array(focus()),
   },
+  every: {
+    flags: '--every <measures>',
+    help: 'so many measures at a time (default: phrase by phrase)',
+    schema: () => whole(1, 64),
+  },
+  strings: {
+    flags: '--strings <how>',
+    help: 'how strings are called: names or numbers (default: names)',
+    schema: () => oneOf(['names', 'numbers']),
+  },
+  markdown: {
+    flags: '--markdown',
+    help: 'as Markdown',
+    schema: () => z.boolean(),
+  },
   tempo: {
     flags: '--tempo <beats>',
     help: 'in midi, beats a minute (default: the tune’s own, 90 where it has none)',

@@ -1,0 +1,68 @@
+/** `fretward cues`: tunes in words, as a teacher says them while playing. */
+import { join } from 'node:path';
+import { writeFiles } from '../../batch/files.ts';
+import { cuesToText } from '../../emit/text/cues.ts';
+import { makeCues } from '../../lesson/cues.ts';
+import { Refusal } from '../../score/diagnostic.ts';
+import { print, report } from '../console.ts';
+import { ARRANGING, takesTunes } from '../each.ts';
+import { EXIT } from '../exit.ts';
+import { arrangedTune } from '../lesson.ts';
+import { checkOptions, type OptionName } from '../options.ts';
+
+const OPTION_NAMES = [
+  ...ARRANGING,
+  'every',
+  'strings',
+  'markdown',
+  'out',
+  'width',
+  'ascii',
+  'quiet',
+] as const satisfies readonly OptionName[];
+
+const EXAMPLES = `  fretward cues tune.mxl -i ukulele-low-g -f 4-8
+      phrase by phrase: beat, note, string, fret, finger, and what the hand does
+  fretward cues tune.mxl -f 4-8 --every 2 --strings numbers
+      two measures at a time; strings by number
+  fretward cues tune.mxl -i ukulele -i ukulele-low-g -f 4-8 --markdown --out sheets/
+      a Markdown file for each ukulele`;
+
+export const define = takesTunes(OPTION_NAMES, EXAMPLES);
+
+export const run = async (
+  tunes: readonly string[],
+  typed: Readonly<Record<string, unknown>>,
+): Promise<number> => {
+  const options = checkOptions(typed, OPTION_NAMES);
+  const { out, quiet = false, markdown = false } = options;
+  const toFiles = out !== undefined && out !== '-';
+  const style = {
+    strings: options.strings ?? ('names' as const),
+    markup: markdown ? ('markdown' as const) : ('text' as const),
+    width: options.width ?? (toFiles ? undefined : process.stdout.columns) ?? 80,
+    ascii: options.ascii ?? false,
+  };
+  let status: number = EXIT.done;
+  for (const file of tunes) {
+    try {
+      const { tune, editions, diagnostics, stem } = await arrangedTune(file, options);
+      report(diagnostics, quiet);
+      const texts = editions.map(({ arrangement }) => ({
+        path: join(out ?? '', `${stem}.${arrangement.instrument.id}.cues.${markdown ? 'md' : 'txt'}`),
+        content: cuesToText(makeCues(tune, arrangement, options.every), style),
+      }));
+      if (!toFiles) {
+        print(texts.map(({ content }) => content).join('\n'));
+        continue;
+      }
+      writeFiles(texts);
+      if (!quiet) print(texts.map(({ path }) => `${path}\n`).join(''));
+    } catch (error) {
+      if (!(error instanceof Refusal)) throw error;
+      report(error.diagnostics, quiet);
+      status = EXIT.refused;
+    }
+  }
+  return status;
+};

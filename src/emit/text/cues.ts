@@ -1,0 +1,195 @@
+/** Cues as words: plain text for reading aloud, or Markdown. */
+import type { Instrument } from '../../instrument/instrument.ts';
+import { openPitches } from '../../instrument/places.ts';
+import type { CueMeasure, CueNote, CuePhrase, Cues, HandMove } from '../../lesson/cues.ts';
+import { pitchName } from '../../score/pitch.ts';
+import { fold, toAscii } from './width.ts';
+
+export interface CueStyle {
+  readonly strings: 'names' | 'numbers';
+  readonly markup: 'text' | 'markdown';
+  /** Columns of plain text. */
+  readonly width: number;
+  readonly ascii: boolean;
+}
+
+/** The cues of a tune, with a line feed after each line. */
+export const cuesToText = (cues: Cues, style: CueStyle): string => {
+  const { tune, arrangement, phrases } = cues;
+  const { instrument, windows } = arrangement;
+  const frets = windows.map(({ window, measures }) => {
+    const where = measures ? ` in measures ${measures.from}–${measures.to}` : '';
+    return `, frets ${window.low}–${window.high}${where}`;
+  });
+  const title = tune.title ?? 'Cues';
+  const names = stringNames(instrument, style.strings);
+  const speaker = new Speaker(names);
+  const blocks = phrases.map(phrase => ({ head: phraseHead(phrase), lines: speaker.phrase(phrase) }));
+  const edition = `${instrument.name}${frets.join('')}`;
+  const text =
+    style.markup === 'markdown'
+      ? markdown(title, edition, blocks)
+      : plain(title, edition, blocks, style.width);
+  return style.ascii ? toAscii(text.replaceAll('–', '-')) : text;
+};
+
+interface Block {
+  readonly head: string;
+  readonly lines: readonly string[];
+}
+
+const markdown = (title: string, edition: string, blocks: readonly Block[]): string =>
+  [
+    `# ${title}\n\n${edition}\n`,
+    ...blocks.map(({ head, lines }) => `## ${head}\n\n${lines.map(line => `- ${line}\n`).join('')}`),
+  ].join('\n');
+
+const plain = (title: string, edition: string, blocks: readonly Block[], width: number): string => {
+  const indented = (line: string): readonly string[] =>
+    fold(line, width - 4).map((part, index) => (index === 0 ? `  ${part}` : `    ${part}`));
+  return [
+    `${title}\n${edition}\n`,
+    ...blocks.map(({ head, lines }) => `${[head, ...lines.flatMap(indented)].join('\n')}\n`),
+  ].join('\n');
+};
+
+/** "C string" or "string 3"; where two have one name, "low E string" and "high E string". */
+const stringNames = (instrument: Instrument, by: CueStyle['strings']): readonly string[] => {
+  const letters = instrument.strings.map(pitch => pitchName(pitch, false));
+  const open = openPitches(instrument);
+  return letters.map((letter, index) => {
+    if (by === 'numbers') return `string ${index + 1}`;
+    const twins = open.filter((_, other) => letters[other] === letter);
+    if (twins.length === 1) return `${letter} string`;
+    if (twins.length > 2) return `string ${index + 1}`;
+    return `${open[index] === Math.min(...twins) ? 'low' : 'high'} ${letter} string`;
+  });
+};
+
+/** "Measures 1–4", "Pickup and measures 1–3", "First ending, measure 8" */
+const phraseHead = ({ measures, ending }: CuePhrase): string => {
+  const range = rangeName(measures[0]!.number, measures.at(-1)!.number);
+  const words = ending ? `${endingName(ending)} ending, ${range}` : range;
+  return words[0]!.toUpperCase() + words.slice(1);
+};
+
+const rangeName = (from: string | undefined, to: string | undefined): string => {
+  if (from === undefined) return to === undefined ? 'pickup' : `pickup to measure ${to}`;
+  return from === to || to === undefined ? `measure ${from}` : `measures ${from}–${to}`;
+};
+
+const ORDINALS = ['', 'first', 'second', 'third', 'fourth', 'fifth', 'sixth'] as const;
+
+const endingName = (numbers: readonly number[]): string =>
+  numbers.map(number => ORDINALS[number] ?? `${number}th`).join(' and ');
+
+/** Speaks from note to note, and leaves out what has not changed. */
+class Speaker {
+  readonly #names: readonly string[];
+  #string: number | undefined;
+  #begun = false;
+
+  constructor(names: readonly string[]) {
+    this.#names = names;
+  }
+
+  phrase(phrase: CuePhrase): readonly string[] {
+    const { measures, as, position, backTo, jumps } = phrase;
+    // A phrase is heard by itself: the string is named at its start.
+    this.#string = undefined;
+    const start = !this.#begun && position !== undefined ? [`Index finger at fret ${position}.`] : [];
+    this.#begun = true;
+    const body = as
+      ? [`As ${rangeName(as.from, as.to)}.`]
+      : gathered(measures).map(group => this.#measures(group));
+    const end = [
+      ...(backTo === undefined ? [] : [`Back to measure ${backTo}.`]),
+      ...jumps.map(text => `${text}.`.replace(/\.\.$/, '.')),
+    ];
+    return [...start, ...body, ...end];
+  }
+
+  #measures(group: readonly CueMeasure[]): string {
+    const [first] = group;
+    const name = rangeName(first!.number, group.at(-1)!.number);
+    const label = name[0]!.toUpperCase() + name.slice(1);
+    if (first!.as !== undefined) {
+      this.#string = undefined;
+      return `${label}: as ${rangeName(first!.as, group.at(-1)!.as)}.`;
+    }
+    const { notes } = first!;
+    if (notes.length === 0) return `${label}: hold.`;
+    const said = runsOf(notes).map(({ note, before, more }) => this.#note(note, before, more));
+    return `${label}: ${said.join('; ')}.`;
+  }
+
+  #note({ beat, pitch, placement, again, move }: CueNote, before: CueNote | undefined, more: string): string {
+    const { string, fret, finger } = placement;
+    const when = `${beatName(beat, before?.beat)}${more} ${pitchName(pitch, false)}`;
+    if (again && this.#string === string) return `${when} again`;
+    const name = this.#string === string ? '' : `${this.#names[string - 1]} `;
+    this.#string = string;
+    const where = fret === 0 ? `${name || 'string '}open` : `${name}fret ${fret}`;
+    const how = fret === 0 ? '' : `, finger ${finger}`;
+    return `${move ? `${moveName(move)}, ` : ''}${when}, ${where}${how}`;
+  }
+}
+
+/** A note with the one before it, and the further beats on which it comes again: " and 3". */
+interface Run {
+  readonly note: CueNote;
+  readonly before: CueNote | undefined;
+  readonly more: string;
+}
+
+/** Repeated notes on whole beats are said together. */
+const runsOf = (notes: readonly CueNote[]): readonly Run[] => {
+  const runs: Run[] = [];
+  notes.forEach((note, index) => {
+    const before = notes[index - 1];
+    const run = runs.at(-1);
+    const together =
+      run?.note.again && note.again && Number.isInteger(run.note.beat) && Number.isInteger(note.beat);
+    if (together) runs[runs.length - 1] = { ...run, more: `${run.more} and ${note.beat}` };
+    else runs.push({ note, before, more: '' });
+  });
+  return runs;
+};
+
+const moveName = (move: HandMove): string => {
+  const way = move.to > move.from ? 'up' : 'down';
+  return move.kind === 'slide'
+    ? `slide finger ${move.finger} ${way}`
+    : `hand ${way}, index finger to fret ${move.to}`;
+};
+
+/** Measures that follow each other and are as others that follow each other are said in one breath. */
+const gathered = (measures: readonly CueMeasure[]): readonly (readonly CueMeasure[])[] => {
+  const groups: CueMeasure[][] = [];
+  for (const measure of measures) {
+    const last = groups.at(-1)?.at(-1);
+    const goesOn =
+      last?.as !== undefined && measure.as !== undefined && Number(measure.as) === Number(last.as) + 1;
+    if (goesOn) groups.at(-1)!.push(measure);
+    else groups.push([measure]);
+  }
+  return groups;
+};
+
+/** Parts of a beat as they are counted aloud; a second part needs no number if its beat was just said. */
+const PARTS: readonly (readonly [part: number, word: string])[] = [
+  [1 / 4, 'e'],
+  [1 / 3, 'and a third'],
+  [1 / 2, 'and'],
+  [2 / 3, 'and two thirds'],
+  [3 / 4, 'a'],
+];
+
+const beatName = (beat: number, before: number | undefined): string => {
+  const whole = Math.floor(beat + 1e-6);
+  const part = beat - whole;
+  if (Math.abs(part) < 1e-6) return `on ${whole}`;
+  const word = PARTS.find(([size]) => Math.abs(size - part) < 1e-6)?.[1];
+  if (word === undefined) return `on ${Math.round(beat * 100) / 100}`;
+  return before !== undefined && Math.floor(before + 1e-6) === whole ? word : `on ${whole} ${word}`;
+};
