@@ -149,7 +149,7 @@ const writeTune = async (
     outputs.push({ name, content: pages[0]! });
     files.push({
       href: encodeURIComponent(name),
-      text: `${TUNE_FILES[format.name] ?? 'The tune'} (${format.name})`,
+      text: `${TUNE_FILES[format.name] ?? 'The tune'} (${format.extension.toUpperCase()})`,
     });
     diagnostics.push(...own);
   }

@@ -104,6 +104,7 @@ const header = ({ lesson, group, lines: under, notes, editions }: Index): Html =
 const edition = (each: IndexEdition, { editions }: Index, drawings: Drawings): Html => {
   const { id, name, booklet, parts, differences } = each;
   const files = [booklet, ...parts.flatMap(part => part.files), ...each.files];
+  const turn = tag('p', { class: 'turn' }, 'Turn the phone: the notes grow.');
   return tag('section', { class: 'edition', id, 'aria-labelledby': `${id}-title` }, [
     tag('h2', { id: `${id}-title` }, name),
     tag(
@@ -121,12 +122,13 @@ const edition = (each: IndexEdition, { editions }: Index, drawings: Drawings): H
           ]),
         ]
       : []),
+    turn,
     lines(parts.filter(part => part.pages.length > 0).map(part => partToHtml(part, name, drawings))),
   ]);
 };
 
 const partToHtml = ({ title, summary, pages }: IndexPart, name: string, drawings: Drawings): Html =>
-  tag('div', {}, [
+  tag('div', { class: 'part' }, [
     tag('h3', {}, title),
     tag(
       'div',

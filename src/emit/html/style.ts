@@ -7,6 +7,7 @@ header,main,footer{max-width:60rem;margin:0 auto;padding:0 1rem}
 header{padding-top:1.5rem;border-bottom:2px solid #111}
 h1{font-size:clamp(1.7rem,5vw,2.6rem);line-height:1.15;margin:.2em 0 .3em}
 h2{font-size:1.5rem;line-height:1.2;margin:2.2em 0 .5em;padding-top:.6em;border-top:1px solid #111}
+main>.edition:first-child>h2{margin-top:.4em;border-top:0}
 h3{font-size:1.2rem;line-height:1.25;margin:1.8em 0 .4em}
 p,ul,ol,blockquote{margin:.6em 0}
 li{margin:.15em 0}
@@ -19,20 +20,23 @@ a:focus-visible,[tabindex]:focus-visible{outline:3px solid #003a8c;outline-offse
 .skip:focus{left:1rem;top:.5rem;background:#fff;padding:.5rem}
 nav ul,.files{list-style:none;padding:0}
 nav a,.files a{display:inline-block;padding:.5rem 0}
-nav li{display:inline-block;margin-right:1.5rem}
+nav li,.files li{display:inline-block;margin:0 1.6rem 0 0}
+.files .booklet{display:block}
 .files .booklet{font-weight:bold}
 figure{margin:.8rem 0 1.6rem}
 figure svg{display:block;width:100%;height:auto;border:1px solid #767676}
 figcaption{font-size:.95rem;color:#333;margin-top:.35rem}
 footer{margin-top:3rem;padding-top:.8rem;padding-bottom:2rem;border-top:1px solid #111;font-size:.95rem;color:#333}
-@media (min-width:62rem){.pages{display:grid;grid-template-columns:1fr 1fr;gap:1.2rem;align-items:start}.pages figure:only-child{grid-column:1/-1;max-width:44rem}}
+.turn{display:none}
+@media (max-width:36rem) and (orientation:portrait){.turn{display:block;font-style:italic}}
+@media (min-width:62rem){figure{max-width:48rem}}
 @media print{
 @page{margin:12mm}
-nav,.skip,.files{display:none}
+nav,.skip,.files,.turn{display:none!important}
 header,main,footer{max-width:none;padding:0}
 h2,h3{break-after:avoid}
-.edition{break-before:page}
-.pages{display:block}
+.part{break-inside:avoid}
+.edition+.edition{break-before:page}
 figure{break-inside:avoid;margin:0 0 4mm}
 figure svg{border:0;width:auto;max-width:100%;max-height:235mm;margin:0 auto}
 a{color:inherit;text-decoration:none}
