@@ -26,6 +26,8 @@ const FARTHEST = 45;
 const LEADING = 5;
 /** At the left of the first frame, for the number of a fret. */
 const INDENT = 6.5;
+/** At the right of the last frame, for a name that is wider than its frame. */
+const EDGE = 4.4;
 
 /** Rows of frames from x = 0, y = 0 downwards, each as wide as `width`. */
 export function frameRows(
@@ -38,8 +40,9 @@ export function frameRows(
   const group = Math.max(1, ...entries.map(entry => entry.shapes.length));
   const step = frameWidth(style) + BETWEEN * scale;
   const alone = frameWidth(style) + (group - 1) * step;
-  const fitting = Math.floor((width - INDENT + BETWEEN_CHORDS * scale) / (alone + BETWEEN_CHORDS * scale));
-  const grid: Grid = { step, group, perRow: Math.max(1, fitting), width: width - INDENT, alone };
+  const room = width - INDENT - EDGE;
+  const fitting = Math.floor((room + BETWEEN_CHORDS * scale) / (alone + BETWEEN_CHORDS * scale));
+  const grid: Grid = { step, group, perRow: Math.max(1, fitting), width: room, alone };
   const height = FRAME_ROOM.name * scale + FRAME_ROOM.above + frameHeight(style) + FRAME_ROOM.below + LEADING;
   return intoRows(entries, grid).map(row => ({
     height,

@@ -59,7 +59,7 @@ export const stringAt = ({ gap }: NeckLayout, string: number): number => (string
 
 /** The middle of a place: between its fret and the one before; an open one before the nut. */
 export const placeAt = (layout: NeckLayout, string: number, fret: number): NeckPoint => ({
-  along: fret === 0 ? -layout.radius - 2.2 : (fretAt(layout, fret - 1) + fretAt(layout, fret)) / 2,
+  along: fret === 0 ? -layout.radius - 2.8 : (fretAt(layout, fret - 1) + fretAt(layout, fret)) / 2,
   across: stringAt(layout, string),
 });
 

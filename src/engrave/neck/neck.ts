@@ -135,8 +135,7 @@ function placeMarks(layout: NeckLayout, place: NeckPlace, label: PlaceLabel): Ma
   const { radius } = layout;
   const [x, y] = onPaper(layout, placeAt(layout, place.string, place.fret));
   const text = labelOf(place, label);
-  const fits = text === '' ? 1 : Math.min(1, (1.55 * radius) / richText(text, LETTER).width);
-  const size = Math.min(radius * 1.45, radius * 1.45 * fits * (text.length > 1 ? 1 : 1));
+  const size = Math.min(radius * 1.45, (1.55 * radius) / Math.max(0.1, richText(text, LETTER).width));
   const tonic = place.tonic ? [ring('place', x, y, radius + 1, LINE.tonic)] : [];
   if (place.kind === 'used') {
     return [

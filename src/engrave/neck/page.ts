@@ -22,7 +22,7 @@ export interface NeckTitle {
 }
 
 /** Between the map and the line that explains it, mm. */
-const BELOW_MAP = 6;
+const BELOW_MAP = 9;
 const KEY_HEIGHT = 8;
 
 /** Engraves a neck map: one page. */
@@ -68,7 +68,7 @@ const neckLines = ({ instrument, windows }: NeckMap, layout: NeckLayout | undefi
     `${instrument.name} · ${strings.join(' ')}`,
     ...(frets.length > 0 ? [frets.join(', ')] : []),
     ...(instrument.capo > 0 ? [`Capo ${instrument.capo}`] : []),
-    factor === 1 ? 'Frets in life size' : `Frets to scale, 1 : ${(1 / factor).toFixed(2)}`,
+    factor === 1 ? 'Frets true to size' : `Frets to scale, 1 : ${(1 / factor).toFixed(2)}`,
   ];
 };
 
@@ -85,11 +85,11 @@ function endNames(layout: NeckLayout) {
       ...anchoredText('body', style, across, along + NAMES, 'end'),
     ];
   }
-  const [nut, body] = layout.leftHanded ? [along + 0.8, 0] : [-0.8, along];
-  const outwards = layout.leftHanded ? 'end' : 'start';
+  const [nut, body] = layout.leftHanded ? [along + 0.8, -3.5] : [-0.8, along + 3.5];
+  const inwards = layout.leftHanded ? 'start' : 'end';
   return [
     ...anchoredText(start, style, nut, across, 'middle'),
-    ...anchoredText('body', style, body, across, outwards),
+    ...anchoredText('body', style, body, across, inwards),
   ];
 }
 

@@ -1,0 +1,60 @@
+/** Frames as text, read back. */
+import { describe, expect, test } from 'vitest';
+import { chordsToText } from '../../../src/emit/text/chords.ts';
+import { chordSheet } from '../../../src/lesson/chords/sheet.ts';
+import { parseChordSymbol } from '../../../src/lesson/chords/symbol.ts';
+import { handOf } from '../../lesson/chords/support.ts';
+
+const plain = { width: 80, ascii: false, paint: (_: unknown, text: string) => text };
+
+/** The frets that a single frame shows, from its drawing alone, lowest string first. */
+const readFrame = (text: string, strings: number): string => {
+  const lines = text.split('\n');
+  const top = lines.findIndex(line => /[╒┌+][═─=-]/.test(line));
+  const left = lines[top]!.search(/[╒┌+]/);
+  const base =
+    lines[top]!.includes('═') || lines[top]!.includes('=') ? 1 : Number(lines[top + 1]!.slice(0, left));
+  const barred = (line: string, column: number) => /[━=]/.test(line[column] ?? '');
+  return Array.from({ length: strings }, (_, n) => {
+    const column = left + 2 * n;
+    for (let row = top + 1; /[├└+]/.test(lines[row + 1] ?? ''); row += 2) {
+      if (/[1-4]/.test(lines[row]![column]!) && !barred(lines[row]!, column)) {
+        return String(base + (row - top - 1) / 2);
+      }
+    }
+    return lines[top - 1]![column] === 'x' ? 'x' : '0';
+  }).join(' ');
+};
+
+describe.each([false, true])('a frame in text (seven bits: %s)', ascii => {
+  test.each([
+    ['ukulele', 'Am7'],
+    ['ukulele', 'B7'],
+    ['ukulele', 'Bb9'],
+    ['ukulele', 'F#m7b5'],
+    ['guitar', 'D'],
+    ['guitar', 'F'],
+    ['guitar', 'Bb'],
+    ['mandolin', 'A7'],
+  ])('on the %s draws the frets of %s that stand below it', (id, symbol) => {
+    const hand = handOf(id);
+    for (const near of [undefined, 7]) {
+      const wishes = near === undefined ? {} : { near };
+      const text = chordsToText(chordSheet(hand, [parseChordSymbol(symbol)], wishes, 1), { ...plain, ascii });
+      const captions = text.split('\n').map(line => line.trim());
+      const drawn = readFrame(text.slice(text.indexOf('\n\n') + 2), hand.instrument.strings.length);
+      expect(captions).toContain(drawn);
+      if (ascii) expect([...text].every(char => char <= '~')).toBe(true);
+    }
+  });
+});
+
+test('a chord without a shape is named', () => {
+  const sheet = chordSheet(
+    handOf('ukulele'),
+    [parseChordSymbol('C13')],
+    { window: { low: 1, high: 1 }, open: 'never' },
+    1,
+  );
+  expect(chordsToText(sheet, plain)).toMatch(/C13\n.*no shape/);
+});

@@ -1,0 +1,148 @@
+/** Chord frames and charts as drawn. */
+import { describe, expect, test } from 'vitest';
+import { engraveChart } from '../../../src/engrave/chart/chart.ts';
+import { frameMarks, frameRange, frameStyle, frameWidth } from '../../../src/engrave/chart/frame.ts';
+import { engraveShapes } from '../../../src/engrave/chart/sheet.ts';
+import { bounds, type Mark } from '../../../src/engrave/drawing/mark.ts';
+import { chordChart, symbolsOf } from '../../../src/lesson/chords/chart.ts';
+import { chordShapes } from '../../../src/lesson/chords/shapes.ts';
+import { chordSheet } from '../../../src/lesson/chords/sheet.ts';
+import { parseChordSymbol } from '../../../src/lesson/chords/symbol.ts';
+import type { Tune } from '../../../src/score/tune.ts';
+import { chord, handOf } from '../../lesson/chords/support.ts';
+import { pitchOf, tuneOf } from '../../support/melody.ts';
+
+const SYMBOLS = ['Am7', 'B7', 'Bb9', 'F#m7b5', 'C', 'F', 'E', 'Cmaj9#11', 'Ebm(maj7)', 'D/F#'];
+
+describe.each(['ukulele', 'guitar', 'mandolin'])('a frame for the %s', id => {
+  const hand = handOf(id);
+  test.each(SYMBOLS)('of %s has the finger in the middle of its disc or barre', symbol => {
+    const shapes = chordShapes(hand, chord(symbol), {}, 3);
+    const style = frameStyle(hand.instrument.strings.length, shapes, 1, false);
+    for (const shape of shapes) {
+      const marks = frameMarks(shape, style);
+      const figures = marks.filter(({ role }) => role === 'finger');
+      const filled = marks.filter(({ kind, role }) => kind === 'polygon' && role === 'place').map(bounds);
+      const stopped = new Set(shape.touches.filter(({ finger }) => finger > 0).map(({ finger }) => finger));
+      expect(figures.length).toBe(stopped.size);
+      for (const figure of figures) {
+        const box = bounds(figure);
+        const around = filled.find(
+          each =>
+            Math.abs(middle(each) - middle(box)) < 0.05 &&
+            each.left < box.left &&
+            each.right > box.right &&
+            each.top < box.top &&
+            each.bottom > box.bottom,
+        );
+        expect(around, `${symbol} finger`).toBeDefined();
+        expect(Math.abs((around!.top + around!.bottom - box.top - box.bottom) / 2)).toBeLessThan(0.15);
+      }
+      expect(frameRange(shape).rows).toBeLessThanOrEqual(style.rows);
+    }
+  });
+});
+
+const middle = (box: { left: number; right: number }): number => (box.left + box.right) / 2;
+
+test('a left-handed frame is the mirror image', () => {
+  const hand = handOf('ukulele');
+  const [shape] = chordShapes(hand, chord('D7'), {}, 1);
+  const discs = (leftHanded: boolean) => {
+    const style = frameStyle(4, [shape!], 1, leftHanded);
+    return frameMarks(shape!, style)
+      .filter(({ role }) => role === 'finger')
+      .map(mark => {
+        const x = middle(bounds(mark));
+        return Math.round(1000 * (leftHanded ? frameWidth(style) - x : x));
+      });
+  };
+  expect(discs(true)).toEqual(discs(false));
+});
+
+/** A tune of one measure a chord. */
+const charted = (symbols: readonly (readonly string[])[]): Tune => {
+  const tune = tuneOf([0, 1, 2, 3].map(() => ({ pitch: pitchOf('C5'), duration: 12 })));
+  const [measure] = tune.measures;
+  return {
+    ...tune,
+    title: 'Invented',
+    measures: symbols.map((names, index) => ({
+      ...measure!,
+      index,
+      number: String(index + 1),
+      at: index * measure!.length,
+      chordSymbols: names.map((name, place) => ({
+        ...parseChordSymbol(name),
+        at: Math.floor((place * measure!.length) / names.length),
+      })),
+    })),
+  };
+};
+
+const allMarks = (pages: readonly { groups: readonly { id: string; marks: readonly Mark[] }[] }[]) =>
+  pages.flatMap(page =>
+    page.groups.filter(({ id }) => /^measure|^system/.test(id)).flatMap(({ marks }) => marks),
+  );
+
+describe('a chord chart', () => {
+  const tune = charted([
+    ['C'],
+    [],
+    ['F', 'G7'],
+    ['C', 'Am7', 'Dm7', 'G7(b9)'],
+    ['Cmaj9', 'F#m7b5', 'Bb13', 'Eb6/9'],
+    ['C'],
+  ]);
+  const chart = chordChart(tune);
+  const pages = engraveChart(chart, chordSheet(handOf('ukulele'), symbolsOf(chart), {}, 1), {});
+
+  test('gives each beat the chord in force', () => {
+    const roots = chart.measures.map(({ beats }) => beats.map(({ chord: each }) => each?.root?.step));
+    expect(roots[0]).toEqual(['C', 'C', 'C', 'C']);
+    expect(roots[1]).toEqual(['C', 'C', 'C', 'C']);
+    expect(roots[2]).toEqual(['F', 'F', 'G', 'G']);
+    expect(roots[3]).toEqual(['C', 'A', 'D', 'G']);
+  });
+
+  test('has one slash a beat', () => {
+    expect(allMarks(pages).filter(({ kind, role }) => kind === 'polygon' && role === 'head').length).toBe(24);
+  });
+
+  test('has no two chord symbols that touch', () => {
+    const names = allMarks(pages).filter(mark => mark.role === 'chord' && mark.kind === 'text');
+    const boxes = names.map(bounds);
+    for (let i = 0; i < boxes.length; i++) {
+      for (let j = 0; j < i; j++) {
+        const [a, b] = [boxes[i]!, boxes[j]!];
+        const overlap = Math.min(a.right, b.right) - Math.max(a.left, b.left);
+        const sameLine = Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > 0;
+        expect(sameLine && overlap > 0.05).toBe(false);
+      }
+    }
+  });
+
+  test('is silent before the first chord and under "no chord"', () => {
+    const none = { ...parseChordSymbol('C'), root: undefined, kind: 'none' };
+    const silent = charted([[], ['C'], []]);
+    const measures = silent.measures.map((measure, index) =>
+      index === 2 ? { ...measure, chordSymbols: [{ ...none, at: 0 }] } : measure,
+    );
+    const { measures: shown } = chordChart({ ...silent, measures });
+    expect(shown.map(({ beats }) => beats.filter(beat => beat.chord).length)).toEqual([0, 4, 0]);
+  });
+});
+
+test('sheets of shapes keep inside the margins', () => {
+  for (const id of ['ukulele', 'guitar']) {
+    const sheet = chordSheet(handOf(id), SYMBOLS.map(parseChordSymbol), {}, 3);
+    for (const page of engraveShapes(sheet, {})) {
+      for (const mark of page.groups.flatMap(({ marks }) => marks)) {
+        const box = bounds(mark);
+        expect(box.left).toBeGreaterThanOrEqual(15 - 0.01);
+        expect(box.right).toBeLessThanOrEqual(page.width - 15 + 0.01);
+        expect(box.bottom).toBeLessThanOrEqual(page.height - 15 + 0.01);
+      }
+    }
+  }
+});
