@@ -6,14 +6,17 @@ import { PAGE_WRITERS, type PageFormat } from '../emit/pages.ts';
 import type { Section } from '../engrave/booklet/booklet.ts';
 import type { PartOptions } from '../engrave/booklet/parts.ts';
 import type { Page } from '../engrave/page.ts';
+import type { PartsAsked } from '../lesson/pack/make.ts';
 import type { Edition, Pack, PackAsked, PackWords, Part } from '../lesson/pack/pack.ts';
 import { PARTS as PART_ROWS } from '../lesson/pack/parts.ts';
+import type { Block } from '../lesson/pack/prose.ts';
 import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
 import type { MelodyChoice } from '../score/melody.ts';
 import type { Input } from './inputs.ts';
 import { type Limits, loadTune, type Output } from './run.ts';
 
-export interface LessonJob extends Omit<PackAsked, 'words'> {
+export interface LessonJob extends Omit<PackAsked, 'words' | 'details'> {
+  readonly details: Omit<PartsAsked, 'cues'> & { readonly cues: CuesAsked };
   readonly tune: Input;
   readonly choice: MelodyChoice;
   readonly limits: Limits;
@@ -32,6 +35,12 @@ export interface LessonJob extends Omit<PackAsked, 'words'> {
   readonly stem: string;
 }
 
+export interface CuesAsked {
+  readonly every: number | undefined;
+  /** How strings are called. */
+  readonly strings: 'names' | 'numbers';
+}
+
 export interface LessonOutcome {
   readonly outputs: readonly Output[];
   /** About the tune, those carry the name of its file. */
@@ -48,7 +57,8 @@ export const runLesson = async (job: LessonJob): Promise<LessonOutcome> => {
     diagnostics.map(each => ({ ...each, place: { file: job.tune.name, ...each.place } }));
   try {
     const { tune, diagnostics } = await loadTune(job.tune, job.choice, job.limits);
-    const made = makePack(tune, { ...job, words });
+    const cues = { every: job.details.cues.every, say: await speaker(job) };
+    const made = makePack(tune, { ...job, words, details: { ...job.details, cues } });
     const files = await filesOf(made.pack, job);
     return {
       outputs: files.outputs,
@@ -58,6 +68,16 @@ export const runLesson = async (job: LessonJob): Promise<LessonOutcome> => {
     if (!(error instanceof Refusal)) throw error;
     throw new Refusal(...named(error.diagnostics));
   }
+};
+
+/** Cues as blocks of text; title and edition stand over them anyway. */
+const speaker = async ({ details }: LessonJob): Promise<PartsAsked['cues']['say']> => {
+  const [{ cuesToText }, { fromMarkdown }] = await Promise.all([
+    import('../emit/text/cues.ts'),
+    import('../lesson/pack/markdown.ts'),
+  ]);
+  const style = { strings: details.cues.strings, markup: 'markdown', width: 80, ascii: false } as const;
+  return cues => fromMarkdown(cuesToText(cues, style)).slice(2);
 };
 
 interface Drawn {
@@ -183,12 +203,17 @@ const indexEdition = (
   parts: parts.map(({ part, pages, files }) => ({
     title: part.title,
     summary: PART_ROWS[part.name].summary,
-    pages,
+    // Words are read as words; everything else is looked at.
+    pages: wordsOf(part).length > 0 ? [] : pages,
+    words: wordsOf(part),
     files,
   })),
   files,
   differences: edition.differences,
 });
+
+const wordsOf = ({ contents }: Part): readonly Block[] =>
+  contents.flatMap(content => (content.kind === 'cues' ? content.words : []));
 
 /** The same warning for the second part or edition is said once. */
 const withoutRepeats = (diagnostics: readonly Diagnostic[]): readonly Diagnostic[] => {

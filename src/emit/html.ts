@@ -20,7 +20,9 @@ export interface IndexPart {
   readonly title: string;
   /** What a page of it is, for those who do not see it: "notation alone". */
   readonly summary: string;
+  /** Drawn into the page, unless it is made of words. */
   readonly pages: readonly Page[];
+  readonly words: readonly Block[];
   readonly files: readonly FileLink[];
 }
 
@@ -123,13 +125,14 @@ const edition = (each: IndexEdition, { editions }: Index, drawings: Drawings): H
         ]
       : []),
     turn,
-    lines(parts.filter(part => part.pages.length > 0).map(part => partToHtml(part, name, drawings))),
+    lines(parts.map(part => partToHtml(part, name, drawings))),
   ]);
 };
 
-const partToHtml = ({ title, summary, pages }: IndexPart, name: string, drawings: Drawings): Html =>
+const partToHtml = ({ title, summary, pages, words }: IndexPart, name: string, drawings: Drawings): Html =>
   tag('div', { class: 'part' }, [
     tag('h3', {}, title),
+    proseToHtml(words, 'h4'),
     tag(
       'div',
       { class: 'pages' },

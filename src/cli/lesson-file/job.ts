@@ -3,7 +3,6 @@ import { basename, dirname, extname, join } from 'node:path';
 import { fileInput } from '../../batch/inputs.ts';
 import type { LessonJob } from '../../batch/lesson.ts';
 import { LIMITS } from '../../batch/run.ts';
-import type { PartsAsked } from '../../lesson/pack/make.ts';
 import { USUAL_PARTS } from '../../lesson/pack/parts.ts';
 import { type Place, Refusal } from '../../score/diagnostic.ts';
 import { choiceOf } from '../choice.ts';
@@ -71,11 +70,12 @@ export const taskOf = async (file: LessonFile, { out }: Said): Promise<LessonTas
   };
 };
 
-const detailsOf = (options: LessonFile['options']): PartsAsked => ({
+const detailsOf = (options: LessonFile['options']): LessonJob['details'] => ({
   key: options.key,
   scale: options,
   drill: { ...options, time: options.metre && timeSignature(options.metre) },
   chords: options,
+  cues: { every: options.every, strings: options.strings ?? 'names' },
 });
 
 const diagramsOf = ({ show, upright, leftHanded }: LessonFile['options']): LessonJob['diagrams'] => ({

@@ -1,11 +1,11 @@
-/** A booklet: front, parts and differences bound together, with one numbering and a contents. */
+/** A booklet: a front and the parts bound together, with one numbering and a contents. */
 import type { Edition, Pack } from '../../lesson/pack/pack.ts';
 import { anchoredText } from '../measure/rich-text.ts';
 import { pageFrame } from '../options.ts';
 import { editionLines } from '../page/heading.ts';
 import type { Group, Page } from '../page.ts';
 import { type Entry, type Front, frontPages } from './front.ts';
-import { type Layout, textPages } from './sheet.ts';
+import type { Layout } from './sheet.ts';
 
 /** The pages of one part, as they are when it stands alone. */
 export interface Section {
@@ -14,8 +14,6 @@ export interface Section {
 }
 
 const NUMBER_SIZE = 3.9;
-
-export const DIFFERENCES_TITLE = 'Where the editions differ';
 
 /** The booklet of one edition. */
 export const bookletPages = (
@@ -28,25 +26,15 @@ export const bookletPages = (
   const lines = editionLines(tune, edition.arrangement, false);
   const front: Omit<Front, 'contents'> = {
     words,
+    differences: edition.differences,
     author: tune.composer,
     lines: [tune.title, tune.composer].filter(line => line !== undefined && line !== '').length
       ? [[tune.title, tune.composer].filter(Boolean).join(' · '), ...lines]
       : lines,
   };
-  const bound = [...sections, ...differencesSection(pack, edition, layout)];
-  const blank = frontPages({ ...front, contents: entriesFrom(bound, 1) }, layout);
-  const pages = frontPages({ ...front, contents: entriesFrom(bound, blank.length + 1) }, layout);
-  return numbered([{ title: words.lesson, pages }, ...bound], layout);
-};
-
-const differencesSection = (pack: Pack, { differences, arrangement }: Edition, layout: Layout): Section[] => {
-  if (differences.length === 0) return [];
-  const lines = [
-    ...(pack.tune.title ? [pack.tune.title] : []),
-    ...editionLines(pack.tune, arrangement, false),
-  ];
-  const sheet = { title: DIFFERENCES_TITLE, lines, author: undefined, blocks: differences };
-  return [{ title: DIFFERENCES_TITLE, pages: textPages(sheet, layout) }];
+  const blank = frontPages({ ...front, contents: entriesFrom(sections, 1) }, layout);
+  const pages = frontPages({ ...front, contents: entriesFrom(sections, blank.length + 1) }, layout);
+  return numbered([{ title: words.lesson, pages }, ...sections], layout);
 };
 
 const entriesFrom = (sections: readonly Section[], first: number): readonly Entry[] => {

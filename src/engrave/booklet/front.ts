@@ -1,5 +1,6 @@
-/** The front of a booklet: cover lines, contents, and what the teacher has to say. Millimetres. */
+/** The front of a booklet: cover lines, contents, what the teacher has to say, differences. Millimetres. */
 import type { Pack } from '../../lesson/pack/pack.ts';
+import type { Block } from '../../lesson/pack/prose.ts';
 import type { Mark } from '../drawing/mark.ts';
 import { anchoredText, richText } from '../measure/rich-text.ts';
 import { type PageFrame, pageFrame } from '../options.ts';
@@ -17,6 +18,8 @@ export interface Entry {
 
 export interface Front {
   readonly words: Pack['words'];
+  /** What lies elsewhere than in other editions. */
+  readonly differences: readonly Block[];
   /** The tune, its writers, the instrument, the window. */
   readonly lines: readonly string[];
   readonly author: string | undefined;
@@ -30,10 +33,16 @@ const ENTRY = TEXT_SIZE * 1.6;
 const ABOVE_NOTES = TEXT_SIZE * 2.6;
 
 /** The first pages of a booklet. Their number does not depend on the numbers in the contents. */
-export const frontPages = ({ words, lines, author, contents }: Front, layout: Layout): readonly Page[] => {
+export const frontPages = (
+  { words, differences, lines, author, contents }: Front,
+  layout: Layout,
+): readonly Page[] => {
   const frame = pageFrame({ ...layout, sheet: 'tab' });
   const width = frame.width - 2 * frame.margin;
-  const [first, ...notes] = proseLines(words.notes, { size: TEXT_SIZE, width });
+  const [first, ...notes] = proseLines([...words.notes, ...underHeading(differences)], {
+    size: TEXT_SIZE,
+    width,
+  });
   return pagesOf({
     frame,
     title: words.lesson,
@@ -48,6 +57,11 @@ export const frontPages = ({ words, lines, author, contents }: Front, layout: La
     ],
   });
 };
+
+const underHeading = (differences: readonly Block[]): readonly Block[] =>
+  differences.length === 0
+    ? []
+    : [{ kind: 'heading', words: [{ text: 'Where the editions differ' }] }, ...differences];
 
 const heading = (text: string, advance: number): ProseLine => ({
   marks: richText(text, { role: 'heading', face: 'serifBold', size: TEXT_SIZE * 1.12 }).marks,

@@ -4,7 +4,9 @@ import type { Part } from '../../lesson/pack/pack.ts';
 import { engraveChart } from '../chart/chart.ts';
 import { type Engraving, engrave } from '../engrave.ts';
 import { engraveNeck, type NeckOptions } from '../neck/page.ts';
+import { editionLines } from '../page/heading.ts';
 import type { Page } from '../page.ts';
+import { textPages } from './sheet.ts';
 
 /** How the sheets of a pack look. */
 export type PartOptions = NeckOptions;
@@ -24,6 +26,18 @@ const ENGRAVERS: {
   chart: ({ chart, shapes }, options) => plain(engraveChart(chart, shapes, options)),
   neck: ({ tune, map }, options) =>
     plain(engraveNeck(map, { title: tune.title ?? '', composer: tune.composer }, options)),
+  cues: ({ cues: { tune, arrangement }, words }, options) =>
+    plain(
+      textPages(
+        {
+          title: options.title ?? tune.title ?? '',
+          lines: editionLines(tune, arrangement, false),
+          author: tune.composer,
+          blocks: words,
+        },
+        options,
+      ),
+    ),
 };
 
 const plain = (pages: readonly Page[]): Engraving => ({ pages, diagnostics: [] });

@@ -23,12 +23,21 @@ const LEADING = 1.42;
 /** Between blocks and between items of a list, in lines. */
 const BLOCK_GAP = 0.55;
 const ITEM_GAP = 0.2;
+const HEADING_GAP = { above: 0.9, below: 0.15 } as const;
 const HEADING_SIZE = 1.12;
 const INDENT = 1.4;
 
 /** The lines of a text, in order. */
 export const proseLines = (blocks: readonly Block[], style: ProseStyle): readonly ProseLine[] =>
-  blocks.flatMap((block, index) => spaced(blockLines(block, style), index > 0 ? BLOCK_GAP : 0, style));
+  blocks.flatMap((block, index) =>
+    spaced(blockLines(block, style), gapAbove(block, blocks[index - 1]), style),
+  );
+
+const gapAbove = (block: Block, before: Block | undefined): number => {
+  if (before === undefined) return 0;
+  if (before.kind === 'heading') return HEADING_GAP.below;
+  return block.kind === 'heading' ? HEADING_GAP.above : BLOCK_GAP;
+};
 
 const spaced = (lines: readonly ProseLine[], gap: number, { size }: ProseStyle): readonly ProseLine[] =>
   lines.map((line, index) =>

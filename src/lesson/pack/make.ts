@@ -9,6 +9,7 @@ import type { Tune } from '../../score/tune.ts';
 import { type ChordChart, chordChart, symbolsOf } from '../chords/chart.ts';
 import { noteName } from '../chords/chord.ts';
 import { type ChordSheet, chordSheet, shapelessChords } from '../chords/sheet.ts';
+import { type Cues, makeCues } from '../cues.ts';
 import type { Grade } from '../drill/grades.ts';
 import type { Focus } from '../drill/notes.ts';
 import { makeDrill } from '../drill.ts';
@@ -18,6 +19,7 @@ import { scaleNotes } from '../scale/notes.ts';
 import type { Direction, PatternName } from '../scale/pattern.ts';
 import { makeScale } from '../scale.ts';
 import type { PartName } from './parts.ts';
+import type { Block } from './prose.ts';
 
 /** What stands on the pages of a part. */
 export type Content =
@@ -30,7 +32,8 @@ export type Content =
       readonly of: 'tune' | 'drill' | 'scale';
     }
   | { readonly kind: 'chart'; readonly chart: ChordChart; readonly shapes: ChordSheet }
-  | { readonly kind: 'neck'; readonly tune: Tune; readonly map: NeckMap };
+  | { readonly kind: 'neck'; readonly tune: Tune; readonly map: NeckMap }
+  | { readonly kind: 'cues'; readonly cues: Cues; readonly words: readonly Block[] };
 
 /** What parts can be asked to be, beyond the rules that hold for all. What is undefined has a usual value. */
 export interface PartsAsked {
@@ -49,6 +52,12 @@ export interface PartsAsked {
     readonly focus?: readonly Focus[] | undefined;
   };
   readonly chords: { readonly near?: number | undefined; readonly shapes?: number | undefined };
+  readonly cues: {
+    /** Measures at a time; phrase by phrase where it is undefined. */
+    readonly every?: number | undefined;
+    /** Puts cues in words. */
+    readonly say: (cues: Cues) => readonly Block[];
+  };
 }
 
 /** What all parts of a lesson go by. */
@@ -167,6 +176,14 @@ const neck: Maker = ({ tune, arranged }) => ({
   diagnostics: [],
 });
 
+const cues: Maker = ({ tune, arranged }, { cues: { every, say } }) => ({
+  contents: arranged.map(({ arrangement }) => {
+    const made = makeCues(tune, arrangement, every);
+    return [{ kind: 'cues', cues: made, words: say(made) }];
+  }),
+  diagnostics: [],
+});
+
 /** For each part, how it is made of a lesson. Throws a Refusal where it cannot be. */
 export const MAKERS: Readonly<Record<PartName, Maker>> = {
   scale,
@@ -175,6 +192,7 @@ export const MAKERS: Readonly<Record<PartName, Maker>> = {
   tab: sheet('tab'),
   chords,
   neck,
+  cues,
   blank: sheet('blank'),
   drill,
 };

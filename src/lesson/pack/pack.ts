@@ -40,7 +40,7 @@ export interface Part {
 export interface Edition {
   readonly arrangement: Arrangement;
   readonly parts: readonly Part[];
-  /** What lies elsewhere than in the first edition, in words; empty for the first. */
+  /** What lies elsewhere than in the other editions, in words; empty where there are none. */
   readonly differences: readonly Block[];
 }
 
@@ -69,16 +69,19 @@ export const makePack = (
     name,
     made: MAKERS[name](lesson, asked.details),
   }));
-  const [first] = arranged;
-  const editions = arranged.map(({ arrangement }, index): Edition => {
-    const differences = differencesBetween(tune, arrangement, first!.arrangement);
+  const all = arranged.map(({ arrangement }) => arrangement);
+  const editions = all.map((arrangement, index): Edition => {
+    // The first is what the others are made after.
+    const others = index === 0 ? all.slice(1) : all.slice(0, 1);
     return {
       arrangement,
       parts: parts.flatMap(({ name, made }) => {
         const contents = made.contents[index]!;
         return contents.length > 0 ? [{ name, title: PARTS[name].title, contents }] : [];
       }),
-      differences: index === 0 ? [] : differencesInWords(differences, first!.arrangement),
+      differences: others.flatMap(other =>
+        differencesInWords(differencesBetween(tune, arrangement, other), other),
+      ),
     };
   });
   const several = arranged.length > 1;
