@@ -27,6 +27,8 @@ export interface MoveContext {
   readonly haste: number;
   /** The same where the string left behind is open, and the hand free while it rings. */
   readonly hasteFromOpen: number;
+  /** After a silence so long that the fingers are set anew; see `time.ts`. */
+  readonly rested: boolean;
   /** Both notes lie under one slur. */
   readonly slurred: boolean;
 }

@@ -100,10 +100,13 @@ export const latticeBuilder = (hand: Hand, model: CostModel) => {
   };
 
   const moves = (from: Layer, to: Layer, context: MoveContext): MoveTable => {
-    const key = `${from.id},${to.id},${context.haste},${context.hasteFromOpen},${context.slurred}`;
+    const { haste, hasteFromOpen, rested, slurred } = context;
+    const key = `${from.id},${to.id},${haste},${hasteFromOpen},${rested},${slurred}`;
     const known = tables.get(key);
     if (known) return known;
-    const table = fingerTable(from, to, context.slurred).slice();
+    const table = rested
+      ? new Float64Array(from.grips.length * to.grips.length)
+      : fingerTable(from, to, slurred).slice();
     let cell = 0;
     for (const a of from.grips) {
       const shifts = handTable(hasteFor(a, context));

@@ -9,15 +9,19 @@ export interface Timing {
   readonly silence: number;
 }
 
+/** A silence of so many quarter notes lets the fingers go: they are set anew, as if nothing had been. */
+const LETS_GO = 2;
+
 /**
  * The hand may leave a stopped note for the second half of its length, an open string for all of it,
  * and a rest for all of it. With half a quarter note free, haste is 1; it falls with the square root
  * of the time there is, from 2 (a thirty-second note or less) to 0.5 (a half note or more).
  * That effort falls with time: Hori & Sagayama 2016 (from memory); the numbers: our judgement.
  */
-export const hasteOf = (timing: Timing): Pick<MoveContext, 'haste' | 'hasteFromOpen'> => ({
+export const hasteOf = (timing: Timing): Omit<MoveContext, 'slurred'> => ({
   haste: haste(timing.sounding / 2 + timing.silence),
   hasteFromOpen: haste(timing.sounding + timing.silence),
+  rested: timing.silence >= LETS_GO,
 });
 
 const haste = (free: number): number => Math.min(2, Math.max(0.5, Math.sqrt(0.5 / Math.max(free, 1e-6))));

@@ -56,6 +56,7 @@ export const chargeMove = (
     const measured = term.measure(from.position, to.position, hasteFor(from, context), hand);
     return { measured, cost: toCost(term, measured) };
   }
+  if (context.rested) return { measured: 0, cost: 0 };
   const move = {
     shift: shiftOf(from.position, to.position),
     melodic: from.touches.length === 1 && to.touches.length === 1,
