@@ -54,11 +54,14 @@ lesson-unknown-key | error | the lesson file has a key that there is not | it is
 lesson-without-tune | error | the lesson file names no tune | without one there is nothing to make sheets of | add a line "tune: my-tune.musicxml"
 marks-ignored | note | string, fret or fingering numbers in the file were not used | they are obeyed only where that is asked for | add --keep-marked to obey them
 no-chord-symbols | error | the tune has no chord symbols | a chart is made of them | write them over the staff, and export the tune again
+no-coda | warning | the way to the coda is not followed when the tune is played | there is no coda sign after it | set the sign, and export the tune again
 no-match | error | no file has a name like the glob | it is mistyped, or for another folder | check it; quote it, so that the shell leaves it alone
 no-note-to-place | error | there is no note where a place was chosen | the pitch does not occur, or nothing is struck on that beat | check the measure, the beat or the pitch
 no-notes | error | the part or voice has no pitched notes | it is percussion, or rests only | choose another with --part or --voice
 no-parts | error | the score has no parts | the file holds no music | export the tune again
+no-places-marked | error | no note has a string and a fret | the marks are in another part or voice, or there are none | name the part or voice with --part or --voice
 no-room-for-octaves | error | the scale does not fit so many times | the window or the neck is too short for it | ask for fewer octaves, or another tonic
+no-segno | warning | D.S. is not followed when the tune is played | there is no segno before it | set the sign, and export the tune again
 no-shape | error | notes struck together cannot be held | no hand reaches them under the rules | play top notes only, or widen the window
 no-tunes-in-folder | error | there is no MusicXML file in the folder | tunes end in .musicxml, .xml or .mxl | check the folder
 not-a-report | error | a line is no report on a tune | the file is of another kind, or was cut off | give what fretward arrange --report jsonl wrote
@@ -71,10 +74,18 @@ open-string-in-window | note | open strings sound notes that the window has not 
 output-missing | error | a sheet is not there | --verify found that it was never made, or was deleted | run the same command without --verify
 output-stale | error | a sheet is not what it would be now | tune, options or program have changed, or the sheet has | run the same command without --verify
 part-chosen | note | which of several parts is arranged | the first one with notes is taken | choose with --part
+place-changes-under-tie | error | a held note is marked with another string, fret or finger | it was marked as if it were struck again | leave out the marks of tied notes
+place-missing | error | a note has no string or no fret | it was forgotten, or added later | mark one of the places that the message names
+place-not-the-same | error | a pitch is marked in two places | --one-place was asked for | mark it at the same place
+place-off-the-neck | error | a note is marked on a string or a fret that there is not | it was marked for another instrument | mark one of the places that the message names
+place-out-of-reach | error | the hand cannot hold what is marked | the fingers are too far apart, or stand in the wrong order | change fingers or places, or give the size of the hand with --hand
+place-outside-window | error | a note is marked outside the window of frets | it was marked for another lesson | mark one of the places that the message names, or widen the window
+place-sounds-another-note | error | another note sounds where a note is marked | the note was changed later, or marked for another tuning | mark one of the places that the message names
 png-unavailable | error | pictures cannot be made on this machine | the rasteriser was not installed with fretward | install fretward again, or write SVG or PDF
 rules-contradict | error | no fingering satisfies all the rules | each may be possible, but not all together | leave one out, or widen the window
 same-output | error | two tunes would write the same sheets | their names differ only in what comes after the dot, or in the folder | rename one, or write them to different folders
 silent-part | error | the chosen part has no notes | it rests throughout | choose another part
+string-used-twice | error | two notes of a chord are marked on one string | one of them was mistyped | mark each on a string of its own
 tangled-voice | error | more notes of one voice sound at once than can be told apart | the writer put several voices into one | export the tune again, one voice for each line
 too-deep | error | XML elements are nested deeper than in any score | the file was made to do harm, or by a broken program | export the tune again
 too-few-notes | error | a drill cannot be made of so few notes | window and scale leave too few, or no tonic | widen the window, or take another scale

@@ -53,6 +53,11 @@ const COMMANDS: readonly CommandRow[] = [
     load: () => import('./commands/scale.ts'),
   },
   {
+    name: 'check',
+    summary: 'look over string and fret numbers that are in a file',
+    load: () => import('./commands/check.ts'),
+  },
+  {
     name: 'cues',
     summary: 'say a tune in words: beat, note, string, fret, finger',
     load: () => import('./commands/cues.ts'),
