@@ -1,18 +1,12 @@
 /** One lesson: read the tune, make the pack, draw it, and write its files in memory. */
-
 import type { Format, SheetStyle } from '../emit/formats.ts';
-import type { FileLink, IndexEdition } from '../emit/html.ts';
-import { PAGE_WRITERS, type PageFormat } from '../emit/pages.ts';
-import type { Section } from '../engrave/booklet/booklet.ts';
 import type { PartOptions } from '../engrave/booklet/parts.ts';
-import type { Page } from '../engrave/page.ts';
 import type { PartsAsked } from '../lesson/pack/make.ts';
-import type { Edition, Pack, PackAsked, PackWords, Part } from '../lesson/pack/pack.ts';
-import { PARTS as PART_ROWS } from '../lesson/pack/parts.ts';
-import type { Block } from '../lesson/pack/prose.ts';
+import type { PackAsked, PackWords } from '../lesson/pack/pack.ts';
 import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
 import type { MelodyChoice } from '../score/melody.ts';
 import type { Input } from './inputs.ts';
+import { filesOf } from './lesson-files.ts';
 import { type Limits, loadTune, type Output } from './run.ts';
 
 export interface LessonJob extends Omit<PackAsked, 'words' | 'details'> {
@@ -20,7 +14,9 @@ export interface LessonJob extends Omit<PackAsked, 'words' | 'details'> {
   readonly tune: Input;
   readonly choice: MelodyChoice;
   readonly limits: Limits;
-  readonly words: Omit<PackWords, 'notes'> & {
+  readonly words: Omit<PackWords, 'lesson' | 'notes'> & {
+    /** The title of the tune where it is undefined. */
+    readonly lesson: string | undefined;
     /** Markdown. */
     readonly notes: string | undefined;
     /** BCP 47 tag of the language it is written in. */
@@ -51,15 +47,18 @@ export interface LessonOutcome {
 export const runLesson = async (job: LessonJob): Promise<LessonOutcome> => {
   const { fromMarkdown } = await import('../lesson/pack/markdown.ts');
   const { makePack } = await import('../lesson/pack/pack.ts');
-  const said = job.words;
-  const words = { ...said, notes: said.notes === undefined ? [] : fromMarkdown(said.notes) };
   const named = (diagnostics: readonly Diagnostic[]): readonly Diagnostic[] =>
     diagnostics.map(each => ({ ...each, place: { file: job.tune.name, ...each.place } }));
   try {
     const { tune, diagnostics } = await loadTune(job.tune, job.choice, job.limits);
+    const words = {
+      ...job.words,
+      lesson: job.words.lesson ?? tune.title ?? job.stem,
+      notes: job.words.notes === undefined ? [] : fromMarkdown(job.words.notes),
+    };
     const cues = { every: job.details.cues.every, say: await speaker(job) };
     const made = makePack(tune, { ...job, words, details: { ...job.details, cues } });
-    const files = await filesOf(made.pack, job);
+    const files = await filesOf(made.pack, { ...job, style: withFooter(job.style, words) });
     return {
       outputs: files.outputs,
       diagnostics: [...named([...diagnostics, ...made.diagnostics]), ...withoutRepeats(files.diagnostics)],
@@ -68,6 +67,12 @@ export const runLesson = async (job: LessonJob): Promise<LessonOutcome> => {
     if (!(error instanceof Refusal)) throw error;
     throw new Refusal(...named(error.diagnostics));
   }
+};
+
+/** Sheets of a pack say what they belong to, at the foot; where nothing is said, room is kept for the page number. */
+const withFooter = (style: SheetStyle, { group, lesson }: PackWords): SheetStyle => {
+  const footer = style.layout.footer ?? [group, lesson].filter(Boolean).join(' · ');
+  return { ...style, layout: { ...style.layout, footer: footer === '' ? ' ' : footer } };
 };
 
 /** Cues as blocks of text; title and edition stand over them anyway. */
@@ -79,141 +84,6 @@ const speaker = async ({ details }: LessonJob): Promise<PartsAsked['cues']['say'
   const style = { strings: details.cues.strings, markup: 'markdown', width: 80, ascii: false } as const;
   return cues => fromMarkdown(cuesToText(cues, style)).slice(2);
 };
-
-interface Drawn {
-  readonly part: Part;
-  readonly pages: readonly Page[];
-  readonly files: readonly FileLink[];
-}
-
-interface Made {
-  readonly outputs: readonly Output[];
-  readonly diagnostics: readonly Diagnostic[];
-}
-
-const filesOf = async (pack: Pack, job: LessonJob): Promise<LessonOutcome> => {
-  const outputs: Output[] = [];
-  const diagnostics: Diagnostic[] = [];
-  const editions: IndexEdition[] = [];
-  for (const edition of pack.editions) {
-    const start = `${job.stem}.${edition.arrangement.instrument.id}`;
-    const parts: Drawn[] = [];
-    for (const part of edition.parts) {
-      const drawn = await drawPart(part, `${start}.${part.name}`, job);
-      outputs.push(...drawn.outputs);
-      diagnostics.push(...drawn.diagnostics);
-      parts.push(drawn);
-    }
-    const track = await writeTune(pack, edition, start, job);
-    outputs.push(...track.outputs);
-    diagnostics.push(...track.diagnostics);
-    const booklet = await bind(pack, edition, parts, job);
-    outputs.push({ name: `${start}.booklet.pdf`, content: booklet });
-    editions.push(indexEdition(edition, parts, track.files, `${start}.booklet.pdf`));
-  }
-  const { indexToHtml } = await import('../emit/html.ts');
-  const { tune, words } = pack;
-  const content = indexToHtml({
-    language: job.words.language,
-    ...words,
-    lines: [[tune.title, tune.composer].filter(Boolean).join(' · ')].filter(line => line !== ''),
-    rights: tune.rights,
-    editions,
-  });
-  return { outputs: [...outputs, { name: 'index.html', content }], diagnostics };
-};
-
-/** The pages of a part, and its files in all formats that show it. */
-const drawPart = async (
-  part: Part,
-  stem: string,
-  { style, diagrams, formats }: LessonJob,
-): Promise<Drawn & Made> => {
-  const { partPages } = await import('../engrave/booklet/parts.ts');
-  const { pages, diagnostics: drawing } = partPages(part, { ...style.layout, ...diagrams });
-  const outputs: Output[] = [];
-  const files: FileLink[] = [];
-  const diagnostics: Diagnostic[] = [...drawing];
-  for (const { name, extension } of formats) {
-    if (!isPageFormat(name)) continue;
-    const written = await PAGE_WRITERS[name](pages, style);
-    diagnostics.push(...written.diagnostics);
-    written.pages.forEach((content, index) => {
-      const output = { name: `${stem}${index > 0 ? `.${index + 1}` : ''}.${extension}`, content };
-      const page = written.pages.length > 1 ? `, page ${index + 1}` : '';
-      outputs.push(output);
-      files.push({
-        href: encodeURIComponent(output.name),
-        text: `${part.title}${page} (${name.toUpperCase()})`,
-      });
-    });
-  }
-  return { part, pages, files, outputs, diagnostics };
-};
-
-const isPageFormat = (name: string): name is PageFormat => name in PAGE_WRITERS;
-
-/** The tune itself in all formats that are not pages, once for an edition. */
-const writeTune = async (
-  pack: Pack,
-  { arrangement }: Edition,
-  stem: string,
-  { style, formats }: LessonJob,
-) => {
-  const outputs: Output[] = [];
-  const files: FileLink[] = [];
-  const diagnostics: Diagnostic[] = [];
-  for (const format of formats.filter(each => each.per === 'edition')) {
-    const { pages, diagnostics: own } = await format.render(pack.tune, arrangement, 'tab', style);
-    const name = `${stem}.${format.extension}`;
-    outputs.push({ name, content: pages[0]! });
-    files.push({
-      href: encodeURIComponent(name),
-      text: `${TUNE_FILES[format.name] ?? 'The tune'} (${format.extension.toUpperCase()})`,
-    });
-    diagnostics.push(...own);
-  }
-  return { outputs, files, diagnostics };
-};
-
-const TUNE_FILES: Readonly<Record<string, string>> = {
-  midi: 'Practice track',
-  musicxml: 'The tune with its fingering',
-};
-
-/** The booklet of an edition. What its fonts lack, the parts have said. */
-const bind = async (pack: Pack, edition: Edition, parts: readonly Drawn[], { style }: LessonJob) => {
-  const { bookletPages } = await import('../engrave/booklet/booklet.ts');
-  const sections = parts
-    .filter(({ pages }) => pages.length > 0)
-    .map(({ part, pages }): Section => ({ title: part.title, pages }));
-  const { pages } = await PAGE_WRITERS.pdf(bookletPages(pack, edition, sections, style.layout), style);
-  return pages[0]!;
-};
-
-const indexEdition = (
-  edition: Edition,
-  parts: readonly Drawn[],
-  files: readonly FileLink[],
-  booklet: string,
-): IndexEdition => ({
-  id: edition.arrangement.instrument.id,
-  name: edition.arrangement.instrument.name,
-  booklet: { href: encodeURIComponent(booklet), text: 'Booklet: all sheets in one (PDF)' },
-  parts: parts.map(({ part, pages, files }) => ({
-    title: part.title,
-    summary: PART_ROWS[part.name].summary,
-    // Words are read as words; everything else is looked at.
-    pages: wordsOf(part).length > 0 ? [] : pages,
-    words: wordsOf(part),
-    files,
-  })),
-  files,
-  differences: edition.differences,
-});
-
-const wordsOf = ({ contents }: Part): readonly Block[] =>
-  contents.flatMap(content => (content.kind === 'cues' ? content.words : []));
 
 /** The same warning for the second part or edition is said once. */
 const withoutRepeats = (diagnostics: readonly Diagnostic[]): readonly Diagnostic[] => {

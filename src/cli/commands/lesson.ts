@@ -26,8 +26,9 @@ Examples:
 export const define = (command: Command): void => {
   command
     .argument('<file...>', 'lesson files (.yaml)')
-    .option('--init', 'write a lesson file of that name, with comments, instead of reading one');
-  addOptions(command, OPTION_NAMES).addHelpText('after', EXAMPLES);
+    .option('--init', 'write a lesson file of that name, with comments, instead of reading one')
+    .option('-o, --out <folder>', 'where the folder of each lesson goes (default: beside its file)');
+  addOptions(command, ['quiet']).addHelpText('after', EXAMPLES);
 };
 
 /** Makes every lesson and answers the exit status. */

@@ -1,8 +1,10 @@
 /** From a lesson file to what is to be made of it. */
+import { existsSync } from 'node:fs';
 import { basename, dirname, extname, join } from 'node:path';
 import { fileInput } from '../../batch/inputs.ts';
 import type { LessonJob } from '../../batch/lesson.ts';
 import { LIMITS } from '../../batch/run.ts';
+import { FORMATS } from '../../emit/formats.ts';
 import { USUAL_PARTS } from '../../lesson/pack/parts.ts';
 import { type Place, Refusal } from '../../score/diagnostic.ts';
 import { choiceOf } from '../choice.ts';
@@ -11,6 +13,7 @@ import { chooseInstruments } from '../instruments.ts';
 import { timeSignature } from '../lesson-options.ts';
 import { printingOf } from '../output.ts';
 import { rulesOf } from '../rule-options.ts';
+import { listed } from '../schemas.ts';
 import { type Fence, insideOf } from './paths.ts';
 import type { LessonFile } from './read.ts';
 
@@ -35,11 +38,11 @@ export const taskOf = async (file: LessonFile, { out }: Said): Promise<LessonTas
   const stem = basename(path, extname(path));
   const parent = out ?? (options.out === undefined ? folder : insideOf(fence, options.out, placeOf('out')));
   const tune = insideOf(fence, own.tune, placeOf('tune'));
+  refuseMissing(tune, placeOf('tune'));
+  refuseText(options.to, placeOf('to'));
   const printing = await at(placeOf('font'), () =>
     printingOf({ to: ['pdf', 'midi'], ...options }, { kind: 'folder', path: parent }),
   );
-  const { layout } = printing.style;
-  const lesson = own.lesson ?? basename(own.tune, extname(own.tune));
   return {
     folder: join(parent, stem),
     job: {
@@ -52,7 +55,7 @@ export const taskOf = async (file: LessonFile, { out }: Said): Promise<LessonTas
       transpose: options.transpose ?? 0,
       match: options.match ?? true,
       words: {
-        lesson,
+        lesson: own.lesson,
         group: own.class,
         notes: own.notes,
         language: own.language ?? 'en',
@@ -61,13 +64,32 @@ export const taskOf = async (file: LessonFile, { out }: Said): Promise<LessonTas
       details: detailsOf(options),
       diagrams: diagramsOf(options),
       formats: printing.formats,
-      // Sheets of a pack say what they belong to; a blank keeps the room for the page number.
-      style: {
-        ...printing.style,
-        layout: { ...layout, footer: layout.footer ?? [own.class, lesson].filter(Boolean).join(' · ') },
-      },
+      style: printing.style,
     },
   };
+};
+
+const refuseMissing = (tune: string, place: Place): void => {
+  if (existsSync(tune)) return;
+  throw new Refusal({
+    severity: 'error',
+    code: 'cannot-read',
+    message: `there is no file ${tune}`,
+    hint: 'name a MusicXML file, from the folder of this file',
+    place,
+  });
+};
+
+/** Diagrams and words have no sheets of fixed pitch here; the commands of their own write those. */
+const refuseText = (to: LessonFile['options']['to'], place: Place): void => {
+  if (!to?.includes('text')) return;
+  throw new Refusal({
+    severity: 'error',
+    code: 'lesson-bad-value',
+    message: 'a lesson is not written as text',
+    hint: `use some of ${listed(FORMATS.map(each => each.name).filter(name => name !== 'text'))}`,
+    place,
+  });
 };
 
 const detailsOf = (options: LessonFile['options']): LessonJob['details'] => ({

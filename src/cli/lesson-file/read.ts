@@ -29,9 +29,9 @@ export const readLesson = (text: string, path: string): LessonFile => {
       faults.push(unknownKey(entry));
       continue;
     }
-    const { value, reasons } = valueFor(key, entry);
-    if (reasons !== undefined) {
-      faults.push(badValue(entry, reasons));
+    const { value, fault } = valueFor(key, entry);
+    if (fault) {
+      faults.push(fault);
       continue;
     }
     const { from } = key;
@@ -52,17 +52,25 @@ export const readLesson = (text: string, path: string): LessonFile => {
 /** Checks a value as if it had been typed: what may be a list may be one text with commas. */
 const valueFor = (
   { list, flag, schema }: Key,
-  { value }: Entry,
-): { readonly value?: unknown; readonly reasons?: string } => {
-  if (value === undefined) return { reasons: 'write a value after the colon' };
-  if (flag) return typeof value === 'boolean' ? { value } : { reasons: 'write true or false' };
-  if (typeof value === 'object' && !list) return { reasons: 'write one value, not a list' };
-  const text = typeof value === 'boolean' ? String(value) : value;
-  return checkValue(
-    schema(),
-    list && typeof text === 'string' ? text.split(',').map(each => each.trim()) : text,
-  );
+  entry: Entry,
+): { readonly value?: unknown; readonly fault?: Diagnostic } => {
+  const { value, itemsAt } = entry;
+  const wrong = (reasons: string, shown = value, place = entry.valueAt) => ({
+    fault: badValue(entry.key, shown, reasons, place),
+  });
+  if (value === undefined) return wrong('write a value after the colon');
+  if (flag) return typeof value === 'boolean' ? { value } : wrong('write true or false');
+  if (typeof value === 'object' && !list) return wrong('write one value, not a list');
+  const typed = list ? [value].flat().flatMap(each => String(each).split(COMMA)) : String(value);
+  const { value: checked, reasons } = checkValue(schema(), typed);
+  if (reasons === undefined) return { value: checked };
+  // The first item that is wrong by itself is the one to show.
+  const items = typeof value === 'object' ? value : [];
+  const bad = items.findIndex(item => checkValue(schema(), item.split(COMMA)).reasons !== undefined);
+  return bad < 0 ? wrong(reasons) : wrong(reasons, items[bad], itemsAt[bad]);
 };
+
+const COMMA = /\s*,\s*/;
 
 const unknownKey = ({ key, keyAt }: Entry): Diagnostic => {
   const names = KEYS.map(each => each.name);
@@ -76,14 +84,14 @@ const unknownKey = ({ key, keyAt }: Entry): Diagnostic => {
   };
 };
 
-const badValue = ({ key, value, valueAt }: Entry, reasons: string): Diagnostic => {
+const badValue = (key: string, value: Entry['value'], hint: string, place: Place): Diagnostic => {
   const shown = typeof value === 'string' && value.length <= 60 ? `"${value.trim()}"` : 'this';
   return {
     severity: 'error',
     code: 'lesson-bad-value',
     message: `"${key}" does not take ${shown}`,
-    hint: reasons,
-    place: valueAt,
+    hint,
+    place,
   };
 };
 

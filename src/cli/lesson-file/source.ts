@@ -9,6 +9,8 @@ export interface Entry {
   readonly value: string | boolean | readonly string[] | undefined;
   readonly keyAt: Place;
   readonly valueAt: Place;
+  /** Where the texts of a list stand; empty for other values. */
+  readonly itemsAt: readonly Place[];
 }
 
 /**
@@ -32,6 +34,7 @@ export const entriesOf = (text: string, file: string): readonly Entry[] => {
     value: valueIn(isAlias(value) ? value.resolve(document) : value),
     keyAt: placeOf(startOf(key)),
     valueAt: placeOf(startOf(value ?? key)),
+    itemsAt: isSeq(value) ? value.items.map(item => placeOf(startOf(item))) : [],
   }));
 };
 

@@ -15,6 +15,12 @@ export interface Section {
 
 const NUMBER_SIZE = 3.9;
 
+/** The tune and its composer; a title that is the lesson's is not said twice. */
+export const tuneLine = ({ tune: { title, composer }, words }: Pack): readonly string[] => {
+  const parts = [title === words.lesson ? undefined : title, composer].filter(Boolean);
+  return parts.length > 0 ? [parts.join(' · ')] : [];
+};
+
 /** The booklet of one edition. */
 export const bookletPages = (
   pack: Pack,
@@ -28,9 +34,7 @@ export const bookletPages = (
     words,
     differences: edition.differences,
     author: tune.composer,
-    lines: [tune.title, tune.composer].filter(line => line !== undefined && line !== '').length
-      ? [[tune.title, tune.composer].filter(Boolean).join(' · '), ...lines]
-      : lines,
+    lines: [...tuneLine(pack), ...lines],
   };
   const blank = frontPages({ ...front, contents: entriesFrom(sections, 1) }, layout);
   const pages = frontPages({ ...front, contents: entriesFrom(sections, blank.length + 1) }, layout);

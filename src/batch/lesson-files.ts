@@ -1,0 +1,150 @@
+/** The files of a pack: its parts in every format, a booklet for each edition, and the page for the class. */
+import type { FileLink, IndexEdition } from '../emit/html.ts';
+import { PAGE_WRITERS, type PageFormat } from '../emit/pages.ts';
+import type { Section } from '../engrave/booklet/booklet.ts';
+import type { Page } from '../engrave/page.ts';
+import type { Edition, Pack, Part } from '../lesson/pack/pack.ts';
+import { PARTS } from '../lesson/pack/parts.ts';
+import type { Block } from '../lesson/pack/prose.ts';
+import type { Diagnostic } from '../score/diagnostic.ts';
+import type { LessonJob, LessonOutcome } from './lesson.ts';
+import type { Output } from './run.ts';
+
+interface Drawn {
+  readonly part: Part;
+  readonly pages: readonly Page[];
+  readonly files: readonly FileLink[];
+}
+
+interface Made {
+  readonly outputs: readonly Output[];
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+/** Every file of a pack, in memory. */
+export const filesOf = async (pack: Pack, job: LessonJob): Promise<LessonOutcome> => {
+  const outputs: Output[] = [];
+  const diagnostics: Diagnostic[] = [];
+  const editions: IndexEdition[] = [];
+  for (const edition of pack.editions) {
+    const start = `${job.stem}.${edition.arrangement.instrument.id}`;
+    const parts: Drawn[] = [];
+    for (const part of edition.parts) {
+      const drawn = await drawPart(part, `${start}.${part.name}`, job);
+      outputs.push(...drawn.outputs);
+      diagnostics.push(...drawn.diagnostics);
+      parts.push(drawn);
+    }
+    const track = await writeTune(pack, edition, start, job);
+    outputs.push(...track.outputs);
+    diagnostics.push(...track.diagnostics);
+    const booklet = await bind(pack, edition, parts, job);
+    outputs.push({ name: `${start}.booklet.pdf`, content: booklet });
+    editions.push(indexEdition(edition, parts, track.files, `${start}.booklet.pdf`));
+  }
+  const [{ indexToHtml }, { tuneLine }] = await Promise.all([
+    import('../emit/html.ts'),
+    import('../engrave/booklet/booklet.ts'),
+  ]);
+  const { tune, words } = pack;
+  const content = indexToHtml({
+    language: job.words.language,
+    ...words,
+    lines: tuneLine(pack),
+    rights: tune.rights,
+    editions,
+  });
+  return { outputs: [...outputs, { name: 'index.html', content }], diagnostics };
+};
+
+/** The pages of a part, and its files in all formats that show it. */
+const drawPart = async (
+  part: Part,
+  stem: string,
+  { style, diagrams, formats }: LessonJob,
+): Promise<Drawn & Made> => {
+  const { partPages } = await import('../engrave/booklet/parts.ts');
+  const { pages, diagnostics: drawing } = partPages(part, { ...style.layout, ...diagrams });
+  const outputs: Output[] = [];
+  const files: FileLink[] = [];
+  const diagnostics: Diagnostic[] = [...drawing];
+  for (const { name, extension } of formats) {
+    if (!isPageFormat(name)) continue;
+    const written = await PAGE_WRITERS[name](pages, style);
+    diagnostics.push(...written.diagnostics);
+    written.pages.forEach((content, index) => {
+      const output = { name: `${stem}${index > 0 ? `.${index + 1}` : ''}.${extension}`, content };
+      const page = written.pages.length > 1 ? `, page ${index + 1}` : '';
+      outputs.push(output);
+      files.push({
+        href: encodeURIComponent(output.name),
+        text: `${part.title}${page} (${name.toUpperCase()})`,
+      });
+    });
+  }
+  return { part, pages, files, outputs, diagnostics };
+};
+
+const isPageFormat = (name: string): name is PageFormat => name in PAGE_WRITERS;
+
+/** The tune itself in all formats that are not pages, once for an edition. */
+const writeTune = async (
+  pack: Pack,
+  { arrangement }: Edition,
+  stem: string,
+  { style, formats }: LessonJob,
+) => {
+  const outputs: Output[] = [];
+  const files: FileLink[] = [];
+  const diagnostics: Diagnostic[] = [];
+  for (const format of formats.filter(each => each.per === 'edition')) {
+    const { pages, diagnostics: own } = await format.render(pack.tune, arrangement, 'tab', style);
+    const name = `${stem}.${format.extension}`;
+    outputs.push({ name, content: pages[0]! });
+    files.push({
+      href: encodeURIComponent(name),
+      text: `${TUNE_FILES[format.name] ?? 'The tune'} (${format.extension.toUpperCase()})`,
+    });
+    diagnostics.push(...own);
+  }
+  return { outputs, files, diagnostics };
+};
+
+const TUNE_FILES: Readonly<Record<string, string>> = {
+  midi: 'Practice track',
+  musicxml: 'The tune with its fingering',
+};
+
+/** The booklet of an edition. What its fonts lack, the parts have said. */
+const bind = async (pack: Pack, edition: Edition, parts: readonly Drawn[], { style }: LessonJob) => {
+  const { bookletPages } = await import('../engrave/booklet/booklet.ts');
+  const sections = parts
+    .filter(({ pages }) => pages.length > 0)
+    .map(({ part, pages }): Section => ({ title: part.title, pages }));
+  const { pages } = await PAGE_WRITERS.pdf(bookletPages(pack, edition, sections, style.layout), style);
+  return pages[0]!;
+};
+
+const indexEdition = (
+  edition: Edition,
+  parts: readonly Drawn[],
+  files: readonly FileLink[],
+  booklet: string,
+): IndexEdition => ({
+  id: edition.arrangement.instrument.id,
+  name: edition.arrangement.instrument.name,
+  booklet: { href: encodeURIComponent(booklet), text: 'Booklet: all sheets in one (PDF)' },
+  parts: parts.map(({ part, pages, files }) => ({
+    title: part.title,
+    summary: PARTS[part.name].summary,
+    // Words are read as words; everything else is looked at.
+    pages: wordsOf(part).length > 0 ? [] : pages,
+    words: wordsOf(part),
+    files,
+  })),
+  files,
+  differences: edition.differences,
+});
+
+const wordsOf = ({ contents }: Part): readonly Block[] =>
+  contents.flatMap(content => (content.kind === 'cues' ? content.words : []));
