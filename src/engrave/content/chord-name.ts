@@ -50,10 +50,27 @@ function degreeText({ value, alter, type }: ChordDegree): string {
   return type === 'add' && sign === '' ? `add${value}` : `${sign}${value}`;
 }
 
-export function chordPieces({ root, kind, text, bass, degrees }: ChordSymbol): ChordPiece[] {
+/**
+ * The plain seventh, ninth and thirteenth that are added to a suspended chord, which stand before the
+ * word: 7sus4, 9sus4. Each needs those below it.
+ */
+function beforeSus({ kind, degrees }: ChordSymbol): readonly ChordDegree[] {
+  if (!kind.startsWith('suspended-')) return [];
+  const plain = [7, 9, 13].map(value =>
+    degrees.find(degree => degree.type === 'add' && degree.value === value && degree.alter === 0),
+  );
+  const end = plain.indexOf(undefined);
+  return (end < 0 ? plain : plain.slice(0, end)) as readonly ChordDegree[];
+}
+
+export function chordPieces(symbol: ChordSymbol): ChordPiece[] {
+  const { root, kind, text, bass, degrees } = symbol;
   if (!root) return [{ text: text || 'N.C.', raised: false }];
-  const [line, raised] = KINDS[kind] ?? [text ?? '', ''];
-  const altered = degrees.length > 0 ? `(${degrees.map(degreeText).join(',')})` : '';
+  const extensions = beforeSus(symbol);
+  const [line, plain] = KINDS[kind] ?? [text ?? '', ''];
+  const raised = `${extensions.at(-1)?.value ?? ''}${plain}`;
+  const rest = degrees.filter(degree => !extensions.includes(degree));
+  const altered = rest.length > 0 ? `(${rest.map(degreeText).join(',')})` : '';
   return [
     { text: noteName(root) + line, raised: false },
     { text: raised + altered, raised: true },

@@ -113,7 +113,7 @@ const nearestKind = (sizes: readonly Size[]): Pick<ChordSymbol, 'kind' | 'degree
 const NAMEABLE = Object.keys(KINDS).filter(kind => !/^[A-Z]|^(other|pedal)$/.test(kind));
 
 /** Adding is said more readily than altering, and that than leaving out: Cadd9, C7(♭9), C7(no3). */
-const DISTANCE: Readonly<Record<ChordDegree['type'], number>> = { add: 2, alter: 3, subtract: 4 };
+const DISTANCE: Readonly<Record<ChordDegree['type'], number>> = { add: 2, alter: 3, subtract: 5 };
 
 const degreesBetween = (from: readonly Size[], to: readonly Size[]): readonly ChordDegree[] => {
   const same = (a: Size, b: Size) => a.degree === b.degree && a.semitones === b.semitones;
