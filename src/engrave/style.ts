@@ -17,13 +17,11 @@ export const STYLE = {
   bracket: 0.16, // [M]
 
   stemLength: 3.5,
-  stemShortest: 2.5,
   hook: 1.1,
   graceSize: 0.62,
 
   accidentalGap: 0.22,
   dotGap: 0.45,
-  dotRadius: 0.2,
 
   tabSpace: 1.5,
   /** Em size of a fret figure: figures 1.33 sp high, 2.5 mm on a 7.5 mm staff. */

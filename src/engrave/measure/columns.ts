@@ -7,11 +7,12 @@ import { union } from '../drawing/box.ts';
 import { bounds, type Mark, move } from '../drawing/mark.ts';
 import { STYLE } from '../style.ts';
 import { chordMarks } from './chord-marks.ts';
-import type { Column, NoteShape, Row, Solid } from './column.ts';
+import type { Column, NoteShape } from './column.ts';
 import { digitMarks } from './digits.ts';
 import { noteShape } from './note-shape.ts';
 import { restMarks } from './rest-marks.ts';
 import { keyBlock, NOTHING, sequence, timeBlock } from './signatures.ts';
+import { CHORD_GAP, solidsOf } from './solids.ts';
 import { syllables } from './syllables.ts';
 
 /** Natural room after a quarter note, and how it grows: twice the time gets 1.5 times the room. */
@@ -24,8 +25,6 @@ export const idealRoom = (duration: Ticks, division: Ticks): number =>
 
 /** Natural room of a multi-measure rest. */
 const MULTI_REST = 10;
-
-const GAPS = { staff: 0.45, tab: 0.5, chord: 0.75, word: 0.6, hyphen: 1.25 };
 
 /** Moves a grace note's shape to its offset within the column. */
 const moved = (shape: NoteShape, dx: number): NoteShape => ({
@@ -99,45 +98,6 @@ function moments({ events, chordSymbols, length }: TuneMeasure): Moment[] {
   return found.sort((a, b) => a.at - b.at);
 }
 
-function solid(row: Row, marks: readonly Mark[], gap: number): Solid[] {
-  const box = union(marks.map(bounds));
-  return box ? [{ row, ...box, gap }] : [];
-}
-
-/** Room for a dot or line over or under the head, away from the stem. */
-function markSolids({ note, centre }: Omit<Column, 'solids'>): Solid[] {
-  const marks = note?.event.articulations.filter(each => each === 'staccato' || each === 'tenuto') ?? [];
-  if (!note || marks.length === 0) return [];
-  const below = note.stem === 'up' || (!note.stem && note.heights[0]! >= 2);
-  const head = below ? Math.max(...note.heights) : Math.min(...note.heights);
-  const [top, bottom] = below ? [head + 0.5, head + 2] : [head - 2, head - 0.5];
-  const half = marks.includes('tenuto') ? 0.65 : 0.25;
-  return [{ row: 'staff', left: centre - half, right: centre + half, top, bottom, gap: 0.2 }];
-}
-
-function solidsOf(column: Omit<Column, 'solids'>): Solid[] {
-  const own = [
-    ...column.change,
-    ...column.graces.flatMap(each => each.marks),
-    ...(column.note?.marks ?? column.rest?.marks ?? []),
-  ];
-  return [
-    ...own.flatMap(mark => solid('staff', [mark], mark.role === 'ledger' ? 0.25 : GAPS.staff)),
-    ...markSolids(column),
-    ...column.digits.flatMap(mark => solid('tab', [mark], GAPS.tab)),
-    ...solid('chord', column.chord, GAPS.chord),
-    ...column.syllables.map(({ verse, left: from, right, hyphen }) => ({
-      row: `verse ${verse}` as const,
-      left: from,
-      right,
-      top: 0,
-      bottom: 1,
-      gap: hyphen ? GAPS.hyphen : GAPS.word,
-      endGap: hyphen ? GAPS.hyphen * 0.75 : 0,
-    })),
-  ];
-}
-
 /** Several symbols on one moment are set side by side, each but once. */
 function chordRow(symbols: readonly ChordSymbol[]): Mark[] {
   const row: Mark[] = [];
@@ -146,7 +106,7 @@ function chordRow(symbols: readonly ChordSymbol[]): Mark[] {
     const name = JSON.stringify(chordPieces(symbol));
     if (seen.has(name)) continue;
     seen.add(name);
-    const edge = Math.max(0, ...row.map(mark => bounds(mark).right + GAPS.chord));
+    const edge = Math.max(0, ...row.map(mark => bounds(mark).right + CHORD_GAP));
     row.push(...move(chordMarks(symbol), edge, 0));
   }
   return row;

@@ -11,7 +11,7 @@ export const leaving = (system: PlacedSystem, y: number): End => {
   return { x: end.x + end.node.bar.strokesWidth, y };
 };
 export const arriving = (system: PlacedSystem, before: number, y: number): End => ({
-  x: Math.min(system.headRight - 0.2, before - 2.2),
+  x: Math.min(system.headRight + 0.15, before - 1.4),
   y,
 });
 

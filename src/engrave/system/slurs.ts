@@ -1,6 +1,7 @@
 /** Slurs: away from the stems where all point one way, above otherwise; outer ones go round inner ones. */
-import type { Slur } from '../../score/model.ts';
+import type { Articulation, Slur } from '../../score/model.ts';
 import { bow, type CurveMark, type End } from '../drawing/curve.ts';
+import { bounds } from '../drawing/mark.ts';
 import { beamY, type PlacedBeam } from './beams.ts';
 import { arriving, clearingBow, leaving, ridge, type Side } from './bows.ts';
 import { headCentre, headLeft, type PlacedNote, type PlacedSystem } from './placed.ts';
@@ -34,15 +35,40 @@ function slurSide(slur: Slur, under: readonly PlacedNote[]): Side {
   return main.length > 0 && main.every(note => note.shape.stem !== 'down') ? 1 : -1;
 }
 
-/** The ink of a note on one side: its head, or the tip of its stem or beam. */
+/** The edge of a head and of the marks at it; an accent stands outside the staff. */
+function markedEdge({ event }: PlacedNote['shape'], head: number, side: Side): number {
+  const has = (kind: Articulation) => event.articulations.includes(kind);
+  const small = has('staccato') || has('tenuto') || has('staccatissimo') ? 0.75 : 0;
+  const edge = head + side * (0.55 + small);
+  if (!has('accent')) return edge;
+  const accent = head + side * (1.1 + small);
+  return side < 0 ? Math.min(accent, -0.7) - 0.55 : Math.max(accent, 4.7) + 0.55;
+}
+
+/** The ink of a note on one side: its head and the marks at it, or the tip of its stem or beam. */
 function edgeOf(note: PlacedNote, side: Side, beams: Beams): number {
   const { shape, x } = note;
-  const heads = side < 0 ? Math.min(...shape.heights) - 0.55 : Math.max(...shape.heights) + 0.55;
+  const head = side < 0 ? Math.min(...shape.heights) : Math.max(...shape.heights);
   const stemThere = shape.stem === (side < 0 ? 'up' : 'down');
-  if (!stemThere) return heads;
+  if (!stemThere) return markedEdge(shape, head, side);
   const beam = beams.get(shape.event.id);
   const tip = beam ? beamY(beam, x + shape.stemX) + side * 0.25 : shape.stemTip;
-  return side < 0 ? Math.min(heads, tip) : Math.max(heads, tip);
+  return side < 0 ? Math.min(head - 0.55, tip) : Math.max(head + 0.55, tip);
+}
+
+/** Points that a slur over notes goes round: their edges, and the accidentals before them. */
+function obstaclesOf(under: readonly PlacedNote[], side: Side, beams: Beams): End[] {
+  return under.flatMap(note => {
+    const y = edgeOf(note, side, beams);
+    const signs = note.shape.marks.filter(mark => mark.role === 'accidental').map(bounds);
+    return [
+      { x: headCentre(note), y },
+      { x: note.x + note.shape.stemX, y },
+      ...signs.flatMap(({ left, right, top, bottom }) =>
+        [left, right].map(x => ({ x: note.x + x, y: (side < 0 ? top : bottom) - side * 0.15 })),
+      ),
+    ];
+  });
 }
 
 function slurEnd(note: PlacedNote, side: Side, beams: Beams): End {
@@ -114,13 +140,7 @@ function drawSlur(
   );
   const { start, stop } = slurEnds(system, slur, under, side, beams, inner);
   if (stop.x - start.x < 0.5) return undefined;
-  const obstacles = under.flatMap(note => {
-    const y = edgeOf(note, side, beams);
-    return [
-      { x: headCentre(note), y },
-      { x: note.x + note.shape.stemX, y },
-    ];
-  });
+  const obstacles = obstaclesOf(under, side, beams);
   obstacles.push(...inner.flatMap(({ mark }) => ridge(mark)));
   return { slur, side, mark: clearingBow('slur', start, stop, side, obstacles, slur.from) };
 }

@@ -10,6 +10,8 @@ import type { PlacedSystem } from './placed.ts';
 const LIFT = 0.2;
 /** How far an outer slur starts from an inner one on the same figure. */
 const NESTED = 0.4;
+/** A curve that rises this much more than a level one is drawn level. */
+const TOO_HIGH = 0.6;
 
 type Figures = readonly { readonly head: number | undefined; readonly box: Box }[];
 
@@ -58,12 +60,13 @@ function corners(figures: Figures, start: Box, stop: Box): End[] {
   });
 }
 
-/** A curve over obstacles; level where it would be too steep to go round them. */
+/** A curve over obstacles, from figure to figure; or level, where that one would have to rise far. */
 function clearCurve(first: End, last: End, obstacles: readonly End[], of: number): CurveMark {
   const curve = clearingBow('tab-curve', first, last, -1, obstacles, of);
-  if (clears(curve, -1, obstacles)) return curve;
   const y = Math.min(first.y, last.y, ...obstacles.map(each => each.y - LIFT));
-  return clearingBow('tab-curve', { ...first, y }, { ...last, y }, -1, obstacles, of);
+  const level = clearingBow('tab-curve', { ...first, y }, { ...last, y }, -1, obstacles, of);
+  const rises = bounds(level).top - bounds(curve).top > TOO_HIGH;
+  return rises || !clears(curve, -1, obstacles) ? level : curve;
 }
 
 /** A line between two figures on one string that the same finger stops, one straight after the other. */

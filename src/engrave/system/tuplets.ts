@@ -58,9 +58,9 @@ function bracketMarks(left: number, right: number, y: number, up: boolean, text:
     y1,
     x2,
     y2,
-    thickness: STYLE.bracket * 0.8,
+    thickness: STYLE.bracket,
   });
-  const half = (STYLE.bracket * 0.8) / 2;
+  const half = STYLE.bracket / 2;
   const across =
     room > 0 && middle - room > left
       ? [line(left - half, y, middle - room, y), line(middle + room, y, right + half, y)]

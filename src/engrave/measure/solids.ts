@@ -1,0 +1,64 @@
+/** The boxes that a column keeps from its neighbours, row by row. */
+import { union } from '../drawing/box.ts';
+import { bounds, type Mark } from '../drawing/mark.ts';
+import type { Column, Row, Solid } from './column.ts';
+
+/** Room at the right of each kind of thing. */
+const GAPS = { staff: 0.45, tab: 0.5, chord: 0.75, word: 0.6, hyphen: 1.25 };
+
+/** Between chord symbols. */
+export const CHORD_GAP = GAPS.chord;
+
+type Unmeasured = Omit<Column, 'solids'>;
+
+function solid(row: Row, marks: readonly Mark[], gap: number): Solid[] {
+  const box = union(marks.map(bounds));
+  return box ? [{ row, ...box, gap }] : [];
+}
+
+/** Room for a dot or line over or under the head, away from the stem. */
+function markSolids({ note, centre }: Unmeasured): Solid[] {
+  const marks = note?.event.articulations.filter(each => each === 'staccato' || each === 'tenuto') ?? [];
+  if (!note || marks.length === 0) return [];
+  const below = note.stem === 'up' || (!note.stem && note.heights[0]! >= 2);
+  const head = below ? Math.max(...note.heights) : Math.min(...note.heights);
+  const [top, bottom] = below ? [head + 0.5, head + 2] : [head - 2, head - 0.5];
+  const half = marks.includes('tenuto') ? 0.65 : 0.25;
+  return [{ row: 'staff', left: centre - half, right: centre + half, top, bottom, gap: 0.2 }];
+}
+
+/** Grace notes keep clear of their neighbours at whatever height: they are read together with their note. */
+function graceSolids({ graces }: Unmeasured): Solid[] {
+  return graces.map(({ dx, headWidth }) => ({
+    row: 'staff',
+    left: dx - 0.1,
+    right: dx + headWidth,
+    top: -4,
+    bottom: 8,
+    gap: 0.2,
+  }));
+}
+
+export function solidsOf(column: Unmeasured): Solid[] {
+  const own = [
+    ...column.change,
+    ...column.graces.flatMap(each => each.marks),
+    ...(column.note?.marks ?? column.rest?.marks ?? []),
+  ];
+  return [
+    ...own.flatMap(mark => solid('staff', [mark], mark.role === 'ledger' ? 0.25 : GAPS.staff)),
+    ...markSolids(column),
+    ...graceSolids(column),
+    ...column.digits.flatMap(mark => solid('tab', [mark], GAPS.tab)),
+    ...solid('chord', column.chord, GAPS.chord),
+    ...column.syllables.map(({ verse, left: from, right, hyphen }) => ({
+      row: `verse ${verse}` as const,
+      left: from,
+      right,
+      top: 0,
+      bottom: 1,
+      gap: hyphen ? GAPS.hyphen : GAPS.word,
+      endGap: hyphen ? GAPS.hyphen * 0.75 : 0,
+    })),
+  ];
+}
