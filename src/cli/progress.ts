@@ -47,7 +47,7 @@ export class FootLine {
   }
 
   show(step: Step): void {
-    this.#stream.write(`\r\u001b[K${progressLine(step, this.#stream.columns)}`);
+    this.#stream.write(`\r\u001b[K${progressLine(step, this.#stream.columns || 80)}`);
     this.#shown = true;
   }
 

@@ -58,11 +58,16 @@ export class Terminal {
     chmodSync(this.folder, 0o755);
   }
 
+  /** A PATH on which the program is. */
+  get searchPath(): string {
+    return `${this.#bin}:${process.env.PATH}`;
+  }
+
   /** Runs a line of bash. */
   run(line: string, { stdin, env, cwd = '.', uid }: Settings = {}): Promise<Answer> {
     const child = spawn('bash', ['-c', `set -o pipefail; ${line}`], {
       cwd: join(this.folder, cwd),
-      env: { PATH: `${this.#bin}:${process.env.PATH}`, HOME: this.folder, LANG: 'C.UTF-8', ...env },
+      env: { PATH: this.searchPath, HOME: this.folder, LANG: 'C.UTF-8', ...env },
       ...(uid !== undefined && { uid }),
     });
     const out: Buffer[] = [];
@@ -132,3 +137,8 @@ export const terminal = (...tunes: readonly string[]): Terminal => {
 export const ROW = 'row-row-row-your-boat';
 export const MICHAEL = 'michael-row-the-boat-ashore';
 export const GRACE = 'amazing-grace';
+
+/** Waits until something has come about; a test's own time limit ends it otherwise. */
+export const waitFor = async (test: () => boolean): Promise<void> => {
+  while (!test()) await new Promise(resolve => setTimeout(resolve, 20));
+};
