@@ -13,18 +13,23 @@ export interface RealTune {
   readonly tune: Tune;
 }
 
-const read = (name: string, bytes: Uint8Array): RealTune => ({
+type Chords = 'top' | 'all';
+
+const read = (name: string, bytes: Uint8Array, chords: Chords): RealTune => ({
   name,
-  tune: chooseMelody(readScore(bytes).score, { chords: 'top' }).tune,
+  tune: chooseMelody(readScore(bytes).score, { chords }).tune,
 });
 
-export const exampleTunes = (): readonly RealTune[] =>
+export const exampleTunes = (chords: Chords = 'top'): readonly RealTune[] =>
   readdirSync(EXAMPLES)
     .filter(file => /\.(mxl|xml|musicxml)$/.test(file))
-    .map(file => read(file, readFileSync(EXAMPLES + file)));
+    .map(file => read(file, readFileSync(EXAMPLES + file), chords));
 
 /** The examples, and the corpus; says so where that is absent. */
-export const realTunes = (): readonly RealTune[] => {
+export const realTunes = (chords: Chords = 'top'): readonly RealTune[] => {
   if (!hasCorpus) console.warn('skipped the corpus: there is no ../shared/corpus');
-  return [...exampleTunes(), ...corpusFiles('tunes').map(file => read(file, corpusBytes('tunes', file)))];
+  return [
+    ...exampleTunes(chords),
+    ...corpusFiles('tunes').map(file => read(file, corpusBytes('tunes', file), chords)),
+  ];
 };
