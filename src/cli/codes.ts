@@ -47,17 +47,12 @@ impossible-place | error | a chosen place does not sound the note, or is not on 
 key-beyond-seven | error | the scale needs more than seven sharps or flats | its tonic is spelt in a way that key signatures do not reach | use the note that sounds the same
 left-out | warning | the tune has notation that the sheets do not show | it is outside what a sheet for a melody holds | check that the music is whole without it
 lesson-bad-value | error | the lesson file says something that does not hold there | it is mistyped, or of another kind | write what the message names
-lesson-bad-value | error | a key of a lesson file does not take its value | it is mistyped, or of another kind | write what the message names
 lesson-broken | error | the lesson file is not YAML, or no lesson | a bracket, a quote or the indentation is wrong | begin with fretward lesson --init
-lesson-broken | error | the lesson file is not YAML, or says nothing of a lesson | a bracket, a quote or the indentation is wrong | mend the line, or begin with fretward lesson --init
 lesson-exists | error | a lesson file is there already | it is not overwritten | choose another name
-lesson-exists | error | fretward lesson --init finds a file of that name | nothing is overwritten | choose another name
 lesson-path-outside | error | a lesson names a file outside its folder | a lesson from somebody else shall not read what it has no business with | put the file there, or name the common folder
-lesson-path-outside | error | a path in a lesson file leads out of its folder | a lesson reads and writes there alone, unless it says so | put the file there, or name a folder above both with "within"
 lesson-unknown-key | error | the lesson file has a key that there is not | it is mistyped | use the name that the message gives
-lesson-unknown-key | error | a lesson file has a key that there is not | it is mistyped | use the name that the message gives
+lesson-without-chords | note | a lesson has no chord chart | its tune has no chord symbols | write them over the staff, and export the tune again
 lesson-without-tune | error | the lesson file names no tune | without one there is nothing to make sheets of | add a line "tune: my-tune.musicxml"
-lesson-without-tune | error | a lesson file names no tune | the key "tune" is missing | add it
 marks-ignored | note | string, fret or fingering numbers in the file were not used | they are obeyed only where that is asked for | add --keep-marked to obey them
 no-chord-symbols | error | the tune has no chord symbols | a chart is made of them | write them over the staff, and export the tune again
 no-coda | warning | the way to the coda is not followed when the tune is played | there is no coda sign after it | set the sign, and export the tune again
@@ -91,6 +86,7 @@ png-unavailable | error | pictures cannot be made on this machine | the rasteris
 rules-contradict | error | no fingering satisfies all the rules | each may be possible, but not all together | leave one out, or widen the window
 same-output | error | two tunes would write the same sheets | their names differ only in what comes after the dot, or in the folder | rename one, or write them to different folders
 silent-part | error | the chosen part has no notes | it rests throughout | choose another part
+silent-voice | error | the chosen voice has no notes | it rests throughout | choose another voice
 string-used-twice | error | two notes of a chord are marked on one string | one of them was mistyped | mark each on a string of its own
 tangled-voice | error | more notes of one voice sound at once than can be told apart | the writer put several voices into one | export the tune again, one voice for each line
 too-deep | error | XML elements are nested deeper than in any score | the file was made to do harm, or by a broken program | export the tune again
@@ -107,6 +103,7 @@ unknown-encoding | error | the file declares an encoding that is not known | it 
 unknown-instrument | error | there is no such instrument | it is mistyped, or not in the catalogue | use one that the message lists, or describe yours in a JSON file
 unknown-part | error | the score has no such part | it is mistyped | use one that the message lists
 unknown-scale | error | there is no such scale or chord | it is mistyped | write a tonic and a kind: "C major", "D dorian"
+unknown-voice | error | the part has no such voice | it is mistyped | use one that the message lists
 unlisted-part | warning | a part is not in the list of parts | the file was put together by hand | nothing; it is read without a name
 unreadable-element | warning | an element is not as MusicXML has it | the file was edited by hand, or its writer has a fault | mend it, or export the tune again
 usage | error | the command was not typed right | an option is mistyped, takes something else, or does not go with another | do what the message says; --help lists the options

@@ -1,0 +1,56 @@
+/** Which tunes a run has, in which order, and what their sheets are called. */
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { dirname, join } from 'node:path';
+import fc from 'fast-check';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { findTunes } from '../../src/batch/tunes.ts';
+import { Refusal } from '../../src/score/diagnostic.ts';
+
+let folder: string;
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'fretward-tunes-'));
+  for (const name of ['b.mxl', 'a/Z.xml', 'a/c.MUSICXML', 'a/notes.txt', 'out/made.musicxml']) {
+    mkdirSync(dirname(join(folder, name)), { recursive: true });
+    writeFileSync(join(folder, name), 'x');
+  }
+});
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+const stems = async (...args: Parameters<typeof findTunes>) =>
+  (await findTunes(...args)).map(input => input.stem);
+
+describe('findTunes', () => {
+  it('searches folders, in the order of code units whatever the locale', async () => {
+    expect(await stems([folder])).toEqual(['a/Z', 'a/c', 'b', 'out/made']);
+  });
+
+  it('leaves the folder that outputs go to, unless the tunes lie in it', async () => {
+    expect(await stems([folder], { except: join(folder, 'out') })).toEqual(['a/Z', 'a/c', 'b']);
+    expect(await stems([folder], { except: folder })).toHaveLength(4);
+    expect(await stems([join(folder, 'out')], { except: folder })).toEqual(['made']);
+    expect(await stems([`${folder}/**/*`], { except: join(folder, 'out') })).toEqual(['a/Z', 'a/c', 'b']);
+  });
+
+  it('keeps the order typed, and refuses in its turn what is not there', async () => {
+    const found = await findTunes([join(folder, 'b.mxl'), join(folder, 'none.mxl'), join(folder, 'a')]);
+    expect(found.map(each => each.stem)).toEqual(['b', 'none', 'Z', 'c']);
+    expect(() => found[1]!.load()).toThrow(Refusal);
+  });
+
+  it('shares tunes out: every tune in one share, shares as even as can be', async () => {
+    await fc.assert(
+      fc.asyncProperty(fc.integer({ min: 1, max: 9 }), async count => {
+        const shares = await Promise.all(
+          Array.from({ length: count }, (_, index) =>
+            stems([folder], { shard: { index: index + 1, count } }),
+          ),
+        );
+        expect(shares.flat().sort()).toEqual(await stems([folder]));
+        const sizes = shares.map(each => each.length);
+        expect(Math.max(...sizes) - Math.min(...sizes)).toBeLessThanOrEqual(1);
+      }),
+      { numRuns: 9 },
+    );
+  });
+});

@@ -1,0 +1,87 @@
+/** The commands that answer something about tunes, as text and as JSON, and the scripts for shells and man. */
+import { describe, expect, it } from 'vitest';
+import { GRACE, MICHAEL, ROW, terminal } from './terminal.ts';
+
+describe.each([
+  ['inspect', 'melody: part P1', 'melody'],
+  ['explain', 'string:fret', 'editions'],
+  ['difficulty', 'points a note', 'editions'],
+  ['survey', 'widest reach', 'surveys'],
+])('fretward %s', (command, words, key) => {
+  it('answers as text, for every tune', async () => {
+    const { stdout, stderr, status } = await terminal(ROW, GRACE).run(`fretward ${command} .`);
+    expect({ stderr, status }).toEqual({ stderr: '', status: 0 });
+    expect(stdout).toContain('Row, Row, Row Your Boat');
+    expect(stdout).toContain('Amazing Grace');
+    expect(stdout).toContain(words);
+  });
+
+  it('answers as JSON, an array with an entry for each tune', async () => {
+    const { stdout, status } = await terminal(ROW, GRACE).run(`fretward ${command} . --json`);
+    expect(status).toBe(0);
+    const answers = JSON.parse(stdout);
+    expect(answers.map((each: { file: string }) => each.file)).toEqual([
+      `${GRACE}.musicxml`,
+      `${ROW}.musicxml`,
+    ]);
+    for (const each of answers) expect(each[key]).toBeTruthy();
+  });
+
+  it('answers for the other tunes where one is missing', async () => {
+    const { stdout, stderr, status } = await terminal(ROW).run(
+      `fretward ${command} missing.mxl ${ROW}.musicxml`,
+    );
+    expect(status).toBe(1);
+    expect(stderr).toContain('missing.mxl: error: there is no such file or folder (cannot-read)');
+    expect(stdout).toContain('Row, Row, Row Your Boat');
+  });
+});
+
+describe('fretward completion', () => {
+  it('completes commands, options and their words in bash', async () => {
+    const term = terminal(ROW);
+    const completed = async (words: string, index: number): Promise<string> => {
+      const script = `eval "$(fretward completion bash)"; COMP_WORDS=(${words}); COMP_CWORD=${index}; _fretward; echo "\${COMPREPLY[@]}"`;
+      return (await term.run(script)).stdout.trim();
+    };
+    expect(await completed('fretward arr', 1)).toBe('arrange');
+    expect(await completed('fretward arrange --keep-m', 2)).toBe('--keep-marked');
+    expect(await completed('fretward arrange -i guit', 3)).toBe('guitar');
+    expect(await completed('fretward arrange --paper ""', 3)).toMatch(/^a4 letter/);
+    expect(await completed('fretward arrange row', 2)).toBe(`${ROW}.musicxml`);
+    expect(await completed('fretward completion z', 2)).toBe('zsh');
+  });
+
+  it.each(['zsh', 'fish'])('is a script that %s can read, where it is installed', async shell => {
+    const { stdout, stderr } = await terminal().run(
+      `fretward completion ${shell} > script; command -v ${shell} > /dev/null && ${shell} -n script; cat script`,
+    );
+    expect(stderr).toBe('');
+    for (const word of ['arrange', '--keep-marked', 'baritone-ukulele'].map(each =>
+      each.replace(/^--/, ''),
+    )) {
+      expect(stdout).toContain(word);
+    }
+  });
+});
+
+describe('fretward manual', () => {
+  it('is a page that man can set, with every command and option', async () => {
+    const { stdout } = await terminal().run('fretward manual');
+    expect(stdout).toMatch(/^\.TH FRETWARD 1/);
+    expect(stdout).toContain('.SS arrange');
+    expect(stdout).toContain('\\fB\\-\\-keep\\-marked\\fR');
+    // A line that begins with a dot is a request: only those of man(7) are there.
+    const requests = [...stdout.matchAll(/^\.([A-Za-z]+)/gm)].map(match => match[1]);
+    expect([...new Set(requests)].sort()).toEqual(['B', 'I', 'SH', 'SS', 'TH', 'TP', 'br']);
+  });
+});
+
+describe('fretward codes', () => {
+  it('says what a code means, why it comes up, and what to do', async () => {
+    const { stdout } = await terminal(MICHAEL).run('fretward codes note-outside-window');
+    expect(stdout).toMatch(
+      /^note-outside-window \(warning\)\n {2}what {8}.+\n {2}why {9}.+\n {2}what to do {2}.+\n$/,
+    );
+  });
+});
