@@ -72,25 +72,28 @@ describe.each([
   { upright: false, leftHanded: true },
   { upright: true, leftHanded: true },
 ])('the page, %o', options => {
-  test.each(['ukulele', 'guitar', 'baritone-ukulele'])('of a %s keeps inside its margins, discs apart', id => {
-    const [page] = engraveNeck(mapOn(findInstrument(id)), { title: 'T', composer: undefined }, options);
-    const marks = page!.groups.flatMap(group => group.marks);
-    for (const mark of marks) {
-      const box = bounds(mark);
-      expect(box.left).toBeGreaterThanOrEqual(15 - 0.3);
-      expect(box.right).toBeLessThanOrEqual(page!.width - 15 + 0.3);
-      expect(box.bottom).toBeLessThanOrEqual(page!.height - 15 + 0.3);
-    }
-    const discs = marks.filter(({ kind, role }) => kind === 'polygon' && role === 'place').map(bounds);
-    for (const a of discs) {
-      for (const b of discs) {
-        const centres = Math.hypot(
-          (a.left + a.right - b.left - b.right) / 2,
-          (a.top + a.bottom - b.top - b.bottom) / 2,
-        );
-        if (centres < 0.01) continue;
-        expect(centres).toBeGreaterThan((a.right - a.left + b.right - b.left) / 2 - 0.01);
+  test.each(['ukulele', 'guitar', 'baritone-ukulele'])(
+    'of a %s keeps inside its margins, discs apart',
+    id => {
+      const [page] = engraveNeck(mapOn(findInstrument(id)), { title: 'T', composer: undefined }, options);
+      const marks = page!.groups.flatMap(group => group.marks);
+      for (const mark of marks) {
+        const box = bounds(mark);
+        expect(box.left).toBeGreaterThanOrEqual(15 - 0.3);
+        expect(box.right).toBeLessThanOrEqual(page!.width - 15 + 0.3);
+        expect(box.bottom).toBeLessThanOrEqual(page!.height - 15 + 0.3);
       }
-    }
-  });
+      const discs = marks.filter(({ kind, role }) => kind === 'polygon' && role === 'place').map(bounds);
+      for (const a of discs) {
+        for (const b of discs) {
+          const centres = Math.hypot(
+            (a.left + a.right - b.left - b.right) / 2,
+            (a.top + a.bottom - b.top - b.bottom) / 2,
+          );
+          if (centres < 0.01) continue;
+          expect(centres).toBeGreaterThan((a.right - a.left + b.right - b.left) / 2 - 0.01);
+        }
+      }
+    },
+  );
 });
