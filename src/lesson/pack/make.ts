@@ -164,7 +164,7 @@ const chords: Maker = ({ tune, arranged, rules }, { chords: { near, shapes = 1 }
 
 const noChords: Diagnostic = {
   severity: 'note',
-  code: 'no-chord-symbols',
+  code: 'lesson-without-chords',
   message: 'there are no chord symbols in this tune, and no chord chart in the lesson',
 };
 
