@@ -39,7 +39,8 @@ export function richText(text: string, style: TextStyle, x = 0, y = 0): { marks:
   const marks: Mark[] = [];
   let at = x;
   for (const piece of text.split(/([♯♭♮]|𝄪|𝄫)/u)) {
-    const sign = SIGNS[piece];
+    // The word "constructor" is a word.
+    const sign = Object.hasOwn(SIGNS, piece) ? SIGNS[piece] : undefined;
     if (sign) {
       const { name, lift } = sign;
       const gap = size * 0.04;
