@@ -101,11 +101,10 @@ const isThere = (folder: string, { name, size, hash }: Made, closely: boolean): 
 const begin = async (task: Task, memo: Memo | undefined, maker: Maker | undefined): Promise<Done> => {
   if (memo) return { kind: 'known', memo };
   const { input, job } = task;
-  const start = performance.now();
   try {
     const bytes = input.load(job.limits.maxBytes);
-    const outcome = await maker!.make({ name: input.name, stem: input.stem, bytes, job });
-    return { kind: 'made', outcome, input: hashOf(bytes), milliseconds: performance.now() - start };
+    const worked = await maker!.make({ name: input.name, stem: input.stem, bytes, job });
+    return { kind: 'made', ...worked, input: hashOf(bytes) };
   } catch (error) {
     if (error instanceof Refusal) return { kind: 'unread', diagnostics: error.diagnostics };
     throw error;

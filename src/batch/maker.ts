@@ -1,10 +1,9 @@
 /** Who makes the outputs of tunes: this thread, or a pool of workers where there is enough to do. */
 import { fileURLToPath } from 'node:url';
-import type { Outcome } from './run.ts';
-import type { WorkerTask } from './worker.ts';
+import type { Worked, WorkerTask } from './worker.ts';
 
 export interface Maker {
-  readonly make: (task: WorkerTask) => Promise<Outcome>;
+  readonly make: (task: WorkerTask) => Promise<Worked>;
   /** How many tunes it is worth giving it at once. */
   readonly atOnce: number;
   readonly close: () => Promise<void>;
@@ -41,7 +40,7 @@ const poolOf = async (workers: number): Promise<Maker> => {
     maxThreads: workers,
   });
   return {
-    make: task => pool.run(task) as Promise<Outcome>,
+    make: task => pool.run(task) as Promise<Worked>,
     atOnce: 2 * workers,
     close: () => pool.destroy(),
   };

@@ -9,8 +9,17 @@ export interface WorkerTask {
   readonly job: PlainJob;
 }
 
+export interface Worked {
+  readonly outcome: Outcome;
+  /** The time it took, waiting for a worker not included. */
+  readonly milliseconds: number;
+}
+
 /** Makes all outputs of one tune, in memory. */
-const work = ({ name, stem, bytes, job }: WorkerTask): Promise<Outcome> =>
-  runTune({ name, stem, path: undefined, load: () => bytes }, fromPlain(job));
+const work = async ({ name, stem, bytes, job }: WorkerTask): Promise<Worked> => {
+  const start = performance.now();
+  const outcome = await runTune({ name, stem, path: undefined, load: () => bytes }, fromPlain(job));
+  return { outcome, milliseconds: performance.now() - start };
+};
 
 export default work;
