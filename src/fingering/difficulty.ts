@@ -103,7 +103,7 @@ const sumUp = (steps: readonly Step[]): Difficulty => {
     notes: steps.length,
     shifts: count(({ before, grip }) => before !== undefined && before.position !== grip.position),
     shifted: steps.reduce((sum, step) => sum + step.shifted, 0),
-    widestReach: Math.max(0, ...steps.map(step => step.reach)),
+    widestReach: steps.reduce((widest, { reach }) => Math.max(widest, reach), 0),
     crossings: count(({ before, grip }) => before !== undefined && crosses(before, grip)),
     outside: count(({ grip }) => grip.fit === 'outside'),
     open: count(({ grip }) => isOpen(grip)),

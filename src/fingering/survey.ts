@@ -17,6 +17,8 @@ import { cutLayer, cutTable } from './reduce.ts';
 import type { OpenPolicy, Rules } from './rules.ts';
 import { solve } from './solver.ts';
 import { type Strike, timingBefore } from './strikes.ts';
+import { rescue } from './terms/astray.ts';
+import { toCost } from './terms/term.ts';
 import { hasteOf } from './time.ts';
 
 export interface SurveyRow {
@@ -104,19 +106,43 @@ interface Part {
   readonly layer: Layer;
 }
 
-/** Stopped in the window from a position in it, or open where that may be. */
-const partOf = (whole: Layer, window: FretWindow, open: OpenPolicy): Part => {
-  const inside = (fret: number): boolean => fret >= window.low && fret <= window.high;
-  const pick = (test: (grip: Grip) => boolean): Int32Array =>
-    Int32Array.from(whole.grips.keys()).filter(i => {
-      const grip = whole.grips[i]!;
-      return inside(grip.position) && test(grip);
+/** What of each pitch belongs to a window: as `gripsFor` has it, where notes outside are refused. */
+const partsIn = (
+  { layerOf, open }: Ground,
+  sounds: Iterable<number>,
+  { low, high }: FretWindow,
+): ReadonlyMap<number, Part> => {
+  const stopped = new Map<number, Int32Array>();
+  const rest = new Set<number>();
+  for (const sound of sounds) {
+    const { grips } = layerOf(sound);
+    const kept = pick(grips, grip => {
+      const { fret } = grip.touches[0]!;
+      return fret > 0 && fret >= low && fret <= high && grip.position >= low;
     });
-  const stopped = pick(grip => !isOpen(grip) && inside(grip.touches[0]!.fret));
-  const rings = open === 'free' || (open === 'rescue' && stopped.length === 0);
-  const kept = rings ? pick(grip => isOpen(grip) || inside(grip.touches[0]!.fret)) : stopped;
-  return { whole, kept, layer: cutLayer(whole, kept) };
+    for (const i of kept) rest.add(grips[i]!.position);
+    stopped.set(sound, kept);
+  }
+  if (rest.size === 0) rest.add(1);
+  const ringsBeside = open === 'free' || (open === 'rescue' && low === 0);
+  return new Map(
+    [...stopped].map(([sound, inside]): [number, Part] => {
+      const whole = layerOf(sound);
+      const rescued = inside.length === 0 && !ringsBeside && open === 'rescue';
+      if (!ringsBeside && !rescued) return [sound, { whole, kept: inside, layer: cutLayer(whole, inside) }];
+      const held = new Set(inside);
+      const kept = pick(whole.grips, (grip, i) => held.has(i) || (isOpen(grip) && rest.has(grip.position)));
+      const layer = cutLayer(whole, kept);
+      const costs = rescued ? layer.costs.map(cost => cost + RESCUE) : layer.costs;
+      return [sound, { whole, kept, layer: { ...layer, costs } }];
+    }),
+  );
 };
+
+const RESCUE = toCost(rescue, 1);
+
+const pick = (grips: readonly Grip[], test: (grip: Grip, i: number) => boolean): Int32Array =>
+  Int32Array.from(grips.keys()).filter(i => test(grips[i]!, i));
 
 const surveyWindow = (
   ground: Ground,
@@ -125,13 +151,9 @@ const surveyWindow = (
   transposition: number,
   window: FretWindow,
 ): SurveyRow => {
-  const parts = new Map<number, Part>();
-  const partFor = (strike: Strike): Part => {
-    const sound = strike.sounds.at(-1)! + transposition;
-    const part = parts.get(sound) ?? partOf(ground.layerOf(sound), window, ground.open);
-    parts.set(sound, part);
-    return part;
-  };
+  const soundOf = (strike: Strike): number => strike.sounds.at(-1)! + transposition;
+  const parts = partsIn(ground, new Set(strikes.map(soundOf)), window);
+  const partFor = (strike: Strike): Part => parts.get(soundOf(strike))!;
   const fitting = strikes.filter(strike => partFor(strike).kept.length > 0);
   const chain = fitting.map(partFor);
   const tables = new Map<MoveTable, MoveTable>();
@@ -154,7 +176,7 @@ const surveyWindow = (
     misfits: strikes.length - fitting.length,
     costPerNote: fitting.length > 0 ? cost / 1000 / fitting.length : 0,
     shifts: grips.filter((grip, k) => k > 0 && grip.position !== grips[k - 1]!.position).length,
-    widestReach: Math.max(0, ...grips.map(grip => reachOf(ground.hand, grip))),
+    widestReach: grips.reduce((widest, grip) => Math.max(widest, reachOf(ground.hand, grip)), 0),
   };
 };
 

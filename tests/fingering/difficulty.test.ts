@@ -1,0 +1,51 @@
+/** Difficulty counted by hand. Lengths: a 381 mm scale, fret n at L·(1 − 2^(−n/12)) from the nut. */
+import { expect, test } from 'vitest';
+import { arrange } from '../../src/fingering/arrange.ts';
+import { difficultyOf } from '../../src/fingering/difficulty.ts';
+import { rulesFrom, wholeTune } from '../../src/fingering/rules.ts';
+import { findInstrument } from '../../src/instrument/define.ts';
+import { bars } from '../support/melody.ts';
+
+const report = (measures: readonly string[], ...frets: readonly number[]) => {
+  const windows = frets.length === 2 ? wholeTune(frets[0]!, frets[1]!) : [];
+  const { problem, found, arrangement } = arrange(
+    bars(...measures),
+    findInstrument('ukulele-low-g'),
+    rulesFrom({ windows }),
+  );
+  return { ...difficultyOf(problem, found), paid: arrangement.cost / 1000 };
+};
+
+test('three notes in open position: two open strings, one crossing, no shift', () => {
+  // C4 3/0, D4 3/2 with finger 2 from position I, E4 2/0.
+  const easy = report(['C4 D4 E4']);
+  expect(easy).toMatchObject({ notes: 3, shifts: 0, shifted: 0, crossings: 1, outside: 0, open: 2 });
+  expect(easy.widestReach).toBeCloseTo(20.18, 1);
+  expect(easy.cost).toBeCloseTo(easy.paid, 9);
+  expect(easy.costPerNote).toBeCloseTo(easy.paid / 3, 9);
+});
+
+test('a scale in frets 4-8: one shift of one fret, three crossings, four frets under the hand', () => {
+  // 4/5 4/7 | 3/4 3/5 3/7 | 2/5 2/7 2/8 | 1/5 1/7 1/8: from position IV to V between the third string and the second.
+  const scale = report(['C4 D4 E4 F4', 'G4 A4 B4 C5', 'D5 E5 F5'], 4, 8);
+  expect(scale).toMatchObject({ notes: 11, shifts: 1, crossings: 3, outside: 0, open: 0 });
+  expect(scale.shifted).toBeCloseTo(16.97, 1);
+  expect(scale.widestReach).toBeCloseTo(48.11, 1);
+  expect(
+    scale.measures.map(({ measure, notes, shifts, crossings }) => [measure, notes, shifts, crossings]),
+  ).toEqual([
+    ['1', 4, 0, 1],
+    ['2', 4, 1, 1],
+    ['3', 3, 0, 1],
+  ]);
+  expect(scale.measures.reduce((sum, { cost }) => sum + cost, 0)).toBeCloseTo(scale.cost, 9);
+  // The move to the new position is the hardest.
+  const [hardest] = scale.hardest;
+  expect([hardest!.from.position, hardest!.to.position]).toEqual([4, 5]);
+  expect(hardest!.strike.source.measure).toBe('2');
+});
+
+test('notes outside the window are counted', () => {
+  const { outside, open } = report(['G3 A3 C5 D5'], 5, 8);
+  expect({ outside, open }).toEqual({ outside: 1, open: 1 });
+});

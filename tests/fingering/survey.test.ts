@@ -1,0 +1,86 @@
+/** Every row of a survey is what arranging the notes that fit would answer. */
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { arrange } from '../../src/fingering/arrange.ts';
+import { fitPlaces } from '../../src/fingering/candidates.ts';
+import { difficultyOf } from '../../src/fingering/difficulty.ts';
+import { handOn } from '../../src/fingering/hand.ts';
+import { type Rules, rulesFrom, wholeTune } from '../../src/fingering/rules.ts';
+import { strikesOf } from '../../src/fingering/strikes.ts';
+import { ranked, survey, windowsOf } from '../../src/fingering/survey.ts';
+import { INSTRUMENTS } from '../../src/instrument/catalogue.ts';
+import { midi } from '../../src/score/pitch.ts';
+import { type MelodyNote, sharpened, tuneOf } from '../support/melody.ts';
+
+const notes = fc.array(
+  fc.record({ string: fc.nat(5), fret: fc.nat(10), duration: fc.constantFrom(3, 6, 12, 24, 48) }),
+  { minLength: 1, maxLength: 12 },
+);
+
+/** The melody with rests for the notes that a window does not hold. */
+const fitting = (
+  melody: readonly MelodyNote[],
+  instrument: (typeof INSTRUMENTS)[number],
+  rules: Rules,
+  by: number,
+): readonly MelodyNote[] => {
+  const [rule] = rules.windows;
+  return melody.map(({ pitch, duration }) => {
+    const sound = midi(pitch!) + by;
+    const demand = { sounds: [sound], window: rule!.window, fixed: [undefined], targets: [undefined] };
+    const fits = fitPlaces(handOn(instrument), demand, 0, rules).length > 0;
+    return { pitch: fits ? sharpened(sound) : undefined, duration };
+  });
+};
+
+describe('a survey', () => {
+  test('has the numbers of each window and key as if it alone were arranged', { timeout: 60_000 }, () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...INSTRUMENTS),
+        notes,
+        fc.constantFrom('never', 'rescue', 'free'),
+        fc.integer({ min: 3, max: 6 }),
+        (instrument, drawn, open, width) => {
+          const melody = drawn.map(({ string, fret, duration }) => ({
+            pitch: sharpened(midi(instrument.strings[string % instrument.strings.length]!) + fret),
+            duration,
+          }));
+          const windows = windowsOf(instrument, width).filter((_, n) => n % 4 === 1);
+          const transpositions = [-5, 0, 12];
+          const tune = tuneOf(melody);
+          const asked = rulesFrom({ open: open as Rules['open'], outside: 'refuse', repeats: 'free' });
+          const rows = survey(strikesOf(tune).strikes, tune.division, instrument, asked, {
+            windows,
+            transpositions,
+          });
+          expect(rows.map(({ window, transposition }) => [transposition, window.low])).toEqual(
+            transpositions.flatMap(by => windows.map(({ low }) => [by, low])),
+          );
+          for (const { window, transposition, ...row } of rows) {
+            const rules = { ...asked, windows: wholeTune(window.low, window.high) };
+            const left = fitting(melody, instrument, rules, transposition);
+            const { arrangement, problem, found } = arrange(tuneOf(left), instrument, rules);
+            const count = problem.strikes.length;
+            expect(row.fitting).toBe(count);
+            expect(row.misfits).toBe(melody.length - count);
+            expect(row.costPerNote * count).toBeCloseTo(arrangement.cost / 1000, 9);
+            expect(row.shifts).toBe(difficultyOf(problem, found).shifts);
+          }
+        },
+      ),
+      { numRuns: 120, seed: 51 },
+    );
+  });
+
+  test('ranks misfits before cost, and cost before the way to the key', () => {
+    const row = { instrument: 'ukulele', fitting: 1, shifts: 0, widestReach: 0, window: { low: 1, high: 5 } };
+    const rows = [
+      { ...row, misfits: 1, costPerNote: 0, transposition: 0 },
+      { ...row, misfits: 0, costPerNote: 2, transposition: 0 },
+      { ...row, misfits: 0, costPerNote: 1, transposition: -1 },
+      { ...row, misfits: 0, costPerNote: 1, transposition: 1 },
+    ];
+    expect(ranked(rows).map(each => rows.indexOf(each))).toEqual([3, 2, 1, 0]);
+  });
+});
