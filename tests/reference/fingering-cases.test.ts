@@ -27,6 +27,12 @@ describe('C major on the ukulele in frets 4-8', () => {
     expect(written(placed(reverse(up), 'ukulele-low-g', { frets }))).toBe(reverse(low));
   });
 
+  test('up and down again', () => {
+    const answer = placed(`${up} ${reverse(up).split(' ').slice(1).join(' ')}`, 'ukulele-low-g', { frets });
+    expect(written(answer)).toBe(`${low} ${reverse(low).split(' ').slice(1).join(' ')}`);
+    expect(positions(answer)).toEqual([4, 5, 4]);
+  });
+
   test('going on in frets 10-15 with one finger a note', () => {
     expect(written(placed('G5 A5 B5 C6', 'ukulele-low-g', { frets: [10, 15] }))).toBe(
       '1/10[1] 1/12[2] 1/14[3] 1/15[4]',
