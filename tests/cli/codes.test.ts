@@ -34,7 +34,7 @@ describe('the table of codes', () => {
     const codes = CODES.map(each => each.code);
     expect(codes).toEqual([...new Set(codes)].sort());
     for (const { what, why, whatToDo } of CODES) {
-      for (const words of [what, why, whatToDo]) expect(words).toMatch(/^[a-z"<-].{5,}[^.]$/s);
+      for (const words of [what, why, whatToDo]) expect(words).toMatch(/^\S.{5,}[^.]$/s);
     }
   });
 });
