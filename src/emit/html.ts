@@ -87,7 +87,7 @@ const header = ({ lesson, group, lines: under, notes, editions }: Index): Html =
     ...(group ? [tag('p', { class: 'group' }, group)] : []),
     tag('h1', {}, lesson),
     ...under.map(line => tag('p', {}, line)),
-    ...(notes.length > 0 ? [tag('div', { class: 'notes' }, proseToHtml(notes, 'h3'))] : []),
+    ...(notes.length > 0 ? [tag('div', { class: 'notes' }, proseToHtml(notes, 'h2'))] : []),
     ...(editions.length > 1
       ? [
           tag(

@@ -22,13 +22,17 @@ const valueSchema = ({ schema, list }: Key): Schema => {
   return list ? { anyOf: [value, { type: ['string', 'number'] }] } : value;
 };
 
-/** YAML writes some texts as numbers: a capo of 2, fret 4. Patterns and lists of words hold for texts alone. */
+/** YAML writes some texts as numbers: a capo of 2, grade 4. Patterns hold for texts alone. */
 const asWritten = (schema: Schema): Schema =>
   Object.fromEntries(
     Object.entries(schema).map(([key, value]) => {
-      if (key === 'type' && value === 'string' && !('enum' in schema)) return [key, ['string', 'number']];
+      if (key === 'type' && value === 'string') return [key, ['string', 'number']];
+      if (key === 'enum') return [key, (value as string[]).flatMap(withNumber)];
       if (key === 'items') return [key, asWritten(value as Schema)];
       if (key === 'anyOf') return [key, (value as Schema[]).map(asWritten)];
       return [key, value];
     }),
   );
+
+const withNumber = (word: string): readonly (string | number)[] =>
+  String(Number(word)) === word ? [word, Number(word)] : [word];

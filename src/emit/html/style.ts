@@ -7,6 +7,7 @@ header,main,footer{max-width:60rem;margin:0 auto;padding:0 1rem}
 header{padding-top:1.5rem;border-bottom:2px solid #111}
 h1{font-size:clamp(1.7rem,5vw,2.6rem);line-height:1.15;margin:.2em 0 .3em}
 h2{font-size:1.5rem;line-height:1.2;margin:2.2em 0 .5em;padding-top:.6em;border-top:1px solid #111}
+header h2{font-size:1.2rem;margin:1.2em 0 .4em;padding:0;border:0}
 main>.edition:first-child>h2{margin-top:.4em;border-top:0}
 h3{font-size:1.2rem;line-height:1.25;margin:1.8em 0 .4em}
 p,ul,ol,blockquote{margin:.6em 0}
