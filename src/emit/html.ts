@@ -96,7 +96,7 @@ const header = ({ lesson, group, lines: under, notes, editions }: Index): Html =
             tag(
               'ul',
               {},
-              editions.map(({ id, name }) => tag('li', {}, tag('a', { href: `#${id}` }, name))),
+              editions.map(({ id, name }) => tag('li', {}, tag('a', { href: `#edition-${id}` }, name))),
             ),
           ),
         ]
@@ -107,8 +107,8 @@ const edition = (each: IndexEdition, { editions }: Index, drawings: Drawings): H
   const { id, name, booklet, parts, differences } = each;
   const files = [booklet, ...parts.flatMap(part => part.files), ...each.files];
   const turn = tag('p', { class: 'turn' }, 'Turn the phone: the notes grow.');
-  return tag('section', { class: 'edition', id, 'aria-labelledby': `${id}-title` }, [
-    tag('h2', { id: `${id}-title` }, name),
+  return tag('section', { class: 'edition', id: `edition-${id}`, 'aria-labelledby': `title-${id}` }, [
+    tag('h2', { id: `title-${id}` }, name),
     tag(
       'ul',
       { class: 'files' },

@@ -119,7 +119,7 @@ describe('fretward lesson', () => {
 bad.yaml, line 3, column 8: error: "paper" does not take "a5" (lesson-bad-value)
     is a4 meant? use one of a4, letter
 bad.yaml, line 4, column 16: error: "parts" does not take "quizz" (lesson-bad-value)
-    is quiz meant? use one of scale, quiz, names, tab, chords, neck, cues, blank, drill
+    is quiz meant? use one of scale, quiz, names, blank, tab, chords, neck, cues, drill
 bad.yaml, line 5, column 12: error: "one-place" does not take "yes" (lesson-bad-value)
     write true or false
 bad.yaml, line 6, column 10: error: "octaves" does not take "9" (lesson-bad-value)

@@ -189,10 +189,10 @@ export const MAKERS: Readonly<Record<PartName, Maker>> = {
   scale,
   quiz: sheet('quiz'),
   names: sheet('names'),
+  blank: sheet('blank'),
   tab: sheet('tab'),
   chords,
   neck,
   cues,
-  blank: sheet('blank'),
   drill,
 };
