@@ -34,7 +34,9 @@ describe('the README', () => {
   test('shows many commands', () => expect(commands.length).toBeGreaterThan(10));
 
   test.each(commands)('%s', { timeout: 20_000 }, line => {
-    expect(run(wordsOf(line).slice(1)).length).toBeGreaterThan(0);
+    const said = run(wordsOf(line).slice(1));
+    // Only a check that finds nothing has nothing to say.
+    expect(said !== '' || line.includes('--verify')).toBe(true);
   });
 
   test('its pictures are what the program makes of the examples', { timeout: 20_000 }, () => {

@@ -23,6 +23,11 @@ interface CommandRow {
 
 const COMMANDS: readonly CommandRow[] = [
   {
+    name: 'lesson',
+    summary: 'make all that a lesson hands out, from one file',
+    load: () => import('./commands/lesson.ts'),
+  },
+  {
     name: 'arrange',
     summary: 'find string, fret and finger for every note and write the sheets',
     load: () => import('./commands/arrange.ts'),
@@ -53,9 +58,14 @@ const COMMANDS: readonly CommandRow[] = [
     load: () => import('./commands/scale.ts'),
   },
   {
-    name: 'check',
-    summary: 'look over string and fret numbers that are in a file',
-    load: () => import('./commands/check.ts'),
+    name: 'chords',
+    summary: 'find shapes for chords, and write the chord chart of a tune',
+    load: () => import('./commands/chords.ts'),
+  },
+  {
+    name: 'neck',
+    summary: 'map the fingerboard: where a tune or a scale lies on it',
+    load: () => import('./commands/neck.ts'),
   },
   {
     name: 'cues',
@@ -68,24 +78,9 @@ const COMMANDS: readonly CommandRow[] = [
     load: () => import('./commands/drill.ts'),
   },
   {
-    name: 'lesson',
-    summary: 'make all that a lesson hands out, from one file',
-    load: () => import('./commands/lesson.ts'),
-  },
-  {
-    name: 'schema',
-    summary: 'print what a lesson file may say, as JSON Schema',
-    load: () => import('./commands/schema.ts'),
-  },
-  {
-    name: 'chords',
-    summary: 'find shapes for chords, and write the chord chart of a tune',
-    load: () => import('./commands/chords.ts'),
-  },
-  {
-    name: 'neck',
-    summary: 'map the fingerboard: where a tune or a scale lies on it',
-    load: () => import('./commands/neck.ts'),
+    name: 'check',
+    summary: 'look over string and fret numbers that are in a file',
+    load: () => import('./commands/check.ts'),
   },
   {
     name: 'config',
@@ -101,6 +96,11 @@ const COMMANDS: readonly CommandRow[] = [
     name: 'codes',
     summary: 'explain the codes of warnings and errors',
     load: () => import('./commands/codes.ts'),
+  },
+  {
+    name: 'schema',
+    summary: 'print what a lesson file may say, as JSON Schema',
+    load: () => import('./commands/schema.ts'),
   },
   {
     name: 'completion',
