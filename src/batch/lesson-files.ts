@@ -103,7 +103,7 @@ const writeTune = async (
     outputs.push({ name, content: pages[0]! });
     files.push({
       href: encodeURIComponent(name),
-      text: `${TUNE_FILES[format.name] ?? 'The tune'} (${format.extension.toUpperCase()})`,
+      text: TUNE_FILES[format.name] ?? `The tune (${format.name})`,
     });
     diagnostics.push(...own);
   }
@@ -111,8 +111,8 @@ const writeTune = async (
 };
 
 const TUNE_FILES: Readonly<Record<string, string>> = {
-  midi: 'Practice track',
-  musicxml: 'The tune with its fingering',
+  midi: 'Practice track (MIDI)',
+  musicxml: 'The tune with its fingering (MusicXML)',
 };
 
 /** The booklet of an edition. What its fonts lack, the parts have said. */

@@ -10,6 +10,8 @@ h2{font-size:1.5rem;line-height:1.2;margin:2.2em 0 .5em;padding-top:.6em;border-
 header h2{font-size:1.2rem;margin:1.2em 0 .4em;padding:0;border:0}
 main>.edition:first-child>h2{margin-top:.4em;border-top:0}
 h3{font-size:1.2rem;line-height:1.25;margin:1.8em 0 .4em}
+h4{font-size:1.0625rem;margin:1.2em 0 .2em}
+h4+ul{margin-top:.2em}
 p,ul,ol,blockquote{margin:.6em 0}
 li{margin:.15em 0}
 li>p{margin:.2em 0}
