@@ -1,5 +1,5 @@
 /** From what was typed to the tunes to arrange: files, folders searched to the bottom, globs, standard input. */
-import { closeSync, openSync, readdirSync, readSync, statSync } from 'node:fs';
+import { closeSync, fstatSync, openSync, readdirSync, readSync, statSync } from 'node:fs';
 import { basename, extname, join, relative, resolve, sep } from 'node:path';
 import { Refusal } from '../score/diagnostic.ts';
 
@@ -101,21 +101,29 @@ export const refusing = (name: string, refusal: () => Refusal): Input => ({
   },
 });
 
+/** Bytes that are asked for at once where nobody knows how many there are. */
 const CHUNK = 2 ** 16;
 
 /** Reads to the end, or a little further than is allowed: what is too large is refused by who knows why. */
 const readUpTo = (file: number, maxBytes: number): Uint8Array => {
-  const chunks: Uint8Array[] = [];
+  const parts: Uint8Array[] = [];
   let size = 0;
+  // One byte more than a file is said to have, so that one reading finds its end.
+  let room = Math.min(fstatSync(file).size, maxBytes) + 1;
   while (size <= maxBytes) {
-    const chunk = Buffer.allocUnsafe(CHUNK);
-    const count = readSome(file, chunk);
+    const part = Buffer.allocUnsafeSlow(room > 1 ? room : CHUNK);
+    let filled = 0;
+    let count = -1;
+    while (count !== 0 && filled < part.length) {
+      count = readSome(file, part.subarray(filled));
+      filled += count;
+    }
+    parts.push(part.subarray(0, filled));
+    size += filled;
     if (count === 0) break;
-    chunks.push(chunk.subarray(0, count));
-    size += count;
+    room = CHUNK;
   }
-  const [only] = chunks;
-  return chunks.length === 1 && only ? new Uint8Array(only) : new Uint8Array(Buffer.concat(chunks));
+  return parts.length === 1 ? parts[0]! : Buffer.concat(parts);
 };
 
 const readSome = (file: number, chunk: Buffer): number => {

@@ -1,7 +1,7 @@
 /** What commands on tunes share: their argument, and for those that answer something, how answers come out. */
 import type { Command } from 'commander';
-import { findInputs } from '../batch/inputs.ts';
 import { faultOf, loadTune } from '../batch/run.ts';
+import { findTunes } from '../batch/tunes.ts';
 import type { Arranged } from '../fingering/arrange.ts';
 import { arrangeEditions } from '../fingering/editions.ts';
 import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
@@ -61,7 +61,7 @@ export const answerEach = async (
 ): Promise<number> => {
   let status: number = EXIT.done;
   const answers: Answer[] = [];
-  for (const input of findInputs(tunes)) {
+  for (const input of await findTunes(tunes)) {
     const say = (diagnostics: readonly Diagnostic[]): void =>
       report(
         diagnostics.map(each => ({ ...each, place: { file: input.name, ...each.place } })),
