@@ -113,6 +113,8 @@ const writeTune = async (
 const TUNE_FILES: Readonly<Record<string, string>> = {
   midi: 'Practice track (MIDI)',
   musicxml: 'The tune with its fingering (MusicXML)',
+  mxl: 'The tune with its fingering (MusicXML, compressed)',
+  json: 'The tune with its fingering (JSON, for programs)',
 };
 
 /** The booklet of an edition. What its fonts lack, the parts have said. */

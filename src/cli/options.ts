@@ -98,6 +98,11 @@ export const OPTIONS = {
     schema: () => z.array(oneOf(FORMATS.map(each => each.name))),
   },
   ...SHEET_ROWS,
+  staves: {
+    flags: '--staves <count>',
+    help: 'staves of musicxml and mxl: 1: notation with string, fret and finger marked; 2: tablature under it (default: 1)',
+    schema: () => whole(1, 2),
+  },
   out: {
     flags: '-o, --out <folder>',
     help: 'where files go; - writes a single sheet to standard output (default: text to standard output)',

@@ -15,6 +15,7 @@ export const OUTPUT_NAMES = [
   'sheets',
   'out',
   ...LAYOUT_NAMES,
+  'staves',
   'width',
   'ascii',
   'dpi',
@@ -72,6 +73,7 @@ export const printingOf = async (options: OutputOptions, destination: Destinatio
       countIn: options.countIn,
       chords: options.accompany,
     },
+    staves: options.staves === 2 ? 2 : 1,
     paint: await painter(options.color !== false && destination.kind !== 'folder'),
   },
 });

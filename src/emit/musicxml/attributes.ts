@@ -35,7 +35,13 @@ const CLEFS: Readonly<Record<ReadingClef, { sign: string; line: number; octaves:
 };
 
 /** Octave clefs say in which octave notes are written; the pitches in the file are what sounds. */
-export const clefElement = (clef: ReadingClef): XmlNode => {
+export const clefElement = (clef: ReadingClef, number?: number): XmlNode => {
   const { sign, line, octaves } = CLEFS[clef];
-  return element('clef', {}, leaf('sign', sign), leaf('line', line), leaf('clef-octave-change', octaves));
+  return element(
+    'clef',
+    { number },
+    leaf('sign', sign),
+    leaf('line', line),
+    leaf('clef-octave-change', octaves),
+  );
 };

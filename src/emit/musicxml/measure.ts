@@ -7,6 +7,7 @@ import { barlineElement } from './barline.ts';
 import { directionElements } from './direction.ts';
 import { harmonyElement } from './harmony.ts';
 import { type NoteContext, noteElements } from './note.ts';
+import { type TabContext, tablatureElements } from './tablature.ts';
 import { element, leaf, type XmlNode } from './xml.ts';
 
 /** Something between notes; written `offset` ticks before its moment. */
@@ -15,10 +16,15 @@ interface Mark {
   readonly elements: (offset: Ticks) => readonly XmlNode[];
 }
 
+/** What is the same for all measures; with a tablature staff, or without. */
+export interface MeasureContext extends Omit<NoteContext, 'accidentals' | 'linked'> {
+  readonly tablature: TabContext | undefined;
+}
+
 /** A measure of the tune; `opening` is what the first measure starts with. */
 export const measureElement = (
   measure: TuneMeasure,
-  context: Omit<NoteContext, 'accidentals'>,
+  { tablature, ...context }: MeasureContext,
   opening: XmlNode | undefined,
 ): XmlNode => {
   const { events, key, changes } = measure;
@@ -27,9 +33,10 @@ export const measureElement = (
   const content: XmlNode[] = [];
   for (const event of events) {
     while (marks.length > 0 && isBefore(marks[0]!, event)) content.push(...written(marks.shift()!, event.at));
-    content.push(...noteElements(event, { ...context, accidentals }));
+    content.push(...noteElements(event, { ...context, accidentals, linked: tablature !== undefined }));
   }
   for (const mark of marks) content.push(...written(mark, measure.length));
+  if (tablature) content.push(...tablatureElements(measure, tablature));
   return element(
     'measure',
     { number: measure.number, implicit: measure.implicit ? 'yes' : undefined },

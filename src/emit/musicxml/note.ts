@@ -13,6 +13,8 @@ export interface NoteContext {
   readonly marks: SpanMarks;
   /** Ids of the heads that need an accidental in their measure. */
   readonly accidentals: ReadonlySet<number>;
+  /** Whether a tablature staff shows the places: here they are then known, and not printed. */
+  readonly linked: boolean;
 }
 
 export const noteElements = (event: MusicEvent, context: NoteContext): readonly XmlNode[] =>
@@ -21,8 +23,9 @@ export const noteElements = (event: MusicEvent, context: NoteContext): readonly 
     : event.heads.map((head, index) => headElement(event, head, index, context));
 
 const VOICE = leaf('voice', 1);
+const STAFF = leaf('staff', 1);
 
-const restElement = (rest: RestEvent, { marks }: NoteContext): XmlNode =>
+const restElement = (rest: RestEvent, { marks, linked }: NoteContext): XmlNode =>
   element(
     'note',
     {},
@@ -31,12 +34,14 @@ const restElement = (rest: RestEvent, { marks }: NoteContext): XmlNode =>
     VOICE,
     rest.value && typeElements(rest.value, 'type'),
     rest.value && timeModification(rest.value),
+    linked ? STAFF : undefined,
     notations(rest.fermata ? empty('fermata') : undefined, marks.get(rest.id)),
   );
 
 /** Notations of the whole event stand on the first head of a chord. */
 const headElement = (event: NoteEvent, head: Head, index: number, context: NoteContext): XmlNode => {
   const isFirst = index === 0;
+  const technical = technicalElement(context.placements.get(head.id));
   return element(
     'note',
     {},
@@ -50,19 +55,21 @@ const headElement = (event: NoteEvent, head: Head, index: number, context: NoteC
     accidentalElement(head, context.accidentals),
     timeModification(event.value),
     leaf('stem', event.stem),
+    context.linked ? STAFF : undefined,
     isFirst ? event.beams.map((beam, level) => leaf('beam', beam, { number: level + 1 })) : undefined,
     notations(
       tieElements('tied', head),
       isFirst ? context.marks.get(event.id) : undefined,
-      technicalElement(context.placements.get(head.id)),
+      context.linked ? undefined : technical,
       isFirst ? articulationsElement(event.articulations) : undefined,
       isFirst && event.fermata ? empty('fermata') : undefined,
     ),
+    context.linked ? unprinted(technical) : undefined,
     isFirst ? event.lyrics.map(lyricElement) : undefined,
   );
 };
 
-const pitchElement = ({ step, alter, octave }: Pitch): XmlNode =>
+export const pitchElement = ({ step, alter, octave }: Pitch): XmlNode =>
   element(
     'pitch',
     {},
@@ -72,7 +79,10 @@ const pitchElement = ({ step, alter, octave }: Pitch): XmlNode =>
   );
 
 /** Loose ends are written as they were read. */
-const tieElements = (name: 'tie' | 'tied', { tieFrom, tieTo, looseTies = [] }: Head): readonly XmlNode[] => {
+export const tieElements = (
+  name: 'tie' | 'tied',
+  { tieFrom, tieTo, looseTies = [] }: Head,
+): readonly XmlNode[] => {
   const stops = tieFrom !== undefined || looseTies.includes('stop');
   const starts = tieTo !== undefined || looseTies.includes('start');
   return [
@@ -94,7 +104,7 @@ const accidentalElement = (head: Head, needed: ReadonlySet<number>): XmlNode | u
   return leaf('accidental', ACCIDENTALS[head.pitch.alter], { cautionary: head.courtesy ? 'yes' : undefined });
 };
 
-const technicalElement = (placement: Placement | undefined): XmlNode | undefined =>
+export const technicalElement = (placement: Placement | undefined): XmlNode | undefined =>
   placement &&
   element(
     'technical',
@@ -124,7 +134,11 @@ const articulationsElement = (articulations: readonly Articulation[]): XmlNode |
       );
 
 /** Undefined where there is nothing to put into it. */
-const notations = (...children: readonly Child[]): XmlNode | undefined => {
+export const notations = (...children: readonly Child[]): XmlNode | undefined => {
   const node = element('notations', {}, ...children);
   return node.content.length === 0 ? undefined : node;
 };
+
+/** Notations may represent how a note is played without appearing in the score (MusicXML 3.0, `print-object`). */
+const unprinted = (technical: XmlNode | undefined): XmlNode | undefined =>
+  technical && element('notations', { 'print-object': 'no' }, technical);

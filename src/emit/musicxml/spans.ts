@@ -9,34 +9,58 @@ export type SpanMarks = ReadonlyMap<number, readonly XmlNode[]>;
 /** MusicXML numbers spans that overlap, from 1 to 6. */
 const MAX_NUMBER = 6;
 
+/** Several staves of one part share the numbers of slurs: each takes every n-th. */
+export interface Lane {
+  readonly lane: number;
+  readonly lanes: number;
+}
+
 /** Stops come before starts, so that a note may end one slur and begin the next of the same number. */
-export const spanMarks = (tune: Tune): SpanMarks => {
-  const marks = new Map<number, XmlNode[]>();
-  const put = (event: number, mark: XmlNode): void => {
-    marks.set(event, [...(marks.get(event) ?? []), mark]);
-  };
-  const slurs = numbered(tune.slurs);
+export const spanMarks = (tune: Tune, staves: number): SpanMarks => {
   const tuplets = tune.tuplets.map(tuplet => [tuplet, (tuplet.depth % MAX_NUMBER) + 1] as const);
-  for (const [{ to }, number] of slurs) put(to, element('slur', { type: 'stop', number }));
-  for (const [{ to }, number] of tuplets) put(to, element('tuplet', { type: 'stop', number }));
-  for (const [slur, number] of slurs) put(slur.from, slurStart(slur, number));
-  for (const [tuplet, number] of tuplets) put(tuplet.from, tupletStart(tuplet, number));
+  const slurs = numbered(tune.slurs, { lane: 0, lanes: staves });
+  return collected([
+    ...slurs.map(slurStop),
+    ...tuplets.map(([{ to }, number]) => [to, element('tuplet', { type: 'stop', number })] as const),
+    ...slurs.map(slurStart),
+    ...tuplets.map(([tuplet, number]) => [tuplet.from, tupletStart(tuplet, number)] as const),
+  ]);
+};
+
+/** The slurs alone. */
+export const slurMarks = (tune: Tune, lane: Lane): SpanMarks => {
+  const slurs = numbered(tune.slurs, lane);
+  return collected([...slurs.map(slurStop), ...slurs.map(slurStart)]);
+};
+
+/** A mark, and the id of the event that it stands on. */
+type Mark = readonly [number, XmlNode];
+
+const collected = (list: readonly Mark[]): SpanMarks => {
+  const marks = new Map<number, XmlNode[]>();
+  for (const [event, mark] of list) marks.set(event, [...(marks.get(event) ?? []), mark]);
   return marks;
 };
 
+type Numbered = readonly [Slur, number];
+
 /** Gives each slur the lowest number that no slur still open has. */
-const numbered = (slurs: readonly Slur[]): readonly (readonly [Slur, number])[] => {
+const numbered = (slurs: readonly Slur[], { lane, lanes }: Lane): readonly Numbered[] => {
   const ends: number[] = [];
   return slurs.map(slur => {
     const free = ends.findIndex(end => end <= slur.from);
     const index = free < 0 ? ends.length : free;
     ends[index] = slur.to;
-    return [slur, (index % MAX_NUMBER) + 1];
+    return [slur, ((index * lanes + lane) % MAX_NUMBER) + 1];
   });
 };
 
-const slurStart = ({ placement }: Slur, number: number): XmlNode =>
-  element('slur', { type: 'start', number, placement });
+const slurStop = ([{ to }, number]: Numbered): Mark => [to, element('slur', { type: 'stop', number })];
+
+const slurStart = ([{ from, placement }, number]: Numbered): Mark => [
+  from,
+  element('slur', { type: 'start', number, placement }),
+];
 
 const tupletStart = (tuplet: Tuplet, number: number): XmlNode =>
   element(
