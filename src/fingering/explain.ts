@@ -97,7 +97,8 @@ const regrets = (problem: Problem, found: Found): ((k: number) => readonly Alter
   const free = ties.length === 0 ? solve(lattice) : undefined;
   const known = new Map<string, { readonly cost: number; readonly proven: boolean }>();
   // Strikes that a passage's return ties together have the same regrets.
-  const groups = problem.strikes.map((_, k) => ties.findIndex(tie => tie.layers.includes(k)));
+  const groups = new Int32Array(problem.strikes.length).fill(-1);
+  for (let t = ties.length - 1; t >= 0; t--) for (const k of ties[t]!.layers) groups[k] = t;
   const costWith = (k: number, places: string): { readonly cost: number; readonly proven: boolean } => {
     if (free) {
       const costs = lattice.layers[k]!.grips.map((grip, i) =>

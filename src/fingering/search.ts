@@ -8,13 +8,14 @@
  * branch and bound proves the best: where an answer breaks a tie the problem is split, one branch for
  * each thing the tied strikes might agree on.
  */
+import { balance } from './balance.ts';
 import type { Grip } from './grip.ts';
 import { type Lattice, narrowed } from './lattice.ts';
 import { cut } from './reduce.ts';
-import type { Solution } from './solver.ts';
+import { type Solution, solve } from './solver.ts';
 import type { Tie, TieKey } from './ties.ts';
 
-/** Solves a lattice without ties for some objective. */
+/** Solves a lattice without ties for some objective: the sum of all costs, or another. */
 export type Objective = (lattice: Lattice) => Solution;
 
 export interface Found {
@@ -36,8 +37,12 @@ interface Branch {
   readonly order: number;
 }
 
-/** How many branches may be solved before the search settles for the best it has. */
+/**
+ * How many branches may be solved before the search settles for the best it has, and how many strikes
+ * all branches together may have: so many that no tune of a few pages comes near.
+ */
 const MOST_BRANCHES = 5000;
+const MOST_STRIKES = 5_000_000;
 
 /** Undefined where no fingering satisfies the ties, or none could be found. */
 export const search = (
@@ -49,16 +54,44 @@ export const search = (
   const free = objective(lattice);
   if (!Number.isFinite(free.cost)) return undefined;
   const untied = free.cost;
-  if (firstBroken(lattice, ties, free, new Map()) === undefined) {
+  if (brokenTies(lattice, ties, free, new Map()).length === 0) {
     return { path: free.path, cost: free.cost, proven: true, untied };
   }
   const dived = dive(lattice, ties, objective, free);
+  if (dived && dived.cost === untied) return { path: dived.path, cost: untied, proven: true, untied };
   const bound = dived?.cost ?? Infinity;
-  if (dived && bound === untied) return { path: dived.path, cost: bound, proven: true, untied };
   const { lattice: small, original } = cut(lattice, free, bound);
-  const { best, proven } = branchAndBound(small, ties, objective, bound, mostBranches);
+  const { best, proven } = prove(small, ties, objective, bound, mostBranches);
   if (best) return { path: best.path.map((i, k) => original[k]![i]!), cost: best.cost, proven, untied };
   return dived && { path: dived.path, cost: bound, proven, untied };
+};
+
+interface Proof {
+  /** The best fingering that is cheaper than the bound, if there is one. */
+  readonly best: Pick<Solution, 'path' | 'cost'> | undefined;
+  readonly proven: boolean;
+}
+
+/** Where costs are summed, they are balanced over the ties first: that leaves little to branch on. */
+const prove = (
+  lattice: Lattice,
+  ties: readonly Tie[],
+  objective: Objective,
+  bound: number,
+  mostBranches: number,
+): Proof => {
+  if (objective !== solve || bound === Infinity) {
+    return branchAndBound(lattice, ties, objective, bound, mostBranches);
+  }
+  const balanced = balance(lattice, ties, solve, solve(lattice), bound);
+  if (balanced.solution.cost >= bound) return { best: undefined, proven: true };
+  const dived = dive(balanced.lattice, ties, solve, balanced.solution);
+  const better = dived && dived.cost < bound ? dived : undefined;
+  const limit = better?.cost ?? bound;
+  const { lattice: small, original } = cut(balanced.lattice, balanced.solution, limit);
+  const { best, proven } = branchAndBound(small, ties, solve, limit, mostBranches);
+  if (!best) return { best: better, proven };
+  return { best: { path: best.path.map((i, k) => original[k]![i]!), cost: best.cost }, proven };
 };
 
 /** The best fingering that is cheaper than `bound`, if there is one. */
@@ -69,17 +102,18 @@ const branchAndBound = (
   bound: number,
   mostBranches: number,
 ): { readonly best: Solution | undefined; readonly proven: boolean } => {
+  const most = Math.min(mostBranches, Math.ceil(MOST_STRIKES / (1 + lattice.layers.length)));
   let best: Solution | undefined;
   let limit = bound;
   let order = 0;
   const queue: Branch[] = [{ settled: new Map(), bound: -Infinity, order: order++ }];
   for (let solved = 0; queue.length > 0; solved++) {
-    if (solved === mostBranches) return { best, proven: false };
+    if (solved === most) return { best, proven: false };
     const { settled } = takeLeast(queue);
     const here = settle(lattice, ties, settled);
     const solution = objective(here);
     if (!(solution.cost < limit)) continue;
-    const broken = firstBroken(lattice, ties, solution, settled);
+    const [broken] = brokenTies(lattice, ties, solution, settled);
     if (broken === undefined) {
       best = solution;
       limit = solution.cost;
@@ -115,19 +149,21 @@ const settle = (lattice: Lattice, ties: readonly Tie[], settled: Settled): Latti
   return narrowed(lattice, allowed);
 };
 
-/** The first tie that a solution breaks and that is not settled yet. */
-const firstBroken = (
+/** The ties that a solution breaks and that are not settled yet, ascending. */
+const brokenTies = (
   { layers }: Lattice,
   ties: readonly Tie[],
   { path }: Solution,
   settled: Settled,
-): number | undefined => {
-  const index = ties.findIndex((tie, t) => {
-    if (settled.has(t)) return false;
+): readonly number[] => {
+  const broken: number[] = [];
+  ties.forEach((tie, t) => {
+    if (settled.has(t)) return;
     const keyAt = (k: number): TieKey => tie.key(layers[k]!.grips[path[k]!]!);
-    return tie.layers.some(k => keyAt(k) !== keyAt(tie.layers[0]!));
+    const first = keyAt(tie.layers[0]!);
+    if (tie.layers.some(k => keyAt(k) !== first)) broken.push(t);
   });
-  return index < 0 ? undefined : index;
+  return broken;
 };
 
 /**
@@ -162,7 +198,10 @@ const meet = (a: ReadonlyMap<TieKey, number>, b: ReadonlyMap<TieKey, number>): M
   return both;
 };
 
-/** Settles one broken tie after the other on its most promising key: an answer, perhaps not the best. */
+/** While very many ties are broken, every so-manieth is settled at once. */
+const AT_ONCE = 8;
+
+/** Settles broken ties on what is most promising for them, until none is left: an answer, perhaps not the best. */
 const dive = (
   lattice: Lattice,
   ties: readonly Tie[],
@@ -172,20 +211,26 @@ const dive = (
   let solution = free;
   let settled: Settled = new Map();
   for (;;) {
-    const broken = firstBroken(lattice, ties, solution, settled);
-    if (broken === undefined) return solution;
-    const bounds = keyBounds(settle(lattice, ties, settled), ties[broken]!, solution);
-    const keys = [...bounds].sort(([, a], [, b]) => a - b).map(([key]) => key);
-    let answer: Solution | undefined;
-    for (const key of keys) {
-      const tried = new Map(settled).set(broken, key);
-      answer = objective(settle(lattice, ties, tried));
-      if (Number.isFinite(answer.cost)) {
-        settled = tried;
-        break;
-      }
+    const broken = brokenTies(lattice, ties, solution, settled);
+    if (broken.length === 0) return solution;
+    const here = settle(lattice, ties, settled);
+    const options = (t: number): readonly TieKey[] =>
+      [...keyBounds(here, ties[t]!, solution)].sort(([, a], [, b]) => a - b).map(([key]) => key);
+    const several = new Map(settled);
+    for (const t of broken.filter((_, n) => n % AT_ONCE === 0)) {
+      const [key] = options(t);
+      if (key === undefined) return undefined;
+      several.set(t, key);
     }
-    if (!answer || !Number.isFinite(answer.cost)) return undefined;
+    let tried = several;
+    let answer = objective(settle(lattice, ties, tried));
+    for (const key of options(broken[0]!)) {
+      if (Number.isFinite(answer.cost)) break;
+      tried = new Map(settled).set(broken[0]!, key);
+      answer = objective(settle(lattice, ties, tried));
+    }
+    if (!Number.isFinite(answer.cost)) return undefined;
+    settled = tried;
     solution = answer;
   }
 };

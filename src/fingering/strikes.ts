@@ -80,10 +80,20 @@ export const beatAt = (tune: Tune, measure: TuneMeasure, at: Ticks): number => {
   return 1 + (at * beatType) / (4 * tune.division);
 };
 
-/** Whether two events lie under one slur. Event ids ascend through a tune. */
+/**
+ * Whether two events lie under one slur. Event ids ascend through a tune, and it is asked in their order:
+ * of the slurs that have begun, the one that reaches farthest decides.
+ */
 const slurTest = (tune: Tune) => {
-  const slurs = tune.slurs;
-  return (from: number, to: number): boolean => slurs.some(slur => slur.from <= from && slur.to >= to);
+  const slurs = [...tune.slurs].sort((a, b) => a.from - b.from);
+  let begun = 0;
+  let reach = -Infinity;
+  return (from: number, to: number): boolean => {
+    for (; begun < slurs.length && slurs[begun]!.from <= from; begun++) {
+      reach = Math.max(reach, slurs[begun]!.to);
+    }
+    return reach >= to;
+  };
 };
 
 /** How long a strike sounds before the next, and the silence between them, in quarter notes. */

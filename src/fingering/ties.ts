@@ -42,7 +42,9 @@ export const repeatTies = (
         return `${at - start},${duration},${slurred && k !== indices[0]},${demandKey(demands[k]!)}`;
       })
       .join(';');
-    passages.set(key, [...(passages.get(key) ?? []), indices]);
+    const returns = passages.get(key);
+    if (returns) returns.push(indices);
+    else passages.set(key, [indices]);
   }
   return [...passages.values()]
     .filter(returns => returns.length > 1)
@@ -55,7 +57,11 @@ export const repeatTies = (
 export const onePlaceTies = (hand: Hand, strikes: readonly Strike[]): readonly Tie[] => {
   const byPitch = new Map<number, number[]>();
   strikes.forEach((strike, k) => {
-    for (const sound of strike.sounds) byPitch.set(sound, [...(byPitch.get(sound) ?? []), k]);
+    for (const sound of strike.sounds) {
+      const layers = byPitch.get(sound);
+      if (layers) layers.push(k);
+      else byPitch.set(sound, [k]);
+    }
   });
   const open = openPitches(hand.instrument);
   return [...byPitch]
