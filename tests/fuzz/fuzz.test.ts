@@ -33,8 +33,17 @@ const sources = [TUNES, ...(existsSync(CORPUS) ? [CORPUS] : [])]
   .flatMap((bytes): readonly Uint8Array[] => {
     if (bytes[0] !== 0x50) return [bytes];
     const score = Object.entries(unzipSync(bytes)).find(([name]) => !name.startsWith('META-INF'));
-    return score ? [bytes, score[1], score[1]] : [bytes];
+    return score ? [bytes, ...Array<Uint8Array>(6).fill(score[1])] : [bytes];
   });
+
+/** What the runs ask for, in turn. */
+const ASKED = [
+  '-i guitar',
+  '-f 4-8',
+  '-i guitar --chords all --level least',
+  '-i ukulele-low-g -i ukulele -f 3-9 --match --one-place',
+  '-i guitar -f 1-8:4-8,9-16:0-5 --keep-marked --transpose 2',
+];
 
 const nameOf = (seed: number): string => `${seed}.musicxml`;
 
@@ -78,7 +87,7 @@ for (let from = SEED * 1_000_000; from < SEED * 1_000_000 + RUNS; from += BATCH)
     const term = terminal();
     fill(term, from, to);
     const { stdout, stderr, status } = await term.run(
-      'timeout -s KILL 600 fretward arrange in --no-config --to text,svg,musicxml,midi -s tab -f 4-8 --out out -q --report jsonl',
+      `timeout -s KILL 600 fretward arrange in --no-config --to text,svg,musicxml,midi -s tab ${ASKED[(from / BATCH) % ASKED.length]} --out out -q --report jsonl`,
     );
     const lines = stdout
       .trim()
