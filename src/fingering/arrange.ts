@@ -45,6 +45,7 @@ export const arrangementOf = (problem: Problem, path: Int32Array): Arrangement =
     });
   });
   for (const [head, struck] of struckBy) placements.set(head, placements.get(struck)!);
+  const costs = strikeCosts(problem, path);
   const [first] = rules.windows;
   return {
     instrument: hand.instrument,
@@ -52,20 +53,18 @@ export const arrangementOf = (problem: Problem, path: Int32Array): Arrangement =
     windows: rules.windows,
     placements,
     misfits: misfitsOf(problem, placements),
-    cost: pathCost(problem, path),
+    cost: costs.reduce((sum, cost) => sum + cost, 0),
+    costs: new Map(strikes.map((strike, k) => [strike.heads[0]!, costs[k]!])),
   };
 };
 
-/** What a path costs, thousandths of a point, differences from another edition left out. */
-const pathCost = ({ lattice }: Problem, path: Int32Array): number => {
-  let cost = 0;
-  for (let k = 0; k < path.length; k++) {
+/** What a path costs at each strike, thousandths of a point, differences from another edition left out. */
+const strikeCosts = ({ lattice }: Problem, path: Int32Array): readonly number[] =>
+  Array.from(path, (grip, k) => {
     const layer = lattice.layers[k]!;
-    cost += layer.costs[path[k]!]! % DIFFERENCE;
-    if (k > 0) cost += lattice.moves[k - 1]![path[k - 1]! * layer.grips.length + path[k]!]!;
-  }
-  return cost;
-};
+    const move = k > 0 ? lattice.moves[k - 1]![path[k - 1]! * layer.grips.length + grip]! : 0;
+    return (layer.costs[grip]! % DIFFERENCE) + move;
+  });
 
 const misfitsOf = ({ strikes }: Problem, placements: ReadonlyMap<number, Placement>): readonly Misfit[] =>
   strikes.flatMap(strike =>

@@ -49,4 +49,6 @@ export interface Arrangement {
   readonly matched?: { readonly instrument: Instrument; readonly differences: ReadonlySet<number> };
   /** Cost of the whole fingering in thousandths of a point (an exact integer). */
   readonly cost: number;
+  /** What of it each strike costs, by the first of the heads struck, in the same unit. */
+  readonly costs: ReadonlyMap<number, number>;
 }

@@ -25,14 +25,11 @@ export interface Demand {
   readonly targets: readonly (Place | undefined)[];
 }
 
-/** Equal demands have equal keys. */
-export const demandKey = (demand: Demand): string => JSON.stringify(demand);
-
 /** The places of another edition, by head id. */
 export type Targets = ReadonlyMap<number, Place>;
 
 /**
- * The demands on all strikes. Throws a Refusal that names every chosen or marked place that does not
+ * The demands on all strikes; equal demands are one and the same object. Throws a Refusal that names every chosen or marked place that does not
  * sound its note, or contradicts another, and every pin that finds no note.
  */
 export const demandsOf = (
@@ -44,15 +41,24 @@ export const demandsOf = (
   const faults: Diagnostic[] = pinFaults(hand, strikes, rules.pins);
   // Measures without a number have the window of the measure before; the first, that of the whole tune.
   let window: FretWindow | undefined;
+  const known = new Map<string, Demand>();
   const demands = strikes.map((strike, k): Demand => {
     const numbered = /^\d/.test(strike.source.measure);
     if (numbered || k === 0) window = windowIn(rules, strike.source.measure);
     const fixed = strike.sounds.map((_, index) => fixedFor(hand, strike, index, rules, faults));
-    return { sounds: strike.sounds, window, fixed, targets: strike.heads.map(head => targets?.get(head)) };
+    const there = strike.heads.map(head => placeOnly(targets?.get(head)));
+    const demand: Demand = { sounds: strike.sounds, window, fixed, targets: there };
+    const key = JSON.stringify(demand);
+    const equal = known.get(key) ?? demand;
+    known.set(key, equal);
+    return equal;
   });
   if (faults.length > 0) throw new Refusal(...faults);
   return demands;
 };
+
+const placeOnly = (place: Place | undefined): Place | undefined =>
+  place && { string: place.string, fret: place.fret };
 
 /** What pins and marks fix of one note; what is wrong with them is added to the faults. */
 const fixedFor = (

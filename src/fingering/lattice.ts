@@ -6,7 +6,7 @@
  * (layer, layer, context): a tune of any length needs about as many tables as it has different steps,
  * and the solver only ever adds numbers out of them.
  */
-import { type Demand, demandKey } from './demand.ts';
+import type { Demand } from './demand.ts';
 import { type Grip, type MoveContext, shiftOf, type Touch } from './grip.ts';
 import type { Hand } from './hand.ts';
 import { type CostModel, fingerCost, gripCost, handCost } from './model.ts';
@@ -39,14 +39,13 @@ export const DIFFERENCE = 1e10;
 
 /** Builds layers and move tables for one hand and cost model, each different one once. */
 export const latticeBuilder = (hand: Hand, model: CostModel) => {
-  const layers = new Map<string, Layer>();
+  const layers = new Map<Demand, Layer>();
   const tables = new Map<string, MoveTable>();
   const fingerTables = new Map<string, MoveTable>();
   const handTables = new Map<number, MoveTable>();
 
   const layer = (demand: Demand, gripsFor: (demand: Demand) => readonly Grip[]): Layer => {
-    const key = demandKey(demand);
-    const known = layers.get(key);
+    const known = layers.get(demand);
     if (known) return known;
     const grips = gripsFor(demand);
     const costs = Float64Array.from(
@@ -54,7 +53,7 @@ export const latticeBuilder = (hand: Hand, model: CostModel) => {
       grip => gripCost(model, grip, hand) + DIFFERENCE * differences(grip, demand),
     );
     const made = { id: layers.size, grips, costs, ...distinctTouches(grips) };
-    layers.set(key, made);
+    layers.set(demand, made);
     return made;
   };
 

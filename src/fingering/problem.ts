@@ -4,7 +4,7 @@ import { placesOf, topFret } from '../instrument/places.ts';
 import { Refusal } from '../score/diagnostic.ts';
 import type { Tune } from '../score/tune.ts';
 import { fitPlaces, gripsFor, restPositions } from './candidates.ts';
-import { type Demand, demandKey, demandsOf, type Targets } from './demand.ts';
+import { type Demand, demandsOf, type Targets } from './demand.ts';
 import type { MoveContext } from './grip.ts';
 import { type Hand, handOn } from './hand.ts';
 import { type Lattice, latticeBuilder } from './lattice.ts';
@@ -84,8 +84,7 @@ const buildLattice = (
   contexts: readonly MoveContext[],
 ): Lattice => {
   const build = latticeBuilder(hand, model);
-  const distinct = new Map(demands.map(demand => [demandKey(demand), demand]));
-  const rest = restPositions(hand, distinct.values(), rules);
+  const rest = restPositions(hand, new Set(demands), rules);
   const layers = demands.map(demand => build.layer(demand, each => gripsFor(hand, each, rules, rest)));
   const moves = contexts.map((context, k) => build.moves(layers[k]!, layers[k + 1]!, context));
   return { layers, moves };
@@ -115,9 +114,12 @@ const checkPlaces = (
   demands: readonly Demand[],
   rules: Rules,
 ): void => {
-  const placeless = strikes.filter((_, k) =>
-    demands[k]!.sounds.some((_, index) => fitPlaces(hand, demands[k]!, index, rules).length === 0),
+  const hopeless = new Set(
+    [...new Set(demands)].filter(demand =>
+      demand.sounds.some((_, index) => fitPlaces(hand, demand, index, rules).length === 0),
+    ),
   );
+  const placeless = strikes.filter((_, k) => hopeless.has(demands[k]!));
   if (placeless.length > 0)
     throw new Refusal(...refusedDiagnostics(hand.instrument, rules, strikes, placeless));
 };

@@ -3,7 +3,7 @@
  * one place a pitch, every note of a pitch lies in the same place.
  */
 import { openPitches } from '../instrument/places.ts';
-import { type Demand, demandKey } from './demand.ts';
+import type { Demand } from './demand.ts';
 import type { Grip, Touch } from './grip.ts';
 import type { Hand } from './hand.ts';
 import type { Strike } from './strikes.ts';
@@ -32,6 +32,12 @@ export const repeatTies = (
     if (indices) indices.push(k);
     else byMeasure.set(strike.measure, [k]);
   });
+  const ids = new Map<Demand, number>();
+  const idOf = (demand: Demand): number => {
+    const id = ids.get(demand) ?? ids.size;
+    ids.set(demand, id);
+    return id;
+  };
   const passages = new Map<string, number[][]>();
   for (const [measure, indices] of byMeasure) {
     const start = measureStarts.get(measure) ?? 0;
@@ -39,7 +45,7 @@ export const repeatTies = (
       .map(k => {
         const { at, duration, slurred } = strikes[k]!;
         // A slur into the measure belongs to the one before.
-        return `${at - start},${duration},${slurred && k !== indices[0]},${demandKey(demands[k]!)}`;
+        return `${at - start},${duration},${slurred && k !== indices[0]},${idOf(demands[k]!)}`;
       })
       .join(';');
     const returns = passages.get(key);
