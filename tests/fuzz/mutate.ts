@@ -88,16 +88,16 @@ const NUMBERS = [
   '0x10',
   '1/3',
 ];
-const WORDS = ['', 'yes', 'no', 'start', 'stop', 'continue', 'G', 'H', '∞', '&#0;', '&lt;', 'x'.repeat(5000)];
+const WORDS = ['', 'yes', 'no', 'start', 'stop', 'continue', 'G', 'H', '∞', '&#9;', '&lt;', 'x'.repeat(5000)];
 
-/** One of the places that a pattern matches; undefined where there is none. */
-const one = (text: string, pattern: RegExp, dice: Dice): RegExpMatchArray | undefined => {
-  const found = [...text.matchAll(pattern)];
-  return found.length > 0 ? pick(dice, found) : undefined;
+/** The first match of a pattern from anywhere in the text on; undefined where there is none. */
+const one = (text: string, pattern: RegExp, dice: Dice): RegExpExecArray | undefined => {
+  pattern.lastIndex = dice(text.length);
+  return pattern.exec(text) ?? pattern.exec(text) ?? undefined;
 };
 
-const replaced = (text: string, match: RegExpMatchArray | undefined, by: string): string =>
-  match === undefined ? text : text.slice(0, match.index) + by + text.slice(match.index! + match[0].length);
+const replaced = (text: string, match: RegExpExecArray | undefined, by: string): string =>
+  match === undefined ? text : text.slice(0, match.index) + by + text.slice(match.index + match[0].length);
 
 /** An element without elements of its own name in it, such as a note, a measure or a pitch. */
 const ELEMENT = /<([a-z-]+)\b[^>/]*>(?:(?!<\1\b)[\s\S])*?<\/\1>/g;
@@ -139,7 +139,7 @@ const IN_STRUCTURE: readonly Change<string>[] = [
     const measure = /<measure\b[\s\S]*?<\/measure>/g;
     const [a, b] = [one(text, measure, dice), one(text, measure, dice)];
     if (!a || !b || a.index === b.index) return text;
-    const [first, second] = a.index! < b.index! ? [a, b] : [b, a];
+    const [first, second] = a.index < b.index ? [a, b] : [b, a];
     return replaced(replaced(text, second, first[0]), first, second[0]);
   },
   function nestDeeply(text, dice) {
@@ -153,7 +153,7 @@ const IN_STRUCTURE: readonly Change<string>[] = [
       '<!DOCTYPE a [<!ENTITY b "bbbb"><!ENTITY c "&b;&b;&b;&b;">]>',
       '<!DOCTYPE score-partwise SYSTEM "nowhere.dtd">',
     ]);
-    return text.replace(/<!DOCTYPE[^>]*>|\?>/, found => (found === '?>' ? `?>${type}` : type));
+    return text.replace(/<!DOCTYPE[^>]*>/, '').replace('?>', `?>${type}`);
   },
 ];
 
