@@ -84,23 +84,25 @@ export const faultOf = (error: unknown): Diagnostic => ({
 const makeOutputs = async (input: Input, job: Job) => {
   const { tune, diagnostics: reading } = await loadTune(input, job.choice, job.limits);
   const { tune: moved, editions, diagnostics: together } = arrangeEditions(tune, job);
-  const { outputs, diagnostics: rendering } = await renderEditions(moved, editions, input.stem, job);
+  const said = [...reading, ...together];
+  const { outputs, diagnostics: rendering } = await renderEditions(moved, editions, input.stem, job, said);
   return {
     outputs,
     editions: editions.map(({ problem, found }) => numbersOf(problem, found)),
-    diagnostics: [...reading, ...together, ...rendering],
+    diagnostics: [...said, ...rendering],
   };
 };
 
 /**
  * All sheets of all editions of a tune in all formats, named after `stem`; what there is to say about
- * each edition, and about its sheets, is said once.
+ * each edition, and about its sheets, is said once. `said` is what has been said about the tune.
  */
 export const renderEditions = async (
   tune: Tune,
   editions: readonly Pick<Arranged, 'arrangement' | 'diagnostics'>[],
   stem: string,
   { formats, sheets, style }: Printing,
+  said: readonly Diagnostic[] = [],
 ): Promise<{ readonly outputs: readonly Output[]; readonly diagnostics: readonly Diagnostic[] }> => {
   const outputs: Output[] = [];
   const diagnostics: Diagnostic[] = [];
@@ -109,7 +111,7 @@ export const renderEditions = async (
     diagnostics.push(...(editions.length > 1 ? own.map(each => ofEdition(each, id)) : own));
     for (const format of formats) {
       for (const sheet of format.per === 'sheet' ? sheets : sheets.slice(0, 1)) {
-        const rendered = await format.render(tune, arrangement, sheet, style);
+        const rendered = await format.render(tune, arrangement, sheet, style, [...said, ...own]);
         diagnostics.push(...rendered.diagnostics);
         const kind = format.per === 'sheet' ? `.${sheet}` : '';
         rendered.pages.forEach((content, index) => {

@@ -58,6 +58,8 @@ export interface Format {
     arrangement: Arrangement,
     sheet: SheetName,
     style: SheetStyle,
+    /** What reading and arranging had to say, for formats that hold it. */
+    said?: readonly Diagnostic[],
   ) => Promise<Rendered>;
 }
 
@@ -111,6 +113,16 @@ export const FORMATS: readonly Format[] = [
     render: async (tune, arrangement, _sheet, style) => {
       const { toMxl } = await import('./musicxml/mxl.ts');
       return { pages: [toMxl(tune, arrangement, style)], diagnostics: [] };
+    },
+  },
+  {
+    name: 'json',
+    extension: 'json',
+    summary: 'the arrangement for other programs, by the schema that "fretward schema arrangement" prints',
+    per: 'edition',
+    render: async (tune, arrangement, _sheet, _style, said) => {
+      const { toJson } = await import('./json.ts');
+      return { pages: [toJson(tune, arrangement, said)], diagnostics: [] };
     },
   },
   {

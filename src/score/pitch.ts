@@ -27,6 +27,14 @@ export const staffStep = (pitch: Pitch): number => 7 * pitch.octave + STEPS.inde
 export const pitchName = (pitch: Pitch, octave = true): string =>
   `${pitch.step}${accidentalSign(pitch.alter)}${octave ? pitch.octave : ''}`;
 
+/** The name as it is typed, in seven-bit characters: `F#4`, `Bb3`; without a number where there is no octave. */
+export const typedName = ({
+  step,
+  alter,
+  octave,
+}: Pick<Pitch, 'step' | 'alter'> & { readonly octave?: number }): string =>
+  `${step}${(alter < 0 ? 'b' : '#').repeat(Math.abs(alter))}${octave ?? ''}`;
+
 /** The accidental signs for an alteration, as Unicode; empty for a natural. */
 export const accidentalSign = (alter: number): string =>
   alter === 2 ? '𝄪' : alter > 0 ? '♯'.repeat(alter) : '♭'.repeat(-alter);

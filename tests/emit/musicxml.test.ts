@@ -31,7 +31,7 @@ const somewhere = (tune: Tune, instrument: Instrument = GUITAR): Arrangement => 
       placements.set(head.id, { string: string + 1, fret, finger: 1, position: fret, fit: 'inside' });
     }
   }
-  return { instrument, window: undefined, windows: [], placements, misfits: [], cost: 0 };
+  return { instrument, window: undefined, windows: [], placements, misfits: [], cost: 0, costs: new Map() };
 };
 
 type Staves = 1 | 2;

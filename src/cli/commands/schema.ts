@@ -1,4 +1,4 @@
-/** `fretward schema`: what a file may say, for editors. */
+/** `fretward schema`: what a file may say, for editors and programs. */
 import type { Command } from 'commander';
 import { print } from '../console.ts';
 import { EXIT, UsageError } from '../exit.ts';
@@ -6,10 +6,13 @@ import { EXIT, UsageError } from '../exit.ts';
 const EXAMPLES = `
 Examples:
   fretward schema lesson > lesson.schema.json
-      for editors that complete and check a lesson file as it is written`;
+      for editors that complete and check a lesson file as it is written
+  fretward schema arrangement > arrangement.schema.json
+      what --to json writes, for programs that read it`;
 
 /** What there are schemas of. */
 const SCHEMAS: Readonly<Record<string, () => Promise<unknown>>> = {
+  arrangement: async () => (await import('../../emit/json/schema.ts')).arrangementSchema(),
   lesson: async () => (await import('../lesson-file/json-schema.ts')).lessonSchema(),
 };
 

@@ -110,7 +110,7 @@ export interface Key {
 /** What the help of some options says that is otherwise in a lesson. */
 const HELP: Partial<Record<LessonOption, string>> = {
   match: `${OPTIONS.match.help} (default: true)`,
-  to: 'formats of the single sheets, svg, pdf or png; musicxml, mxl and midi for the tune (default: pdf, midi)',
+  to: 'formats of the single sheets, svg, pdf or png; musicxml, mxl, json and midi for the tune (default: pdf, midi)',
   out: 'the folder in which the lesson gets one of its own, from that of this file (default: that of this file)',
   every: 'cues for so many measures at a time (default: phrase by phrase)',
   strings: 'how strings are called in cues: names or numbers (default: names)',

@@ -3,7 +3,7 @@
  * lines are counted from the bottom, strings from the top: line 1 is the last string.
  */
 import type { Instrument } from '../../instrument/instrument.ts';
-import type { Pitch } from '../../score/pitch.ts';
+import { type Pitch, typedName } from '../../score/pitch.ts';
 import { element, leaf, type XmlNode } from './xml.ts';
 
 export const tabClefElement = ({ strings }: Instrument): XmlNode =>
@@ -38,10 +38,7 @@ export const tuningFields = ({ name, strings, capo }: Instrument): readonly XmlN
   const field = (title: string, text: string | number) => leaf('miscellaneous-field', text, { name: title });
   return [
     field('instrument', name),
-    field('strings', strings.map(plainName).join(' ')),
+    field('strings', strings.map(typedName).join(' ')),
     ...(capo === 0 ? [] : [field('capo', capo)]),
   ];
 };
-
-const plainName = ({ step, alter, octave }: Pitch): string =>
-  `${step}${(alter < 0 ? 'b' : '#').repeat(Math.abs(alter))}${octave}`;

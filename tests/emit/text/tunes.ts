@@ -123,7 +123,7 @@ export const lowestPlaces = (
       if (event.kind === 'note')
         for (const head of event.heads) placements.set(head.id, lowest(head.pitch, on, window));
   const windows = window ? [{ measures: undefined, window }] : [];
-  return { instrument: on, window, windows, placements, misfits: [], cost: 0 };
+  return { instrument: on, window, windows, placements, misfits: [], cost: 0, costs: new Map() };
 };
 
 const lowest = (sound: Pitch, on: Instrument, window: FretWindow | undefined): Placement => {

@@ -1,0 +1,163 @@
+/**
+ * What an arrangement is to other programs. The JSON Schema in schema.ts says what each field means, in
+ * which unit; the two are checked against each other when they are compiled.
+ *
+ * Stable by semantic versioning: a minor version adds fields, a major one may change or remove them.
+ */
+
+/** An exact number, reduced: "3/8", "2", "0". */
+export type FractionText = string;
+
+export interface ArrangementDocument {
+  readonly format: 'fretward-arrangement';
+  readonly version: string;
+  readonly tune: TuneDocument;
+  readonly instrument: InstrumentDocument;
+  readonly windows: readonly WindowDocument[];
+  readonly cost: number;
+  readonly matchedWith?: string | undefined;
+  readonly measures: readonly MeasureDocument[];
+  readonly notes: readonly NoteDocument[];
+  readonly rests: readonly RestDocument[];
+  readonly slurs: readonly SlurDocument[];
+  readonly chordSymbols: readonly ChordSymbolDocument[];
+  readonly warnings: readonly WarningDocument[];
+}
+
+export interface TuneDocument {
+  readonly title?: string | undefined;
+  readonly composer?: string | undefined;
+  readonly lyricist?: string | undefined;
+  readonly arranger?: string | undefined;
+  readonly rights: readonly string[];
+  readonly part: string;
+  readonly partName: string;
+  readonly voice: string;
+  readonly transposition: number;
+}
+
+export interface PitchDocument {
+  readonly name: string;
+  readonly step: string;
+  readonly alter: number;
+  readonly octave: number;
+  readonly midi: number;
+}
+
+export interface InstrumentDocument {
+  readonly id: string;
+  readonly name: string;
+  readonly strings: readonly PitchDocument[];
+  readonly frets: number;
+  readonly scaleLength: number;
+  readonly hand: 'one-fret-a-finger' | 'two-frets-a-finger';
+  readonly clef: 'treble' | 'treble-8' | 'bass-8';
+  readonly capo: number;
+}
+
+export interface WindowDocument {
+  readonly low: number;
+  readonly high: number;
+  readonly measures?: { readonly from: number; readonly to: number } | undefined;
+}
+
+export interface KeyDocument {
+  readonly fifths: number;
+  readonly mode?: string | undefined;
+}
+
+export interface MeasureDocument {
+  readonly index: number;
+  readonly number: string;
+  readonly implicit: boolean;
+  readonly onset: FractionText;
+  readonly duration: FractionText;
+  readonly metre: string | null;
+  readonly key: KeyDocument;
+  readonly changes?: readonly ChangeDocument[] | undefined;
+  readonly repeatStarts: boolean;
+  readonly repeatEnds: boolean;
+  readonly times?: number | undefined;
+  readonly endingStarts?: readonly number[] | undefined;
+  readonly endingStops: boolean;
+  readonly jumps?: readonly JumpName[] | undefined;
+}
+
+export interface ChangeDocument {
+  readonly onset: FractionText;
+  readonly metre?: string | null | undefined;
+  readonly key?: KeyDocument | undefined;
+}
+
+export type JumpName = 'segno' | 'coda' | 'dacapo' | 'dalsegno' | 'tocoda' | 'fine';
+
+export interface TimeDocument {
+  readonly event: number;
+  readonly measure: number;
+  readonly onset: FractionText;
+  readonly beat: FractionText;
+  readonly duration: FractionText;
+}
+
+export interface ValueDocument {
+  readonly note: FractionText;
+  readonly dots: number;
+  readonly ratio?: { readonly actual: number; readonly normal: number } | undefined;
+}
+
+export interface NoteDocument extends TimeDocument {
+  readonly id: number;
+  readonly value: ValueDocument;
+  readonly grace: boolean;
+  readonly pitch: PitchDocument;
+  readonly tiedFrom?: number | undefined;
+  readonly string: number;
+  readonly fret: number;
+  readonly finger: number;
+  readonly position: number;
+  readonly fit: 'inside' | 'open' | 'outside';
+  readonly cost?: number | undefined;
+  readonly elsewhere?: boolean | undefined;
+  readonly lyrics?: readonly LyricDocument[] | undefined;
+}
+
+export interface LyricDocument {
+  readonly verse: string;
+  readonly text: string;
+  readonly syllabic: 'single' | 'begin' | 'middle' | 'end';
+}
+
+export interface RestDocument extends TimeDocument {
+  readonly value?: ValueDocument | undefined;
+}
+
+export interface SlurDocument {
+  readonly from: number;
+  readonly to: number;
+}
+
+export interface ChordSymbolDocument {
+  readonly measure: number;
+  readonly onset: FractionText;
+  readonly root?: string | undefined;
+  readonly kind: string;
+  readonly text?: string | undefined;
+  readonly bass?: string | undefined;
+  readonly degrees?:
+    | readonly {
+        readonly value: number;
+        readonly alter: number;
+        readonly type: 'add' | 'alter' | 'subtract';
+      }[]
+    | undefined;
+}
+
+export interface WarningDocument {
+  readonly severity: 'error' | 'warning' | 'note';
+  readonly code: string;
+  readonly message: string;
+  readonly hint?: string | undefined;
+  readonly line?: number | undefined;
+  readonly measure?: string | undefined;
+  readonly beat?: number | undefined;
+}

@@ -1,0 +1,69 @@
+/** Measures: when they are, how they are counted, how they are repeated; and the chord symbols in them. */
+import type { ChordSymbol, Direction, Key, TimeSignature } from '../../score/model.ts';
+import { metreName } from '../../score/names.ts';
+import { typedName } from '../../score/pitch.ts';
+import type { Tune, TuneMeasure } from '../../score/tune.ts';
+import type { ChordSymbolDocument, JumpName, KeyDocument, MeasureDocument } from './document.ts';
+import { fraction } from './fraction.ts';
+
+export const measuresOf = ({ measures, division }: Tune): readonly MeasureDocument[] =>
+  measures.map(measure => measureOf(measure, 4 * division));
+
+export const chordSymbolsOf = ({ measures, division }: Tune): readonly ChordSymbolDocument[] =>
+  measures.flatMap(measure =>
+    measure.chordSymbols.map(chord => ({
+      measure: measure.index,
+      onset: fraction(measure.at + chord.at, 4 * division),
+      ...chordOf(chord),
+    })),
+  );
+
+const measureOf = (measure: TuneMeasure, whole: number): MeasureDocument => {
+  const { index, number, implicit, at, length, time, key, left, right } = measure;
+  const changes = changesOf(measure, whole);
+  const jumps = measure.directions.flatMap(jumpOf);
+  return {
+    index,
+    number,
+    implicit,
+    onset: fraction(at, whole),
+    duration: fraction(length, whole),
+    metre: metreOf(time),
+    key: keyOf(key),
+    ...(changes.length > 0 && { changes }),
+    repeatStarts: left.repeat,
+    repeatEnds: right.repeat,
+    ...(right.repeat && { times: right.times }),
+    ...(left.ending && { endingStarts: left.ending.numbers }),
+    endingStops: right.ending !== undefined,
+    ...(jumps.length > 0 && { jumps }),
+  };
+};
+
+/** What changes at the start of a measure is already in force there. */
+const changesOf = ({ at, changes }: TuneMeasure, whole: number) =>
+  changes
+    .filter(change => change.at > 0 && (change.key !== undefined || change.time !== undefined))
+    .map(change => ({
+      onset: fraction(at + change.at, whole),
+      ...(change.time && { metre: metreOf(change.time) }),
+      ...(change.key && { key: keyOf(change.key) }),
+    }));
+
+const metreOf = (time: TimeSignature | undefined): string | null =>
+  time?.kind === 'metred' ? metreName(time) : null;
+
+const keyOf = ({ fifths, mode }: Key): KeyDocument => ({ fifths, ...(mode !== undefined && { mode }) });
+
+const jumpOf = (direction: Direction): readonly JumpName[] => {
+  if (direction.kind === 'sign') return [direction.sign];
+  return direction.kind === 'jump' ? [direction.jump] : [];
+};
+
+const chordOf = ({ root, kind, text, bass, degrees }: ChordSymbol) => ({
+  ...(root && { root: typedName(root) }),
+  kind,
+  ...(text !== undefined && { text }),
+  ...(bass && { bass: typedName(bass) }),
+  ...(degrees.length > 0 && { degrees }),
+});

@@ -1,0 +1,82 @@
+/** Notes and rests, in exact time. */
+import type { Arrangement } from '../../fingering/arrangement.ts';
+import type { Head, MusicEvent, NoteEvent, NoteValue } from '../../score/model.ts';
+import { midi, type Pitch, typedName } from '../../score/pitch.ts';
+import type { Tune, TuneMeasure } from '../../score/tune.ts';
+import type { NoteDocument, PitchDocument, RestDocument, TimeDocument, ValueDocument } from './document.ts';
+import { fraction } from './fraction.ts';
+
+export const pitchOf = (pitch: Pitch): PitchDocument => ({
+  name: typedName(pitch),
+  step: pitch.step,
+  alter: pitch.alter,
+  octave: pitch.octave,
+  midi: midi(pitch),
+});
+
+export const notesOf = (tune: Tune, arrangement: Arrangement): readonly NoteDocument[] =>
+  eventsOf(tune).flatMap(([measure, event]) =>
+    event.kind === 'note'
+      ? event.heads.map((head, index) => noteOf(tune, measure, event, head, index === 0, arrangement))
+      : [],
+  );
+
+export const restsOf = (tune: Tune): readonly RestDocument[] =>
+  eventsOf(tune).flatMap(([measure, event]) =>
+    event.kind === 'rest'
+      ? [{ ...timeOf(tune, measure, event), ...(event.value && { value: writtenOf(event.value) }) }]
+      : [],
+  );
+
+const eventsOf = (tune: Tune): readonly (readonly [TuneMeasure, MusicEvent])[] =>
+  tune.measures.flatMap(measure => measure.events.map(event => [measure, event] as const));
+
+const timeOf = ({ division }: Tune, measure: TuneMeasure, event: MusicEvent): TimeDocument => {
+  const whole = 4 * division;
+  const beatType = measure.time?.kind === 'metred' ? (measure.time.fractions[0]?.beatType ?? 4) : 4;
+  return {
+    event: event.id,
+    measure: measure.index,
+    onset: fraction(measure.at + event.at, whole),
+    beat: fraction(whole + event.at * beatType, whole),
+    duration: fraction(event.duration, whole),
+  };
+};
+
+const writtenOf = ({ base, dots, ratio }: NoteValue): ValueDocument => ({
+  note: base < 1 ? fraction(1 / base, 1) : fraction(1, base),
+  dots,
+  ...(ratio && { ratio }),
+});
+
+/** What is written once for a chord stands on its first note. */
+const noteOf = (
+  tune: Tune,
+  measure: TuneMeasure,
+  event: NoteEvent,
+  head: Head,
+  isFirst: boolean,
+  { placements, costs, matched }: Arrangement,
+): NoteDocument => {
+  const { string, fret, finger, position, fit } = placements.get(head.id)!;
+  const cost = costs.get(head.id);
+  return {
+    ...timeOf(tune, measure, event),
+    id: head.id,
+    value: writtenOf(event.value),
+    grace: event.grace !== undefined,
+    pitch: pitchOf(head.pitch),
+    ...(head.tieFrom !== undefined && { tiedFrom: head.tieFrom }),
+    string,
+    fret,
+    finger,
+    position,
+    fit,
+    ...(cost !== undefined && { cost: cost / 1000 }),
+    ...(matched?.differences.has(head.id) && { elsewhere: true }),
+    ...(isFirst &&
+      event.lyrics.length > 0 && {
+        lyrics: event.lyrics.map(({ verse, text, syllabic }) => ({ verse, text, syllabic })),
+      }),
+  };
+};
