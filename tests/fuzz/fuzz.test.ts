@@ -17,8 +17,8 @@ const SEED = Number(process.env.FUZZ_SEED ?? 1);
 const CORPUS = fileURLToPath(new URL('../../../shared/corpus', import.meta.url));
 /** Files that one run of the program gets. */
 const BATCH = 500;
-/** What a tune may take, and what a busy machine adds to a run. */
-const MOST_MS = 5000;
+/** What a tune may take. */
+const MOST_SECONDS = 5;
 /** Where files lie afterwards that the program could not stand. */
 const KEPT = join(tmpdir(), 'fretward-fuzz');
 
@@ -70,6 +70,19 @@ const keep = (term: Terminal, file: string): string => {
   return path;
 };
 
+/** Files that took long are tried once more, alone and by the clock of the processor: the machine may have been busy. */
+const tooSlow = async (term: Terminal, lines: readonly Line[], asked: string): Promise<readonly string[]> => {
+  const slow: string[] = [];
+  for (const { file, milliseconds } of lines) {
+    if (milliseconds < MOST_SECONDS * 1000) continue;
+    const { status } = await term.run(
+      `ulimit -t ${MOST_SECONDS + 1}; fretward arrange ${file} --no-config --to text,svg,musicxml,midi -s tab ${asked} --out alone -q`,
+    );
+    if (status !== 0 && status !== 1) slow.push(`${keep(term, file)}: more than ${MOST_SECONDS} s`);
+  }
+  return slow;
+};
+
 const ENDS: Readonly<Record<string, RegExp>> = {
   svg: /<\/svg>\s*$/,
   musicxml: /<\/score-partwise>\s*$/,
@@ -86,23 +99,20 @@ for (let from = SEED * 1_000_000; from < SEED * 1_000_000 + RUNS; from += BATCH)
   it(`stands files ${from} to ${to - 1}`, async () => {
     const term = terminal();
     fill(term, from, to);
+    const asked = ASKED[(from / BATCH) % ASKED.length]!;
     const { stdout, stderr, status } = await term.run(
-      `timeout -s KILL 600 fretward arrange in --no-config --to text,svg,musicxml,midi -s tab ${ASKED[(from / BATCH) % ASKED.length]} --out out -q --report jsonl`,
+      `timeout -s KILL 600 fretward arrange in --no-config --to text,svg,musicxml,midi -s tab ${asked} --out out -q --report jsonl`,
     );
     const lines = stdout
       .trim()
       .split('\n')
       .map(line => JSON.parse(line) as Line)
       .filter(({ kind }) => kind === 'tune');
-    const bad = lines.filter(
-      ({ result, milliseconds }) => (result !== 'written' && result !== 'refused') || milliseconds > MOST_MS,
-    );
+    const bad = lines.filter(({ result }) => result !== 'written' && result !== 'refused');
     expect(
-      bad.map(
-        each =>
-          `${keep(term, each.file)}: ${each.result}, ${each.milliseconds} ms, ${each.diagnostics[0]?.message}`,
-      ),
+      bad.map(each => `${keep(term, each.file)}: ${each.result}, ${each.diagnostics[0]?.message}`),
     ).toEqual([]);
+    expect(await tooSlow(term, lines, asked)).toEqual([]);
     expect([0, 1], stderr.slice(-2000)).toContain(status);
     expect(lines).toHaveLength(to - from);
     expect(
