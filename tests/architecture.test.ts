@@ -16,6 +16,8 @@ const KNOWS: Readonly<Record<string, readonly string[]>> = {
   engrave: ['score', 'instrument', 'fingering', 'lesson'],
   emit: ['score', 'instrument', 'fingering', 'lesson', 'engrave'],
   batch: ['score', 'read', 'instrument', 'fingering', 'lesson', 'engrave', 'emit'],
+  // The library: what the command line calls, without the command line.
+  'index.ts': ['score', 'read', 'instrument', 'fingering', 'lesson', 'engrave', 'emit'],
   cli: ['score', 'read', 'instrument', 'fingering', 'lesson', 'engrave', 'emit', 'batch'],
 };
 

@@ -1,7 +1,7 @@
 /**
- * Builds the command: takes glyph outlines and font tables out of the fonts (glyphs.mjs), then bundles
- * `src/cli/main.ts` into dist/. Start-up is one small file; what a command needs beyond it lies in
- * chunks that are imported when they are used.
+ * Builds the command and the library: takes glyph outlines and font tables out of the fonts (glyphs.mjs), then bundles
+ * `src/cli/main.ts` and `src/index.ts` into dist/. Start-up is one small file; what a command needs beyond
+ * it lies in chunks that are imported when they are used, and that the library shares.
  */
 import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
@@ -10,6 +10,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { takeTypefaces } from './typefaces.mjs';
+import { writeTypes } from './types.mjs';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 
@@ -21,8 +22,8 @@ await takeTypefaces(root);
 
 const { metafile } = await build({
   absWorkingDir: root,
-  // The start-up file, and what a worker thread runs.
-  entryPoints: { main: 'src/cli/main.ts', worker: 'src/batch/worker.ts' },
+  // The start-up file, what a worker thread runs, and the library.
+  entryPoints: { main: 'src/cli/main.ts', worker: 'src/batch/worker.ts', index: 'src/index.ts' },
   outdir: 'dist',
   bundle: true,
   splitting: true,
@@ -49,7 +50,7 @@ const { metafile } = await build({
 });
 
 // Files of an earlier build go last, so that a command which starts meanwhile finds all that it needs.
-const made = new Set(Object.keys(metafile.outputs));
+const made = new Set([...Object.keys(metafile.outputs), ...writeTypes(root)]);
 for (const entry of readdirSync(`${root}dist`, { recursive: true, withFileTypes: true })) {
   const path = join(entry.parentPath, entry.name);
   if (entry.isFile() && !made.has(path.slice(root.length))) rmSync(path);

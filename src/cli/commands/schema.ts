@@ -12,7 +12,7 @@ Examples:
 
 /** What there are schemas of. */
 const SCHEMAS: Readonly<Record<string, () => Promise<unknown>>> = {
-  arrangement: async () => (await import('../../emit/json/schema.ts')).arrangementSchema(),
+  arrangement: async () => (await import('../../emit/json/json-schema.ts')).arrangementSchema(),
   lesson: async () => (await import('../lesson-file/json-schema.ts')).lessonSchema(),
 };
 

@@ -1,5 +1,5 @@
 /**
- * What an arrangement is to other programs. The JSON Schema in schema.ts says what each field means, in
+ * What an arrangement is to other programs. The shape in schema.ts says what each field means, in
  * which unit; the two are checked against each other when they are compiled.
  *
  * Stable by semantic versioning: a minor version adds fields, a major one may change or remove them.

@@ -1,0 +1,117 @@
+/**
+ * fretward as a library: the functions that the command line calls, without the command line. They read no
+ * file and write none, print nothing, and answer the same for the same arguments, always.
+ *
+ *   bytes ──readTune──▶ Tune ──arrange──▶ Arrangement ──toText, toMusicXml, toMidi, toJson──▶ files
+ *                                              └──engrave──▶ Page[] ──pageToSvg, PAGE_WRITERS──▶ files
+ *
+ * What cannot be done is thrown as a `Refusal`; what there is to say besides comes back as `diagnostics`.
+ *
+ * @example
+ * const { tune } = readTune(readFileSync('tune.mxl'));
+ * const ukulele = findInstrument('ukulele-low-g');
+ * const { arrangement } = arrange(tune, ukulele, rulesFrom({ windows: wholeTune(4, 8) }));
+ * writeFileSync('tune.musicxml', toMusicXml(tune, arrangement, { staves: 2 }));
+ *
+ * @module
+ */
+import { type ReadOptions, readScore } from './read/read.ts';
+import { chooseMelody, type Melody, type MelodyChoice } from './score/melody.ts';
+
+// Reading.
+
+/** Which melody is taken, and how much is read. */
+export interface TuneOptions extends Partial<MelodyChoice>, ReadOptions {}
+
+/**
+ * The tune in the bytes of a MusicXML file (.musicxml, .xml, .mxl): part and voice as asked for, or the
+ * first with notes; of chords the top note alone unless `chords` is `all`. Throws a Refusal.
+ */
+export const readTune = (bytes: Uint8Array, { maxBytes, ...choice }: TuneOptions = {}): Melody => {
+  const { score, diagnostics } = readScore(bytes, maxBytes === undefined ? {} : { maxBytes });
+  const melody = chooseMelody(score, { chords: 'top', ...choice });
+  return { tune: melody.tune, diagnostics: [...diagnostics, ...melody.diagnostics] };
+};
+
+export { type Reading, type ReadOptions, readScore } from './read/read.ts';
+export { chooseMelody, type Melody, type MelodyChoice } from './score/melody.ts';
+
+// What is read.
+
+export { type Diagnostic, type Place as DiagnosticPlace, Refusal } from './score/diagnostic.ts';
+export type * from './score/model.ts';
+export { midi, type Pitch, pitchName, type Step, typedName } from './score/pitch.ts';
+export { type Summary, summarise } from './score/summary.ts';
+export { transposeTune } from './score/transpose-tune.ts';
+export type { Tune, TuneMeasure } from './score/tune.ts';
+
+// Instruments.
+
+export { DEFAULT_INSTRUMENT, INSTRUMENTS } from './instrument/catalogue.ts';
+export {
+  findInstrument,
+  midiOf,
+  parseInstrument,
+  parseTuning,
+  withCapo,
+  withTuning,
+} from './instrument/define.ts';
+export type { HandSpread, Instrument, Place, ReadingClef } from './instrument/instrument.ts';
+export { openPitches, placesOf, soundAt, soundRange, topFret } from './instrument/places.ts';
+
+// Fingering.
+
+export { cheapest } from './fingering/alternatives.ts';
+export { type Arranged, arrange, arrangementOf } from './fingering/arrange.ts';
+export type {
+  Arrangement,
+  Finger,
+  FretWindow,
+  Misfit,
+  Placement,
+  WindowRule,
+} from './fingering/arrangement.ts';
+export type { Targets } from './fingering/demand.ts';
+export {
+  type Difficulty,
+  type DifficultyReport,
+  difficultyOf,
+  type HardMove,
+} from './fingering/difficulty.ts';
+export { arrangeEditions, type Editions, type EditionsAsked } from './fingering/editions.ts';
+export { type Alternative, type Charge, type Explained, explain } from './fingering/explain.ts';
+export type { HandSize } from './fingering/hand.ts';
+export type { Problem } from './fingering/problem.ts';
+export {
+  type Level,
+  type OpenPolicy,
+  type OutsidePolicy,
+  type Pin,
+  type Rules,
+  rulesFrom,
+  wholeTune,
+} from './fingering/rules.ts';
+export type { Found } from './fingering/search.ts';
+export { type Strike, strikesOf } from './fingering/strikes.ts';
+export {
+  ranked,
+  type SurveyRange,
+  type SurveyRow,
+  survey,
+  TRANSPOSITIONS,
+  windowsOf,
+} from './fingering/survey.ts';
+
+// Outputs.
+
+export type * from './emit/json/document.ts';
+export { arrangementSchema } from './emit/json/json-schema.ts';
+export { arrangementDocument, toJson } from './emit/json.ts';
+export { type MidiTune, type Practice, toMidi } from './emit/midi.ts';
+export { toMxl } from './emit/musicxml/mxl.ts';
+export { type MusicXmlOptions, toMusicXml } from './emit/musicxml.ts';
+export { PAGE_WRITERS, type PageFormat, type PageStyle } from './emit/pages.ts';
+export { pageToSvg } from './emit/svg.ts';
+export { type Paint, type TextOptions, type TextRole, toText } from './emit/text.ts';
+export { type Engraving, engrave, type SheetName, type SheetOptions } from './engrave/engrave.ts';
+export type { Page } from './engrave/page.ts';
