@@ -123,9 +123,6 @@ async function* inOrder(
   atOnce: number,
   signal: AbortSignal,
 ): AsyncGenerator<Ready> {
-  const aborted = new Promise<undefined>(resolve => {
-    signal.addEventListener('abort', () => resolve(undefined), { once: true });
-  });
   const running: Promise<Ready>[] = [];
   const waiting = tasks[Symbol.iterator]();
   while (!signal.aborted) {
@@ -139,7 +136,24 @@ async function* inOrder(
     }
     const next = running.shift();
     if (!next) return;
-    const ready = await Promise.race([next, aborted]);
+    const ready = await unlessAborted(next, signal);
     if (ready) yield ready;
   }
 }
+
+/**
+ * What a promise comes to, or undefined when the signal comes first. (A race with one long-lived promise
+ * would keep the result of every race for as long as that promise lives.)
+ */
+const unlessAborted = async <T>(promise: Promise<T>, signal: AbortSignal): Promise<T | undefined> => {
+  let stop = (): void => {};
+  const aborted = new Promise<undefined>(resolve => {
+    stop = () => resolve(undefined);
+    signal.addEventListener('abort', stop, { once: true });
+  });
+  try {
+    return await Promise.race([promise, aborted]);
+  } finally {
+    signal.removeEventListener('abort', stop);
+  }
+};
