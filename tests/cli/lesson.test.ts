@@ -189,7 +189,7 @@ describe('fretward schema lesson', () => {
     const { stderr, status } = await terminal().run('fretward schema lessn');
     expect([status, stderr]).toEqual([
       2,
-      'error: there is no schema of "lessn" (usage)\n    there is: lesson\n',
+      'error: there is no schema of "lessn" (usage)\n    there is: lesson, arrangement\n',
     ]);
   });
 });

@@ -12,8 +12,8 @@ Examples:
 
 /** What there are schemas of. */
 const SCHEMAS: Readonly<Record<string, () => Promise<unknown>>> = {
-  arrangement: async () => (await import('../../emit/json/json-schema.ts')).arrangementSchema(),
   lesson: async () => (await import('../lesson-file/json-schema.ts')).lessonSchema(),
+  arrangement: async () => (await import('../../emit/json/json-schema.ts')).arrangementSchema(),
 };
 
 export const define = (command: Command): void => {
