@@ -2,7 +2,6 @@
  * Instruments that come from outside: a row of the catalogue, a JSON file, or either of them with
  * another tuning or a capo.
  */
-import { Note } from 'tonal';
 import * as z from 'zod/mini';
 import { Refusal } from '../score/diagnostic.ts';
 import { midi, type Pitch, type Step } from '../score/pitch.ts';
@@ -65,12 +64,14 @@ export const parseTuning = (tuning: string): readonly Pitch[] => {
   return names.map(parsePitch).reverse();
 };
 
+const NOTE = /^([A-Ga-g])([#b♯♭]{0,2})(-?\d)$/;
+
+/** Sharps and flats may be written as signs or as # and b. */
 const parsePitch = (name: string): Pitch => {
-  const note = Note.get(name.replaceAll('♯', '#').replaceAll('♭', 'b'));
-  if (note.empty || note.oct === undefined || note.midi === null) {
-    throw badTuning(`"${name}" is not a note with an octave`);
-  }
-  return { step: note.letter as Step, alter: note.alt, octave: note.oct };
+  const [, step, signs, octave] = NOTE.exec(name) ?? [];
+  if (step === undefined) throw badTuning(`"${name}" is not a note with an octave`);
+  const alter = [...signs!].reduce((sum, sign) => sum + (sign === '#' || sign === '♯' ? 1 : -1), 0);
+  return { step: step.toUpperCase() as Step, alter, octave: Number(octave) };
 };
 
 /** The MIDI number of a note by name, "F#4". Throws a Refusal that names what it cannot read. */
