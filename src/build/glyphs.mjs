@@ -74,7 +74,10 @@ const MIRRORED = {
   flag128: 'flag128Down',
 };
 
-/** Figures of the time signature: the roman's heaviest weight, scaled so that a figure is two spaces high. */
+/**
+ * Figures of the time signature: the roman's heaviest weight, scaled so that a figure, with what round ones
+ * overshoot, is a little less than two spaces high: two of them, one over the other, stay apart.
+ */
 const FIGURES = '0123456789';
 
 /** Code points of the text faces that are measured, and in which blocks they are embedded. */
@@ -174,7 +177,7 @@ function musicGlyphs(fontkit, files) {
     readFileSync(`${files}source-serif-4/files/source-serif-4-latin-900-normal.woff`),
   );
   const { bbox: tall } = roman.glyphForCodePoint(0x31).path;
-  const scale = 2 / (tall.maxY - tall.minY);
+  const scale = 1.88 / (tall.maxY - tall.minY);
   for (const figure of FIGURES) {
     const { path } = roman.glyphForCodePoint(figure.codePointAt(0));
     const x0 = path.bbox.minX;

@@ -19,7 +19,7 @@ import { type PageFrame, pageFrame, SHEETS, type SheetOptions } from './options.
 import { type Composition, composePages, roomOn } from './page/compose.ts';
 import { fullness, paginate, type Slot } from './page/fill.ts';
 import type { Page } from './page.ts';
-import { breakSystems, type Line, type Measured, overfull } from './system/break.ts';
+import { breakQuality, breakSystems, type Line, type Measured, overfull } from './system/break.ts';
 import { type DrawnSystem, drawSystem } from './system/system.ts';
 
 export type { SheetName, SheetOptions } from './options.ts';
@@ -43,18 +43,31 @@ const TIGHTER: readonly Setting[] = [
   { density: 0.92, scale: 0.9375 },
   { density: 0.8, scale: 0.9375 },
 ];
-/** Tried, in order, where a single page would stay half empty: learners read more easily. */
+/** Tried where the pages hold more than there is: learners read more easily. */
 const LOOSER: readonly Setting[] = [
-  { density: 1.6, scale: 1 },
-  { density: 1.35, scale: 1 },
   { density: 1.15, scale: 1 },
+  { density: 1.35, scale: 1 },
+  { density: 1.6, scale: 1 },
 ];
 
-/** A last page emptier than this is worth saving, a single one worth spreading. */
+/** Tried where systems break in the middle of phrases, or are very unlike each other. */
+const SMALLER: readonly Setting[] = [
+  { density: 1, scale: 0.9375 },
+  { density: 1.6, scale: 0.9375 },
+];
+
+/** A last page emptier than this is worth saving. */
 const NEARLY_EMPTY = 0.45;
-const HALF_EMPTY = 0.6;
-/** A page that has been spread out is at most this full. */
-const COMFORTABLE = 0.9;
+/** Pages emptier than this, all together, are worth filling, … */
+const ROOMY = 0.8;
+/** … up to so much. */
+const COMFORTABLE = 0.96;
+/** Breaks whose quality is below this are awkward. */
+const AWKWARD = 0.15;
+/** What the full size of the staff is worth beside good breaks. */
+const SMALL = 0.1;
+/** What a full page is worth beside breaks at the ends of phrases. */
+const FILLED = 0.5;
 
 interface Layout {
   readonly composition: Composition;
@@ -64,15 +77,34 @@ interface Layout {
   readonly pages: readonly number[];
 }
 
-function layOut(measured: Measured, options: SheetOptions, frame: PageFrame, density: number): Layout {
+type Draw = (line: Line) => DrawnSystem;
+
+/** Draws systems with all that a sheet may hold, each but once: ways of setting a tune have many in common. */
+function drawOnce(measured: Measured, options: SheetOptions): Draw {
+  const drawn = new Map<string, DrawnSystem>();
+  return line => {
+    const key = `${line.first}-${line.last}-${line.stretch}`;
+    const system = drawn.get(key) ?? drawSystem(measured, line, options, SHEETS.tab);
+    drawn.set(key, system);
+    return system;
+  };
+}
+
+function layOut(
+  measured: Measured,
+  options: SheetOptions,
+  frame: PageFrame,
+  density: number,
+  draw: Draw,
+): Layout {
   const { tune, arrangement, origins } = measured.notation;
   const width = (frame.width - 2 * frame.margin) / frame.space;
   const lines = breakSystems(measured, { width, density, options });
   const excess = Math.max(...lines.map(line => overfull(line, width)));
   // A measure too full for the paper makes the staff smaller.
   if (excess > 1)
-    return layOut(measured, options, { ...frame, space: frame.space / (excess + 0.01) }, density);
-  const reference = lines.map(line => drawSystem(measured, line, options, SHEETS.tab));
+    return layOut(measured, options, { ...frame, space: frame.space / (excess + 0.01) }, density, draw);
+  const reference = lines.map(draw);
   const slots = reference.map(({ top, bottom }) => ({
     above: -top * frame.space,
     below: bottom * frame.space,
@@ -86,23 +118,43 @@ function layOut(measured: Measured, options: SheetOptions, frame: PageFrame, den
 const lastFullness = ({ slots, pages, composition }: Layout): number =>
   fullness(slots.slice(slots.length - (pages.at(-1) ?? 0)), roomOn(composition, pages.length - 1));
 
-/** The ordinary setting, unless a tighter one saves a nearly empty page or a looser one fills a single one. */
+/** How full the pages are, all together. */
+const wholeFullness = ({ slots, pages, composition }: Layout): number =>
+  pages.reduce((sum, count, page) => {
+    const from = pages.slice(0, page).reduce((before, each) => before + each, 0);
+    return sum + fullness(slots.slice(from, from + count), roomOn(composition, page));
+  }, 0) / pages.length;
+
+/**
+ * The ordinary setting, unless a tighter one saves a nearly empty page, or another one on as many pages
+ * fills them better or breaks at the ends of phrases.
+ */
 function chooseLayout(measured: Measured, options: SheetOptions): Layout {
   const frame = pageFrame(options);
+  const draw = drawOnce(measured, options);
   const set = ({ density, scale }: Setting) =>
-    layOut(measured, options, { ...frame, space: frame.space * scale }, density);
+    layOut(measured, options, { ...frame, space: frame.space * scale }, density, draw);
   const ordinary = set(ORDINARY);
-  const full = lastFullness(ordinary);
   if (options.measuresPerSystem !== undefined) return ordinary;
-  if (ordinary.pages.length > 1 && full < NEARLY_EMPTY) {
-    const allowed = TIGHTER.filter(({ scale }) => scale === 1 || options.staffSize === undefined);
-    return firstOf(allowed, set, next => next.pages.length < ordinary.pages.length) ?? ordinary;
+  const count = ordinary.pages.length;
+  const mayScale = ({ scale }: Setting) => scale === 1 || options.staffSize === undefined;
+  if (count > 1 && lastFullness(ordinary) < NEARLY_EMPTY) {
+    const saved = firstOf(TIGHTER.filter(mayScale), set, next => next.pages.length < count);
+    if (saved) return saved;
   }
-  if (ordinary.pages.length === 1 && full < HALF_EMPTY)
-    return (
-      firstOf(LOOSER, set, next => next.pages.length === 1 && lastFullness(next) < COMFORTABLE) ?? ordinary
-    );
-  return ordinary;
+  const worth = (layout: Layout) =>
+    breakQuality(measured, layout.lines) +
+    FILLED * wholeFullness(layout) -
+    (layout.composition.frame.space < frame.space ? SMALL : 0);
+  const bestOf = (from: Layout, settings: readonly Setting[]) =>
+    settings
+      .map(set)
+      .filter(({ pages }) => pages.length === count)
+      .filter(next => wholeFullness(next) < COMFORTABLE)
+      .reduce((best, next) => (worth(next) > worth(best) ? next : best), from);
+  const best = wholeFullness(ordinary) < ROOMY ? bestOf(ordinary, LOOSER) : ordinary;
+  const awkward = breakQuality(measured, best.lines) < AWKWARD;
+  return awkward ? bestOf(best, SMALLER.filter(mayScale)) : best;
 }
 
 function firstOf(

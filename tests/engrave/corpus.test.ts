@@ -8,6 +8,7 @@ import { readScore } from '../../src/read/read.ts';
 import { chooseMelody } from '../../src/score/melody.ts';
 import type { Tune } from '../../src/score/tune.ts';
 import { breaks, centre, collisions, inked, outside } from './layout.ts';
+import { beamFaults, stemFaults, tieFaults } from './rules.ts';
 import { instrument, lowestPlaces } from './sheets.ts';
 
 const CORPUS = fileURLToPath(new URL('../../../shared/corpus/tunes/', import.meta.url));
@@ -38,19 +39,27 @@ const struckHeads = (tune: Tune) =>
     .filter(head => head.tieFrom === undefined);
 
 describe.skipIf(files.length === 0)('sheets of the corpus', () => {
-  test.each(files)('%s', file => {
-    const { tune, pages } = set(file);
-    const tab = pages('tab');
-    const sp = space(tab);
-    for (const sheet of SHEETS) {
-      const all = pages(sheet);
-      expect(collisions(all, 0.06 * sp), sheet).toEqual([]);
-      expect(outside(all, MARGIN), sheet).toEqual([]);
-      expect(breaks(all), sheet).toEqual(breaks(tab));
-    }
-    checkDigits(tune, tab, sp);
-    checkSystems(tab);
-  });
+  // Each tune as tablature, and as one of the other kinds in turn.
+  test.each(files.map((file, i) => [file, SHEETS[1 + (i % 3)]!] as const))(
+    '%s, tab and %s',
+    (file, other) => {
+      const { tune, pages } = set(file);
+      const tab = pages('tab');
+      const second = pages(other);
+      const sp = space(tab);
+      for (const all of [tab, second]) {
+        expect(collisions(all, 0.06 * sp)).toEqual([]);
+        expect(outside(all, MARGIN)).toEqual([]);
+        expect(stemFaults(all)).toEqual([]);
+        expect(beamFaults(all)).toEqual([]);
+        expect(tieFaults(tune, all)).toEqual([]);
+      }
+      expect(breaks(second)).toEqual(breaks(tab));
+      checkDigits(tune, tab, sp);
+      checkSystems(tab);
+    },
+    20_000,
+  );
 });
 
 /** Every struck note has a figure, its middle under its head's within 0.02 sp. */

@@ -1,21 +1,37 @@
 /** Layout rules that hold for any tune. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { LineMark } from '../../src/engrave/drawing/line.ts';
-import type { PolygonMark } from '../../src/engrave/drawing/polygon.ts';
+import { bounds } from '../../src/engrave/drawing/mark.ts';
 import type { SheetName } from '../../src/engrave/engrave.ts';
 import { tunes } from '../emit/text/arbitrary.ts';
 import { richTunes } from './arbitrary.ts';
 import { breaks, centre, collisions, inked, outside } from './layout.ts';
-import { sheet } from './sheets.ts';
+import { beamFaults, stemFaults, systemsOf, tieFaults } from './rules.ts';
+import { sheet, tuneOf } from './sheets.ts';
 
 /** Staff space of the default staff, mm. */
 const SP = 2;
 const MARGIN = 15;
 const SHEETS: readonly SheetName[] = ['tab', 'quiz', 'names', 'blank'];
 
-const stems = (pages: Parameters<typeof inked>[0]) =>
-  inked(pages).filter(({ mark }) => mark.role === 'stem') as { mark: LineMark }[];
+/** Widths from bar line to bar line, of measures of one note that have one on both sides; heads have even ids. */
+function measureWidths({ marks }: ReturnType<typeof systemsOf>[number]) {
+  const heads = marks
+    .filter(({ role }) => role === 'head')
+    .map(mark => ({ of: mark.of!, box: bounds(mark) }));
+  const bars = marks
+    .filter(({ role }) => role === 'bar')
+    .map(mark => bounds(mark).left)
+    .sort((a, b) => a - b)
+    .filter((x, i, all) => i === 0 || x - all[i - 1]! > 2);
+  const first = Math.min(...heads.map(({ of }) => of));
+  return heads.flatMap(({ of, box }) => {
+    const left = bars.findLast(x => x < box.left);
+    const right = bars.find(x => x > box.left);
+    const isInner = of !== first && left !== undefined && right !== undefined;
+    return isInner ? [{ measure: of / 2 - 1, width: right - left }] : [];
+  });
+}
 
 describe('any tune', () => {
   test('has nothing that collides, and nothing outside the margins', () => {
@@ -25,7 +41,7 @@ describe('any tune', () => {
         expect(collisions(pages, 0.06 * SP)).toEqual([]);
         expect(outside(pages, MARGIN)).toEqual([]);
       }),
-      { numRuns: 60 },
+      { numRuns: 40 },
     );
   });
 
@@ -39,18 +55,31 @@ describe('any tune', () => {
     );
   });
 
-  test('has stems of at least 2.5 sp, and beams that rise at most 1.2 sp', () => {
+  test('has stems neither short nor long, beams that rise at most a space, ties with both ends', () => {
     fc.assert(
       fc.property(tunes, tune => {
         const { pages } = sheet(tune);
-        for (const { mark } of stems(pages)) expect(Math.abs(mark.y2 - mark.y1)).toBeGreaterThan(2.3 * SP);
-        for (const { mark } of inked(pages)) {
-          if (mark.role !== 'beam') continue;
-          const [first, second] = (mark as PolygonMark).points;
-          expect(Math.abs(first![1] - second![1])).toBeLessThan(1.25 * SP);
+        expect(stemFaults(pages)).toEqual([]);
+        expect(beamFaults(pages)).toEqual([]);
+        expect(tieFaults(tune, pages)).toEqual([]);
+      }),
+      { numRuns: 40 },
+    );
+  });
+
+  test('has wider measures where they last longer, within a system', () => {
+    const values = ['A4e', 'A4q', 'A4q.', 'A4h', 'A4h.', 'A4w'];
+    fc.assert(
+      fc.property(fc.array(fc.nat(values.length - 1), { minLength: 4, maxLength: 24 }), picks => {
+        const { pages } = sheet(tuneOf(picks.map(pick => ({ notes: values[pick]! }))));
+        for (const system of systemsOf(pages)) {
+          const widths = measureWidths(system);
+          for (const a of widths)
+            for (const b of widths)
+              if (picks[a.measure]! < picks[b.measure]!) expect(a.width).toBeLessThan(b.width);
         }
       }),
-      { numRuns: 60 },
+      { numRuns: 40 },
     );
   });
 
@@ -65,7 +94,7 @@ describe('any tune', () => {
           if (mark.role === 'digit')
             expect(Math.abs(centre(box) - centre(heads.get(mark.of)!))).toBeLessThan(0.02 * SP);
       }),
-      { numRuns: 60 },
+      { numRuns: 40 },
     );
   });
 });

@@ -133,12 +133,19 @@ function strokeMarks(kind: StrokeKind, x: number): Mark[] {
 
 const MIDDLE = (CHART.top + CHART.bottom) / 2;
 
+/** No staff line divides the two figures of a time signature here: they stand a little apart. */
+const FIGURES_APART = 0.12;
+
 /** A time signature, its left edge at x = 0, and its width. */
 export function metreMarks({ time }: ChartMeasure): { readonly marks: Mark[]; readonly width: number } {
   const { marks, width } = timeBlock(time);
   const { space } = CHART;
   return {
-    marks: marks.map(mark => place(mark, space, 0, MIDDLE - 2 * space)),
+    marks: marks.map(mark => {
+      const { top, bottom } = bounds(mark);
+      const apart = Math.sign(Math.round(top + bottom - 4)) * FIGURES_APART;
+      return place(mark, space, 0, MIDDLE - (2 - apart) * space);
+    }),
     width: width * space,
   };
 }

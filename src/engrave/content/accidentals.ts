@@ -50,7 +50,8 @@ class MeasureState {
     const needed = alter !== (held ?? keyAlter(this.key, step));
     if (needed || doubtful) this.current.set(here, alter);
     if (needed) return { alter, bracketed: false };
-    return doubtful || head.courtesy ? { alter, bracketed: true } : undefined;
+    // What was said in this measure is not said again, though a file may ask for it.
+    return doubtful || (head.courtesy && held === undefined) ? { alter, bracketed: true } : undefined;
   }
 }
 

@@ -12,6 +12,7 @@ import { condense } from './condense.ts';
 import { type HandMarks, handMarks } from './fingers.ts';
 import { type Melismas, melismas } from './melismas.ts';
 import { ottavas } from './ottava.ts';
+import { phraseEnds } from './phrases.ts';
 import { type Reading, readingOf, staffHeight } from './reading.ts';
 import { type StemDirection, stemDirections } from './stems.ts';
 
@@ -37,6 +38,8 @@ export interface Notation {
   /** The event under which each verse begins. */
   readonly openings: ReadonlyMap<string, number>;
   readonly melismas: Melismas;
+  /** How well each measure may end a system, by index. */
+  readonly phraseEnds: readonly number[];
   readonly hand: HandMarks;
   readonly options: SheetOptions;
 }
@@ -90,6 +93,7 @@ export function notate(whole: Tune, arrangement: Arrangement, options: SheetOpti
     verses: inOrder(openings.keys()),
     openings,
     melismas: melismas(tune),
+    phraseEnds: phraseEnds(tune),
     hand: handMarks(tune, arrangement, options),
     options,
   };

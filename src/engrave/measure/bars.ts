@@ -139,6 +139,9 @@ export function endBar(notation: Notation, left: TuneMeasure, right: TuneMeasure
   return announced.width > 0 ? { ...end, width: end.width + 0.6 } : end;
 }
 
+/** At the first system's head there is room for the names of the strings below it. */
+const NAMES_ROOM = 4.8;
+
 /** The head of a system: clef, key, the time signature where it is new, a repeat sign. */
 export function startBar(notation: Notation, measure: TuneMeasure, first: boolean): Bar {
   const timed = first || measure.changes.some(change => change.at === 0 && change.time);
@@ -153,7 +156,7 @@ export function startBar(notation: Notation, measure: TuneMeasure, first: boolea
     strokes,
     strokesWidth: repeated ? end : 0,
     marks: head.marks,
-    width: repeated ? end : head.width,
+    width: repeated ? end : Math.max(head.width, first ? NAMES_ROOM : 0),
     after: repeated ? 1 : 1.5,
   };
 }

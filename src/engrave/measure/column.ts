@@ -47,6 +47,8 @@ export interface Syllable {
   readonly marks: readonly Mark[];
   readonly left: number;
   readonly right: number;
+  /** Begins a word. */
+  readonly opens: boolean;
   /** Joined by hyphens to the next syllable of its verse. */
   readonly hyphen: boolean;
   readonly extend: boolean;

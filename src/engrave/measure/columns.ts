@@ -36,17 +36,27 @@ const moved = (shape: NoteShape, dx: number): NoteShape => ({
 
 const left = (marks: readonly Mark[]) => Math.min(0, ...marks.map(mark => bounds(mark).left));
 
-/** Sets grace notes side by side, the last ending before `edge`. */
-function setGraces(notation: Notation, events: readonly NoteEvent[], edge: number): NoteShape[] {
+/** Between the figures of grace notes. */
+const BETWEEN_FIGURES = 0.3;
+
+/** Sets grace notes side by side before a note, if there is one: neither heads nor figures touch. */
+function setGraces(
+  notation: Notation,
+  events: readonly NoteEvent[],
+  note: NoteShape | undefined,
+): NoteShape[] {
   const shapes: NoteShape[] = [];
-  let next = edge - 0.35;
+  const figures = (shape: NoteShape | undefined) => shape && union(digitMarks(notation, shape).map(bounds));
+  let next = left(note?.marks ?? []) - 0.35;
+  let figure = (figures(note)?.left ?? Infinity) - BETWEEN_FIGURES;
   for (const event of [...events].reverse()) {
     const shape = noteShape(notation, event, STYLE.graceSize);
     const box = union(shape.marks.map(bounds))!;
     const right = Math.max(shape.headWidth + 0.3, shape.beamed ? 0 : box.right);
-    const dx = next - right;
+    const dx = Math.min(next - right, figure - (figures(shape)?.right ?? -Infinity));
     shapes.unshift(moved(shape, dx));
     next = dx + box.left - 0.1;
+    figure = dx + (figures(shape)?.left ?? Infinity) - BETWEEN_FIGURES;
   }
   return shapes;
 }
@@ -126,7 +136,7 @@ export function columns(notation: Notation, measure: TuneMeasure): Column[] {
     const ideal = notation.rests.has(measure.index) ? MULTI_REST : natural;
     const note = event?.kind === 'note' ? noteShape(notation, event) : undefined;
     const rest = event?.kind === 'rest' ? { event, ...restMarks(event) } : undefined;
-    const graces = setGraces(notation, moment.graces, left(note?.marks ?? []));
+    const graces = setGraces(notation, moment.graces, note);
     const edge = left([...(note?.marks ?? []), ...graces.flatMap(each => each.marks)]);
     const change = index === 0 ? [] : changeMarks(notation, measure, all[index - 1]!.at, moment.at, edge);
     const centre = note ? note.headWidth / 2 : (rest?.width ?? 0) / 2;

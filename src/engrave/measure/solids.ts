@@ -4,7 +4,7 @@ import { bounds, type Mark } from '../drawing/mark.ts';
 import type { Column, Row, Solid } from './column.ts';
 
 /** Room at the right of each kind of thing. */
-const GAPS = { staff: 0.45, tab: 0.5, chord: 0.75, word: 0.6, hyphen: 1.25 };
+const GAPS = { staff: 0.45, tab: 0.5, chord: 0.75, word: 0.65, hyphen: 1.25 };
 
 /** Between chord symbols. */
 export const CHORD_GAP = GAPS.chord;

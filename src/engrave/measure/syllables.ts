@@ -75,6 +75,7 @@ function syllable(notation: Notation, event: NoteEvent, lyric: Lyric, centre: nu
     marks,
     left,
     right,
+    opens: lyric.syllabic === 'begin' || lyric.syllabic === 'single',
     hyphen: lyric.syllabic === 'begin' || lyric.syllabic === 'middle',
     extend: lyric.extend,
   };

@@ -82,11 +82,13 @@ export function composePages(
   const title = titleOf(tune, options);
   const keywords = [...editionLines(tune, arrangement, false), SHEETS[options.sheet].label];
   let next = 0;
+  let gapBefore: number | undefined;
   return pages.map((count, index) => {
     const from = next;
     next += count;
     const room = roomOn(composition, index);
-    const ys = spreadSystems(slots.slice(from, next), room, index === pages.length - 1);
+    const { ys, gap } = spreadSystems(slots.slice(from, next), room, index === pages.length - 1, gapBefore);
+    gapBefore = gap;
     const head = pageHead(composition, index).marks;
     const foot = pageFooter(composition, index).marks;
     return {

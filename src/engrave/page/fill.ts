@@ -6,7 +6,8 @@
 /** Ink-to-ink distance between systems. */
 const TIGHT = 4.5;
 const NATURAL = 7.5;
-const LOOSE = 16;
+/** On a single page that is not full. */
+const LOOSE = 12.5;
 
 export interface Slot {
   /** Ink above and below the system's origin. */
@@ -58,15 +59,31 @@ export function paginate(slots: readonly Slot[], room: (page: number) => Room): 
 export const fullness = (slots: readonly Slot[], { top, bottom }: Room): number =>
   needed(slots, NATURAL) / (bottom - top);
 
-/** Origins of a page's systems; gaps stretch to fill the page, but for a last page that is far from full. */
-export function spreadSystems(slots: readonly Slot[], { top, bottom }: Room, isLast: boolean): number[] {
+export interface Spread {
+  /** Each system's origin. */
+  readonly ys: readonly number[];
+  /** Between systems. */
+  readonly gap: number;
+}
+
+/**
+ * Origins of a page's systems; gaps stretch to fill the page. On the last page they are at most as wide
+ * as on the one before.
+ */
+export function spreadSystems(
+  slots: readonly Slot[],
+  { top, bottom }: Room,
+  isLast: boolean,
+  gapBefore = LOOSE,
+): Spread {
   const free = bottom - top - needed(slots, 0);
-  const even = slots.length > 1 ? free / (slots.length - 1) : 0;
-  const gap = isLast && even > LOOSE ? NATURAL * 1.35 : Math.min(even, isLast ? LOOSE : Infinity);
+  const even = slots.length > 1 ? free / (slots.length - 1) : LOOSE;
+  const gap = isLast ? Math.min(even, gapBefore) : even;
   let y = top;
-  return slots.map(slot => {
+  const ys = slots.map(slot => {
     const origin = y + slot.above;
     y = origin + slot.below + gap;
     return origin;
   });
+  return { ys, gap };
 }

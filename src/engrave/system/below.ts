@@ -54,6 +54,13 @@ function marksOf(direction: Direction): Mark[] {
   return direction.kind === 'words' && direction.placement === 'below' ? words(direction.text) : [];
 }
 
+/** What stands at the end of a measure belongs to the first note of the next. */
+function startOf(system: PlacedSystem, index: number, { at }: Direction): number {
+  const { line, notation } = system;
+  const ends = at >= notation.tune.measures[index]!.length && index < line.last;
+  return ends ? xAt(system, index + 1, 0) : xAt(system, index, at);
+}
+
 export function drawBelow(system: PlacedSystem, sketch: Sketch): void {
   const { measures } = system.notation.tune;
   for (let index = system.line.first; index <= system.line.last; index++)
@@ -61,7 +68,7 @@ export function drawBelow(system: PlacedSystem, sketch: Sketch): void {
       const marks = marksOf(direction);
       const box = union(marks.map(bounds));
       if (!box) continue;
-      const x = Math.min(xAt(system, index, direction.at), system.width - box.right);
+      const x = Math.min(startOf(system, index, direction), system.width - box.right);
       const y = Math.max(5, sketch.below(x + box.left - 0.3, x + box.right + 0.3, 4) + 0.5) - box.top;
       sketch.add(index, move(marks, x, y));
     }

@@ -5,6 +5,7 @@
  */
 import type { TuneMeasure } from '../../score/tune.ts';
 import type { Notation } from '../content/notation.ts';
+import { pickupLength } from '../content/phrases.ts';
 import { endBar, innerBar, startBar } from '../measure/bars.ts';
 import type { Column } from '../measure/column.ts';
 import type { SheetOptions } from '../options.ts';
@@ -18,10 +19,8 @@ export interface Line {
   readonly stretch: number;
 }
 
-/** A last system that fills less than this part of the width looks short, … */
+/** A last system that fills less than this part of the width stays at its natural width. */
 const FULL = 0.66;
-/** … and is justified if, spaced as the others are, it would fill more than this. */
-const NEARLY_FULL = 0.85;
 const TIGHTEST = 0.62;
 
 /** Everything that breaking needs to know about a tune. */
@@ -53,9 +52,21 @@ function nodesOf({ notation, columns }: Measured, first: number, last: number): 
   return nodes;
 }
 
+/** Strips do not depend on the width: several ways of setting a tune share them. */
+const strips = new WeakMap<Measured, Map<string, Strip>>();
+
+function stripOf(measured: Measured, first: number, last: number): Strip {
+  const known = strips.get(measured) ?? new Map<string, Strip>();
+  strips.set(measured, known);
+  const key = `${first}-${last}`;
+  const row = known.get(key) ?? strip(nodesOf(measured, first, last));
+  known.set(key, row);
+  return row;
+}
+
 /** One system, stretched to a width. */
 export function lineOf(measured: Measured, first: number, last: number, width: number): Line {
-  const row = strip(nodesOf(measured, first, last));
+  const row = stripOf(measured, first, last);
   const stretch = stretchFor(row.gaps, width - row.solid);
   return { first, last, strip: row, stretch };
 }
@@ -64,15 +75,25 @@ export function lineOf(measured: Measured, first: number, last: number, width: n
 export const overfull = ({ strip: row }: Line, width: number): number =>
   row.gaps.reduce((sum, gap) => sum + gapLength(gap, 0), row.solid) / width;
 
-/** How well a break after a measure suits the music: negative is welcome. */
-function breakCost(left: TuneMeasure, right: TuneMeasure | undefined, phrase: number): number {
+/** What the music makes of breaks: beside a stretch of 1.3 or so, which costs as much as a phrase is worth. */
+const PHRASE = 0.3;
+const SECTION = 0.25;
+const FOUR_MEASURES = 0.2;
+const TWO_MEASURES = 0.05;
+/** For each measure by which a system differs from the one before. */
+const UNEVEN = 0.05;
+/** For each system, about what a good break is worth, so that good breaks make no more systems. */
+const A_LINE = 0.35;
+
+/** How well a break after a measure suits the music: negative is welcome. `count` measures came before it. */
+function breakCost({ tune, phraseEnds }: Notation, index: number, count: number): number {
+  const [left, right] = [tune.measures[index]!, tune.measures[index + 1]];
   if (!right) return 0;
   const section =
     left.right.style !== 'regular' || left.right.repeat || right.left.repeat || right.left.style === 'double';
   const ending = right.left.ending !== undefined;
-  return (
-    (section ? -0.25 : 0) + (phrase % 4 === 0 ? -0.25 : phrase % 2 === 0 ? -0.06 : 0) + (ending ? 0.1 : 0)
-  );
+  const regular = count % 4 === 0 ? FOUR_MEASURES : count % 2 === 0 ? TWO_MEASURES : 0;
+  return (section ? -SECTION : 0) - regular - PHRASE * phraseEnds[index]! + (ending ? 0.1 : 0);
 }
 
 function stretchCost({ stretch }: Line): number {
@@ -80,6 +101,13 @@ function stretchCost({ stretch }: Line): number {
   const logarithm = Math.log(Math.min(stretch, 20));
   return 4 * logarithm * logarithm * (stretch < 1 ? 2 : 1);
 }
+
+/** A system where so much of the width may not yield is crowded: its words stand shoulder to shoulder. */
+const CROWDED = 0.88;
+const CROWDING = 8;
+
+const crowding = (line: Line, width: number): number =>
+  CROWDING * Math.max(0, overfull(line, width) - CROWDED);
 
 export interface BreakChoices {
   readonly width: number;
@@ -91,6 +119,9 @@ export interface BreakChoices {
 function isForced(measure: TuneMeasure | undefined, options: SheetOptions): boolean {
   return options.keepBreaks === true && measure?.breakBefore !== undefined;
 }
+
+/** Measures that are but a pickup: one or none. */
+const pickupOf = ({ tune }: Notation): number => (pickupLength(tune) > 0 ? 1 : 0);
 
 /** Measures of a line, a pickup not counted. */
 const sizeOf = ({ first, last }: Line, pickup: number): number =>
@@ -114,8 +145,20 @@ function lineCost(
     : stretchCost({ ...line, stretch: line.stretch / density });
   const missing = options.measuresPerSystem === undefined || ends ? 0 : options.measuresPerSystem - size;
   const uneven = before > 0 && (!ends || size > before) ? Math.abs(before - size) : 0;
-  const music = breakCost(measures[last]!, measures[last + 1], last + 1 - pickup);
-  return fit + 50 * missing + 0.05 * uneven + music;
+  const music = breakCost(measured.notation, last, last + 1 - pickup);
+  const crowd = density < 1 ? 0 : crowding(line, width);
+  return fit + crowd + 50 * missing + UNEVEN * uneven + music + A_LINE;
+}
+
+/** How well the systems of a tune end where its phrases do and are like each other: more is better. */
+export function breakQuality({ notation }: Measured, lines: readonly Line[]): number {
+  const pickup = pickupOf(notation);
+  const sizes = lines.map(line => sizeOf(line, pickup));
+  const costs = lines.map(({ last }, i) => {
+    const uneven = i > 0 ? Math.abs(sizes[i]! - sizes[i - 1]!) : 0;
+    return breakCost(notation, last, last + 1 - pickup) + UNEVEN * uneven;
+  });
+  return -costs.reduce((sum, cost) => sum + cost, 0) / Math.max(1, costs.length - 1);
 }
 
 interface Best {
@@ -127,7 +170,7 @@ interface Best {
 export function breakSystems(measured: Measured, choices: BreakChoices): Line[] {
   const { measures } = measured.notation.tune;
   const { width, options } = choices;
-  const pickup = measures[0]?.implicit || measures[0]?.number === '0' ? 1 : 0;
+  const pickup = pickupOf(measured.notation);
   const most = options.measuresPerSystem ?? Infinity;
   /** The cheapest way to set the measures before each index. */
   const best: Best[] = [{ cost: 0, line: undefined }];
@@ -155,12 +198,15 @@ function settleLast(lines: readonly Line[], width: number): Line[] {
   const full = stretchFor(last.strip.gaps, width - last.strip.solid);
   const loose = Math.max(1, mean);
   const filled = lengthAt(last.strip, loose) / width;
-  return [...others, { ...last, stretch: filled > NEARLY_FULL ? full : Math.min(full, loose) }];
+  return [...others, { ...last, stretch: filled > FULL ? full : Math.min(full, loose) }];
 }
 
 /** The last system may be loose, but a lone measure or two at its start look forgotten. */
 function lastCost(line: Line, width: number, density: number): number {
-  const full = lengthAt(line.strip, 1) / width;
-  if (full * density > 1) return stretchCost({ ...line, stretch: line.stretch / density });
-  return full < FULL ? 1.5 * (FULL - full) + (line.last === line.first ? 2 : 0) : 0;
+  const loose = Math.max(1, density);
+  const full = lengthAt(line.strip, loose) / width;
+  const fit = stretchCost({ ...line, stretch: line.stretch / density });
+  if (full * Math.min(1, density) > 1) return fit;
+  if (full >= FULL) return fit / 2;
+  return 1.5 * (FULL - full) + (line.last === line.first ? 2 : 0);
 }

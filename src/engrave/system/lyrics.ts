@@ -4,7 +4,7 @@ import { move } from '../drawing/mark.ts';
 import { face, textWidth } from '../font/face.ts';
 import type { Syllable } from '../measure/column.ts';
 import { STYLE } from '../style.ts';
-import { headLeft, headRight, type PlacedSystem } from './placed.ts';
+import { headLeft, headRight, measureSpan, type PlacedSystem } from './placed.ts';
 import { type Sketch, SYSTEM } from './sketch.ts';
 
 /** First baseline where nothing hangs below the staff. */
@@ -139,6 +139,15 @@ const isSung = ({ notation: { tune, verses } }: PlacedSystem, verse: number, fro
       events.some(event => event.kind === 'note' && event.lyrics.some(each => each.verse === verses[verse])),
     );
 
+/** How far a word's hyphens reach: to its next syllable, or to the ending in which this verse has none. */
+function wordGoesOnTo(system: PlacedSystem, one: Sung, next: Sung | undefined): number {
+  const { measures } = system.notation.tune;
+  const ending = measures.findIndex(({ left }, index) => index > one.measure && left.ending);
+  if (next?.syllable.opens && ending > 0 && ending <= next.measure)
+    return measureSpan(system, ending - 1).right;
+  return next ? startOf(next) : system.width;
+}
+
 function drawVerse(system: PlacedSystem, verse: number, y: number, sketch: Sketch): void {
   const all = sung(system, verse);
   const before = continued(system, verse, all[0], y);
@@ -149,7 +158,7 @@ function drawVerse(system: PlacedSystem, verse: number, y: number, sketch: Sketc
     const marks = move(syllable.marks, x, y);
     const right = x + syllable.right;
     if (syllable.hyphen && (next || isSung(system, verse, system.line.last + 1)))
-      marks.push(...hyphens(right, next ? startOf(next) : system.width, y));
+      marks.push(...hyphens(right, wordGoesOnTo(system, one, next), y));
     else if (syllable.extend) marks.push(...extender(system, one, next, y));
     sketch.add(measure, marks);
   });

@@ -29,8 +29,8 @@ function covered(
   return notes.slice(first, last + 1);
 }
 
-function slurSide(slur: Slur, under: readonly PlacedNote[]): Side {
-  if (slur.placement) return slur.placement === 'above' ? -1 : 1;
+/** By the stems as they are here: the side that a file gives was for another instrument, or another key. */
+function slurSide(under: readonly PlacedNote[]): Side {
   const main = under.filter(note => note.shape.size === 1);
   return main.length > 0 && main.every(note => note.shape.stem !== 'down') ? 1 : -1;
 }
@@ -134,7 +134,7 @@ function drawSlur(
   if (under.length === 0) return undefined;
   if (from && to && from.shape.size < 1 && from.x === to.x)
     return { slur, side: 1, mark: graceSlur(from, to, slur.from) };
-  const side = slurSide(slur, under);
+  const side = slurSide(under);
   const inner = drawn.filter(
     each => each.side === side && each.slur.from >= slur.from && each.slur.to <= slur.to,
   );

@@ -1,5 +1,10 @@
-/** What joins figures of the tablature: slurs as in the notation, and lines where a finger slides. */
+/**
+ * What joins figures of the tablature: slurs as in the notation, and lines where a finger slides. A line
+ * is drawn only under a slur: without one the finger that stays on its string guides the hand in silence,
+ * and a line would ask for a slide that is heard.
+ */
 
+import type { NoteEvent, Slur } from '../../score/model.ts';
 import type { Box } from '../drawing/box.ts';
 import type { CurveMark, End } from '../drawing/curve.ts';
 import { bounds, type Mark } from '../drawing/mark.ts';
@@ -69,19 +74,21 @@ function clearCurve(first: End, last: End, obstacles: readonly End[], of: number
   return rises || !clears(curve, -1, obstacles) ? level : curve;
 }
 
-/** A line between two figures on one string that the same finger stops, one straight after the other. */
+/** A line between two slurred figures on one string that the same finger stops, one straight after the other. */
 function slideMarks({ columns, notation }: PlacedSystem, boxes: Figures): Mark[] {
   const marks: Mark[] = [];
-  let before: number | undefined;
+  let before: NoteEvent | undefined;
   for (const { column } of columns) {
-    const heads = column.note?.event.heads ?? [];
-    const here = heads.length === 1 ? heads[0]!.id : undefined;
-    if (before !== undefined && here !== undefined && column.graces.length === 0)
-      marks.push(...slide(notation.arrangement.placements, boxes, before, here));
+    const here = column.note?.event.heads.length === 1 ? column.note.event : undefined;
+    if (before && here && column.graces.length === 0 && isSlurred(notation.tune.slurs, before, here))
+      marks.push(...slide(notation.arrangement.placements, boxes, before.heads[0]!.id, here.heads[0]!.id));
     if (column.note || column.rest) before = here;
   }
   return marks;
 }
+
+const isSlurred = (slurs: readonly Slur[], { id: a }: NoteEvent, { id: b }: NoteEvent): boolean =>
+  slurs.some(({ from, to }) => from <= a && to >= b);
 
 type Placements = PlacedSystem['notation']['arrangement']['placements'];
 
@@ -97,9 +104,7 @@ function slide(placements: Placements, boxes: Figures, from: number, to: number)
   return [{ kind: 'line', role: 'tab-curve', x1, y1: middle + rise, x2, y2: middle - rise, thickness: 0.14 }];
 }
 
-/** Slides are drawn where fingers are shown. */
 export function tabJoins(system: PlacedSystem, digits: readonly Mark[]): Mark[] {
   const boxes = digits.map(mark => ({ head: mark.of, box: bounds(mark) }));
-  const slides = (system.options.fingers ?? 'none') === 'none' ? [] : slideMarks(system, boxes);
-  return [...slurMarks(system, boxes), ...slides];
+  return [...slurMarks(system, boxes), ...slideMarks(system, boxes)];
 }

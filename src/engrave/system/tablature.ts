@@ -85,10 +85,10 @@ interface Tablature {
 
 /** The marks of the tablature under a system. */
 export function tablature(system: PlacedSystem): Tablature {
-  const { notation, kind, width, isFirst, headRight } = system;
+  const { notation, kind, width, isFirst } = system;
   const strings = notation.arrangement.instrument.strings.length;
   const clef = tabClef(strings, 1.5);
-  const names = isFirst && headRight > 5 ? stringNames(system, Math.max(3.6, rightEdge(clef) + 1)) : [];
+  const names = isFirst ? stringNames(system, Math.max(3.6, rightEdge(clef) + 1)) : [];
   const byMeasure = kind.tablature === 'figures' ? figures(system) : new Map<number, Mark[]>();
   const digits = [...byMeasure.values()].flat().filter(mark => mark.role === 'digit');
   const occupied = [...clef, ...names, ...digits].map(bounds);

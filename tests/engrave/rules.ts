@@ -1,0 +1,119 @@
+/** Rules of stems, beams and ties, read back from pages of marks; each returns what breaks it, in words. */
+import { type Box, union } from '../../src/engrave/drawing/box.ts';
+import type { CurveMark } from '../../src/engrave/drawing/curve.ts';
+import type { LineMark } from '../../src/engrave/drawing/line.ts';
+import { bounds, type Mark } from '../../src/engrave/drawing/mark.ts';
+import type { PolygonMark } from '../../src/engrave/drawing/polygon.ts';
+import type { Group, Page } from '../../src/engrave/engrave.ts';
+import type { Tune } from '../../src/score/tune.ts';
+
+/** A system as a reader sees it: its marks, its staff's top line and staff space in mm. */
+interface Seen {
+  readonly marks: readonly Mark[];
+  readonly top: number;
+  readonly space: number;
+}
+
+function seen(groups: readonly Group[]): Seen {
+  const marks = groups.flatMap(group => group.marks);
+  const lines = marks.filter(mark => mark.role === 'staff').map(mark => (mark as LineMark).y1);
+  const top = Math.min(...lines);
+  return { marks, top, space: (Math.max(...lines) - top) / 4 };
+}
+
+/** The systems of all pages, in order. */
+export function systemsOf(pages: readonly Page[]): Seen[] {
+  return pages.flatMap(({ groups }) => {
+    const starts = groups.flatMap(({ className }, i) => (className === 'system' ? [i] : []));
+    return starts.map((start, i) =>
+      seen(groups.slice(start, starts[i + 1]).filter(({ className }) => /system|measure/.test(className))),
+    );
+  });
+}
+
+const boxesOf = ({ marks }: Seen, role: Mark['role']): Box[] =>
+  marks.filter(mark => mark.role === role).map(bounds);
+
+/** Shortest stem, and the longest that flags or beams ask for, sp (common practice). */
+const SHORTEST = 2.5;
+const LONGEST = 5.6;
+/** Rounding on the page. */
+const SLACK = 0.25;
+
+/** How far a stem may reach: to the middle line from ledger lines, over all heads of its beam, or for its flags. */
+function longest(system: Seen, stem: LineMark): number {
+  const { top, space } = system;
+  const [high, low] = [Math.min(stem.y1, stem.y2), Math.max(stem.y1, stem.y2)];
+  const middle = top + 2 * space;
+  const toMiddle = Math.max(Math.abs(high - middle), Math.abs(low - middle)) / space;
+  const beams = boxesOf(system, 'beam').filter(
+    ({ left, right }) => left - 0.1 < stem.x1 && right + 0.1 > stem.x1,
+  );
+  const heads = boxesOf(system, 'head').filter(head =>
+    beams.some(({ left, right }) => head.right > left - 0.1 && head.left < right + 0.1),
+  );
+  const under = union(heads);
+  const span = under ? (under.bottom - under.top) / space : 0;
+  return Math.max(LONGEST + span, toMiddle) + SLACK;
+}
+
+/** Stems of notes of full size. */
+function stemsOf(system: Seen): LineMark[] {
+  const graces = boxesOf(system, 'grace');
+  const stems = system.marks.filter(mark => mark.role === 'stem') as LineMark[];
+  return stems.filter(({ x1 }) => !graces.some(({ left, right }) => left <= x1 && right >= x1));
+}
+
+/** Stems that are shorter than 2.5 sp or longer than what stands on them asks for. */
+export const stemFaults = (pages: readonly Page[]): string[] =>
+  systemsOf(pages).flatMap(system =>
+    stemsOf(system).flatMap(stem => {
+      const length = Math.abs(stem.y2 - stem.y1) / system.space;
+      const isFault = length < SHORTEST - SLACK || length > longest(system, stem);
+      return isFault ? [`a stem of ${length.toFixed(2)} sp`] : [];
+    }),
+  );
+
+/** Beams that rise by more than about a space (1 sp between stems, a little more to the edges). */
+export const beamFaults = (pages: readonly Page[]): string[] =>
+  systemsOf(pages).flatMap(({ marks, space }) =>
+    (marks.filter(mark => mark.role === 'beam') as PolygonMark[]).flatMap(({ points }) => {
+      const rise = Math.abs(points[0]![1] - points[1]![1]) / space;
+      return rise > 1.25 ? [`a beam that rises ${rise.toFixed(2)} sp`] : [];
+    }),
+  );
+
+/** Whether a curve's end lies at a head: within its width, above or below it. */
+function meets([x, y]: readonly [number, number], head: Box | undefined, space: number): boolean {
+  if (!head) return false;
+  const near = y > head.top - space && y < head.bottom + space;
+  return near && x > head.left - 0.2 * space && x < head.right + 0.2 * space;
+}
+
+/** Ties that do not go from head to head, or, where a system ends between, from head to edge on both sides. */
+export function tieFaults(tune: Tune, pages: readonly Page[]): string[] {
+  const systems = systemsOf(pages);
+  const heads = systems.map(({ marks }) => {
+    const drawn = marks.filter(({ role }) => role === 'head' || role === 'grace');
+    return new Map(drawn.map(mark => [mark.of, bounds(mark)] as const));
+  });
+  const headIn = (system: number, id: number) => heads[system]!.get(id);
+  const where = (id: number) => heads.findIndex(each => each.has(id));
+  const tied = (system: number, id: number) =>
+    (systems[system]!.marks.filter(({ role }) => role === 'tie') as CurveMark[]).filter(
+      ({ of }) => of === id,
+    );
+  const events = tune.measures.flatMap(measure => measure.events);
+  return events.flatMap(event =>
+    (event.kind === 'note' ? event.heads : []).flatMap(({ id, tieTo }) => {
+      if (tieTo === undefined) return [];
+      const [from, to] = [where(id), where(tieTo)];
+      const start = tied(from, id).some(({ points }) =>
+        meets(points[0], headIn(from, id), systems[from]!.space),
+      );
+      const ends = from === to ? tied(from, id) : tied(to, tieTo);
+      const stop = ends.some(({ points }) => meets(points[3], headIn(to, tieTo), systems[to]!.space));
+      return start && stop ? [] : [`the tie from head ${id} to head ${tieTo}`];
+    }),
+  );
+}
