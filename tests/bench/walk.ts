@@ -10,8 +10,18 @@ const random = (seed: number) => (): number => {
 
 const MAJOR = [0, 2, 4, 5, 7, 9, 11];
 
-/** A melody that walks up and down a major scale of two octaves from `low`; chords put a third below. */
-export const walk = (notes: number, low: number, top: number, chords = false): Tune => {
+export interface Walk {
+  /** Lowest note of the scale, a MIDI number, and the highest degree above it. */
+  readonly low: number;
+  readonly top: number;
+  /** With thirds below some notes. */
+  readonly chords?: boolean;
+  /** How often the whole walk is played. */
+  readonly times?: number;
+}
+
+/** A melody that walks up and down a major scale. */
+export const walk = (notes: number, { low, top, chords = false, times = 1 }: Walk): Tune => {
   const draw = random(7);
   let step = 7;
   const events = Array.from({ length: notes }, (): ChordEvent => {
@@ -24,5 +34,6 @@ export const walk = (notes: number, low: number, top: number, chords = false): T
     number: `${n + 1}`,
     events: events.slice(6 * n, 6 * n + 6),
   }));
-  return tuneOfMeasures(measures);
+  const all = Array.from({ length: times }, () => measures).flat();
+  return tuneOfMeasures(all.map((measure, n) => ({ ...measure, number: `${n + 1}` })));
 };
