@@ -11,8 +11,8 @@ import { choiceOf } from './choice.ts';
 import { print, report } from './console.ts';
 import { EXIT } from './exit.ts';
 import { chooseInstruments } from './instruments.ts';
-import { addOptions, type OptionName, type Options } from './options.ts';
-import { RULE_NAMES, rulesOf } from './rule-options.ts';
+import { type ARRANGING, addOptions, type OptionName, type Options } from './options.ts';
+import { rulesOf } from './rule-options.ts';
 
 /** The `define` of a command that takes tunes. */
 export const takesTunes =
@@ -21,19 +21,6 @@ export const takesTunes =
     command.argument('<tune...>', 'MusicXML files (.musicxml, .xml, .mxl), folders, or - for standard input');
     addOptions(command, names).addHelpText('after', `\nExamples:\n${examples}`);
   };
-
-/** The options of a command that arranges tunes in order to say something about them. */
-export const ARRANGING = [
-  'instrument',
-  'tuning',
-  'capo',
-  ...RULE_NAMES,
-  'part',
-  'voice',
-  'chords',
-  'transpose',
-  'match',
-] as const satisfies readonly OptionName[];
 
 /** What a command says about one tune: as data, and as lines for a reader. */
 export interface Answer {

@@ -11,10 +11,9 @@ import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
 import type { Tune } from '../score/tune.ts';
 import { choiceOf } from './choice.ts';
 import { report } from './console.ts';
-import { ARRANGING } from './each.ts';
 import { EXIT, UsageError } from './exit.ts';
 import { chooseInstruments } from './instruments.ts';
-import type { OptionName, Options } from './options.ts';
+import { ARRANGING, type OptionName, type Options } from './options.ts';
 import { deliver, destinationOf, OUTPUT_NAMES, printingOf } from './output.ts';
 import { rulesOf } from './rule-options.ts';
 

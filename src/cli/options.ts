@@ -10,7 +10,7 @@ import { BATCH_ROWS } from './batch-options.ts';
 import { UsageError } from './exit.ts';
 import { LESSON_ROWS } from './lesson-options.ts';
 import { nearest } from './nearest.ts';
-import { RULE_ROWS } from './rule-options.ts';
+import { RULE_NAMES, RULE_ROWS } from './rule-options.ts';
 import { listed, oneOf, transposition, whole, wordsTaken } from './schemas.ts';
 import { SHEET_ROWS } from './sheet-options.ts';
 
@@ -172,6 +172,19 @@ export const OPTIONS = {
 } satisfies Record<string, OptionRow>;
 
 export type OptionName = keyof typeof OPTIONS;
+
+/** What says of which tune, for which instruments, by which rules. */
+export const ARRANGING = [
+  'instrument',
+  'tuning',
+  'capo',
+  ...RULE_NAMES,
+  'part',
+  'voice',
+  'chords',
+  'transpose',
+  'match',
+] as const satisfies readonly OptionName[];
 
 /** What the options of a command hold once they are checked; absent ones were not typed. */
 export type Options<Name extends OptionName> = {

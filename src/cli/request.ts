@@ -12,20 +12,12 @@ import { findConfig, settingsFor } from './config/find.ts';
 import { type Config, fromCommandLine, type Settings, together, typedOf } from './config/settings.ts';
 import { UsageError } from './exit.ts';
 import { chooseInstruments } from './instruments.ts';
-import { checkOptions, type OptionName, type Options } from './options.ts';
+import { ARRANGING, checkOptions, type OptionName, type Options } from './options.ts';
 import { type Destination, destinationOf, OUTPUT_NAMES, printingOf } from './output.ts';
-import { RULE_NAMES, rulesOf } from './rule-options.ts';
+import { rulesOf } from './rule-options.ts';
 
 export const REQUEST_NAMES = [
-  'instrument',
-  'tuning',
-  'capo',
-  ...RULE_NAMES,
-  'part',
-  'voice',
-  'chords',
-  'transpose',
-  'match',
+  ...ARRANGING,
   ...OUTPUT_NAMES,
   ...BATCH_NAMES,
 ] as const satisfies readonly OptionName[];

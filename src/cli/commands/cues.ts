@@ -5,10 +5,10 @@ import { cuesToText } from '../../emit/text/cues.ts';
 import { makeCues } from '../../lesson/cues.ts';
 import { Refusal } from '../../score/diagnostic.ts';
 import { print, report } from '../console.ts';
-import { ARRANGING, takesTunes } from '../each.ts';
+import { takesTunes } from '../each.ts';
 import { EXIT } from '../exit.ts';
 import { arrangedTune } from '../lesson.ts';
-import { checkOptions, type OptionName } from '../options.ts';
+import { ARRANGING, checkOptions, type OptionName } from '../options.ts';
 
 const OPTION_NAMES = [
   ...ARRANGING,

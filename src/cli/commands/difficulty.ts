@@ -7,8 +7,8 @@ import {
 } from '../../fingering/difficulty.ts';
 import type { Grip } from '../../fingering/grip.ts';
 import { pitchName } from '../../score/pitch.ts';
-import { ARRANGING, answerEditions, takesTunes } from '../each.ts';
-import { checkOptions, type OptionName } from '../options.ts';
+import { answerEditions, takesTunes } from '../each.ts';
+import { ARRANGING, checkOptions, type OptionName } from '../options.ts';
 import { beatName, type Column, mm, points, table } from '../table.ts';
 
 const OPTION_NAMES = [...ARRANGING, 'json', 'quiet'] as const satisfies readonly OptionName[];

@@ -10,10 +10,9 @@ import { type Diagnostic, Refusal } from '../../score/diagnostic.ts';
 import type { Tune } from '../../score/tune.ts';
 import { report } from '../console.ts';
 import { DIAGRAM_NAMES, diagramPrinting, renderDiagram } from '../diagrams.ts';
-import { ARRANGING } from '../each.ts';
 import { EXIT, UsageError } from '../exit.ts';
 import { arrangedTune, fileStem, lessonOf } from '../lesson.ts';
-import { addOptions, checkOptions, type OptionName, type Options } from '../options.ts';
+import { ARRANGING, addOptions, checkOptions, type OptionName, type Options } from '../options.ts';
 import { deliver } from '../output.ts';
 
 const OPTION_NAMES = [

@@ -5,8 +5,7 @@
 import * as z from 'zod/mini';
 import { PART_NAMES, PARTS, type PartName, USUAL_PARTS } from '../../lesson/pack/parts.ts';
 import { longName } from '../config/settings.ts';
-import { OPTIONS, type OptionName, type OptionRow } from '../options.ts';
-import { RULE_NAMES } from '../rule-options.ts';
+import { ARRANGING, OPTIONS, type OptionName, type OptionRow } from '../options.ts';
 import { listed, oneOf } from '../schemas.ts';
 import { LAYOUT_NAMES } from '../sheet-options.ts';
 
@@ -53,15 +52,7 @@ export type OwnName = keyof typeof OWN_ROWS;
 
 /** The options that a lesson file may set. */
 export const LESSON_OPTIONS = [
-  'instrument',
-  'tuning',
-  'capo',
-  ...RULE_NAMES,
-  'part',
-  'voice',
-  'chords',
-  'transpose',
-  'match',
+  ...ARRANGING,
   'key',
   'octaves',
   'direction',
