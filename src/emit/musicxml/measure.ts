@@ -29,7 +29,7 @@ export const measureElement = (
 ): XmlNode => {
   const { events, key, changes } = measure;
   const accidentals = neededAccidentals(events, key, changes);
-  const marks = marksOf(measure);
+  const marks = tablature ? marksOf(measure).map(onNotation) : marksOf(measure);
   const content: XmlNode[] = [];
   for (const event of events) {
     while (marks.length > 0 && isBefore(marks[0]!, event)) content.push(...written(marks.shift()!, event.at));
@@ -70,6 +70,21 @@ const marksOf = (measure: TuneMeasure): Mark[] => {
     })),
   ];
   return [...marks].sort((a, b) => a.at - b.at);
+};
+
+/** Over linked staves, marks say that they belong to the upper one. */
+const onNotation = ({ at, elements }: Mark): Mark => ({
+  at,
+  elements: offset => elements(offset).map(withStaff),
+});
+
+/** The schema wants the staff after everything but the sound of a direction. */
+const withStaff = (node: XmlNode): XmlNode => {
+  if (node.name !== 'direction' && node.name !== 'harmony') return node;
+  const children = node.content as readonly XmlNode[];
+  const sounds = children.filter(child => child.name === 'sound');
+  const others = children.filter(child => child.name !== 'sound');
+  return { ...node, content: [...others, leaf('staff', 1), ...sounds] };
 };
 
 /** Attributes have no offset: a change within a note is reached by going forward, and back again. */
