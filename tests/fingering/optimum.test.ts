@@ -9,7 +9,9 @@ import { bestByTrial, isBetter, type Priced, type Trial } from './trial.ts';
 /** Largest number of paths that a case may have; longer tunes are cut. */
 const MOST_PATHS = 3_000;
 
-const CASES = 7_200;
+/** Some are refused, as they must be; of those that have an answer there are more than 5,000. */
+const CASES = 7_800;
+const SOLVED = 5_000;
 /** Cases are drawn in a few tests, so that each is well inside a test's time. */
 const PARTS = 4;
 
@@ -67,9 +69,9 @@ describe('the optimum under all rules', () => {
         }),
         { numRuns: CASES / PARTS, seed: part },
       );
-      expect(seen.solved).toBeGreaterThan((0.6 * CASES) / PARTS);
-      expect(seen.long).toBeGreaterThan((0.2 * CASES) / PARTS);
-      expect(seen.tied).toBeGreaterThan((0.15 * CASES) / PARTS);
+      expect(seen.solved).toBeGreaterThan(SOLVED / PARTS);
+      expect(seen.long).toBeGreaterThan((0.25 * CASES) / PARTS);
+      expect(seen.tied).toBeGreaterThan((0.13 * CASES) / PARTS);
     },
   );
 });

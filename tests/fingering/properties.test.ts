@@ -135,6 +135,10 @@ describe('windows and rules', { timeout: 60_000 }, () => {
     above: fc.nat(3),
   });
 
+  /**
+   * Not so the cost where notes lie outside: a place inside the window is taken where there is one, also where an
+   * open string or a nearer place outside would have cost less. The rule is meant so.
+   */
   test('places added to a window never raise the cost of a tune that fits, nor the number of misfits', () => {
     let fitted = 0;
     fc.assert(
