@@ -12,7 +12,7 @@ import type {
   TuneDocument,
   WarningDocument,
 } from './json/document.ts';
-import { chordSymbolsOf, measuresOf } from './json/measures.ts';
+import { chordSymbolsOf, marksOf, measuresOf } from './json/measures.ts';
 import { notesOf, pitchOf, restsOf } from './json/notes.ts';
 
 /** Of the document: a minor version adds fields, a major one may change or remove them. */
@@ -40,6 +40,7 @@ export const arrangementDocument = (
   rests: restsOf(tune),
   slurs: tune.slurs.map(({ from, to }) => ({ from, to })),
   chordSymbols: chordSymbolsOf(tune),
+  marks: marksOf(tune),
   warnings: said.map(warningOf),
 });
 

@@ -128,8 +128,9 @@ describe('real tunes', () => {
 describe('a small tune', () => {
   const tune = tuneFrom(
     `${attributes('<key><fifths>-1</fifths><mode>major</mode></key><time><beats>3</beats><beat-type>8</beat-type></time>')}
+    <direction><direction-type><words>Slowly</words></direction-type><direction-type><metronome><beat-unit>quarter</beat-unit><beat-unit-dot/><per-minute>50</per-minute></metronome></direction-type></direction>
     <harmony><root><root-step>B</root-step><root-alter>-1</root-alter></root><kind>major</kind></harmony>
-    ${note('Bb4', 6, { rest: '<type>eighth</type><lyric number="1"><text>Ah</text></lyric>' })}
+    ${note('Bb4', 6, { rest: '<type>eighth</type><notations><articulations><accent/></articulations><fermata/></notations><lyric number="1"><text>Ah</text></lyric>' })}
     ${note('r', 4, { rest: '<type>eighth</type><time-modification><actual-notes>3</actual-notes><normal-notes>2</normal-notes></time-modification>' })}
     ${note('C5', 8, { after: '<tie type="start"/>', rest: '<type>quarter</type><time-modification><actual-notes>3</actual-notes><normal-notes>2</normal-notes></time-modification>' })}`,
     `${note('C5', 18, { after: '<tie type="stop"/>', rest: '<type>quarter</type><dot/>' })}<barline location="right"><repeat direction="backward" times="3"/></barline>`,
@@ -150,11 +151,23 @@ describe('a small tune', () => {
     expect(first).toMatchObject({
       pitch: { name: 'Bb4', midi: 70 },
       value: { note: '1/8', dots: 0 },
+      articulations: ['accent'],
+      fermata: true,
       lyrics: [{ verse: '1', text: 'Ah', syllabic: 'single' }],
     });
     expect(second!.value).toEqual({ note: '1/4', dots: 0, ratio: { actual: 3, normal: 2 } });
     expect(third).toMatchObject({ tiedFrom: second!.id, value: { note: '1/4', dots: 1 } });
     expect(third).not.toHaveProperty('cost');
+    expect(data.marks).toEqual([
+      {
+        measure: 0,
+        onset: '0',
+        kind: 'tempo',
+        text: 'Slowly',
+        beat: { note: '1/4', dots: 1 },
+        perMinute: 50,
+      },
+    ]);
     expect(data.chordSymbols).toEqual([{ measure: 0, onset: '0', root: 'Bb', kind: 'major' }]);
   });
 

@@ -21,6 +21,7 @@ export interface ArrangementDocument {
   readonly rests: readonly RestDocument[];
   readonly slurs: readonly SlurDocument[];
   readonly chordSymbols: readonly ChordSymbolDocument[];
+  readonly marks: readonly MarkDocument[];
   readonly warnings: readonly WarningDocument[];
 }
 
@@ -118,8 +119,19 @@ export interface NoteDocument extends TimeDocument {
   readonly fit: 'inside' | 'open' | 'outside';
   readonly cost?: number | undefined;
   readonly elsewhere?: boolean | undefined;
+  readonly articulations?: readonly ArticulationName[] | undefined;
+  readonly fermata?: boolean | undefined;
   readonly lyrics?: readonly LyricDocument[] | undefined;
 }
+
+export type ArticulationName =
+  | 'staccato'
+  | 'accent'
+  | 'tenuto'
+  | 'breath'
+  | 'caesura'
+  | 'staccatissimo'
+  | 'marcato';
 
 export interface LyricDocument {
   readonly verse: string;
@@ -150,6 +162,15 @@ export interface ChordSymbolDocument {
         readonly type: 'add' | 'alter' | 'subtract';
       }[]
     | undefined;
+}
+
+export interface MarkDocument {
+  readonly measure: number;
+  readonly onset: FractionText;
+  readonly kind: 'words' | 'tempo' | 'rehearsal' | 'dynamic';
+  readonly text?: string | undefined;
+  readonly beat?: ValueDocument | undefined;
+  readonly perMinute?: number | undefined;
 }
 
 export interface WarningDocument {

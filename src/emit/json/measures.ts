@@ -1,10 +1,17 @@
-/** Measures: when they are, how they are counted, how they are repeated; and the chord symbols in them. */
+/** Measures: when they are, how they are counted, how they are repeated; and the chord symbols and marks in them. */
 import type { ChordSymbol, Direction, Key, TimeSignature } from '../../score/model.ts';
 import { metreName } from '../../score/names.ts';
 import { typedName } from '../../score/pitch.ts';
 import type { Tune, TuneMeasure } from '../../score/tune.ts';
-import type { ChordSymbolDocument, JumpName, KeyDocument, MeasureDocument } from './document.ts';
+import type {
+  ChordSymbolDocument,
+  JumpName,
+  KeyDocument,
+  MarkDocument,
+  MeasureDocument,
+} from './document.ts';
 import { fraction } from './fraction.ts';
+import { writtenOf } from './notes.ts';
 
 export const measuresOf = ({ measures, division }: Tune): readonly MeasureDocument[] =>
   measures.map(measure => measureOf(measure, 4 * division));
@@ -17,6 +24,35 @@ export const chordSymbolsOf = ({ measures, division }: Tune): readonly ChordSymb
       ...chordOf(chord),
     })),
   );
+
+export const marksOf = ({ measures, division }: Tune): readonly MarkDocument[] =>
+  measures.flatMap(measure =>
+    measure.directions.flatMap(direction => {
+      const mark = markOf(direction);
+      const onset = fraction(measure.at + direction.at, 4 * division);
+      return mark ? [{ measure: measure.index, onset, ...mark }] : [];
+    }),
+  );
+
+/** Signs and jumps stand with their measure; pitches here sound as they are, whatever the octave sign. */
+const markOf = (direction: Direction) => {
+  switch (direction.kind) {
+    case 'words':
+    case 'rehearsal':
+    case 'dynamic':
+      return { kind: direction.kind, text: direction.text } as const;
+    case 'tempo': {
+      const { kind, text, perMinute, beat } = direction;
+      return {
+        kind,
+        ...(text !== undefined && { text }),
+        ...(perMinute !== undefined && { beat: writtenOf(beat), perMinute }),
+      } as const;
+    }
+    default:
+      return undefined;
+  }
+};
 
 const measureOf = (measure: TuneMeasure, whole: number): MeasureDocument => {
   const { index, number, implicit, at, length, time, key, left, right } = measure;

@@ -43,7 +43,7 @@ const timeOf = ({ division }: Tune, measure: TuneMeasure, event: MusicEvent): Ti
   };
 };
 
-const writtenOf = ({ base, dots, ratio }: NoteValue): ValueDocument => ({
+export const writtenOf = ({ base, dots, ratio }: NoteValue): ValueDocument => ({
   note: base < 1 ? fraction(1 / base, 1) : fraction(1, base),
   dots,
   ...(ratio && { ratio }),
@@ -74,6 +74,8 @@ const noteOf = (
     fit,
     ...(cost !== undefined && { cost: cost / 1000 }),
     ...(matched?.differences.has(head.id) && { elsewhere: true }),
+    ...(isFirst && event.articulations.length > 0 && { articulations: event.articulations }),
+    ...(isFirst && event.fermata && { fermata: true }),
     ...(isFirst &&
       event.lyrics.length > 0 && {
         lyrics: event.lyrics.map(({ verse, text, syllabic }) => ({ verse, text, syllabic })),

@@ -139,6 +139,12 @@ const note = () =>
       ),
     ),
     elsewhere: z.optional(flag('the edition that this one was matched with plays it in another place')),
+    articulations: z.optional(
+      z
+        .array(z.enum(['staccato', 'accent', 'tenuto', 'breath', 'caesura', 'staccatissimo', 'marcato']))
+        .check(said('like lyrics and fermata, of a chord on its first note')),
+    ),
+    fermata: z.optional(z.boolean()),
     lyrics: z.optional(
       z.array(
         z.object({
@@ -161,6 +167,16 @@ const chordSymbol = () =>
     degrees: z.optional(
       z.array(z.object({ value: z.int(), alter: z.int(), type: z.enum(['add', 'alter', 'subtract']) })),
     ),
+  });
+
+const mark = () =>
+  z.object({
+    measure: measureIndex(),
+    onset: onset(),
+    kind: z.enum(['words', 'tempo', 'rehearsal', 'dynamic']),
+    text: z.optional(text('as printed')),
+    beat: z.optional(value()),
+    perMinute: z.optional(number('beats a minute')),
   });
 
 const warning = () =>
@@ -196,5 +212,6 @@ export const documentSchema = (): z.ZodMiniType<ArrangementDocument> =>
     rests: z.array(z.object({ ...time(), value: z.optional(value()) })),
     slurs: z.array(z.object({ from: z.int(), to: z.int() })).check(said('from one event to another')),
     chordSymbols: z.array(chordSymbol()),
+    marks: z.array(mark()).check(said('what is written above and below the staff')),
     warnings: z.array(warning()).check(said('what was said about the tune and this edition')),
   });
