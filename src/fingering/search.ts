@@ -38,11 +38,11 @@ interface Branch {
 }
 
 /**
- * How many branches may be solved before the search settles for the best it has, and how many strikes
- * all branches together may have: so many that no tune of a few pages comes near.
+ * How many branches may be solved before the search settles for the best it has, and how many prices of
+ * moves all of them together may look at: so many that no tune of a few pages comes near.
  */
 const MOST_BRANCHES = 5000;
-const MOST_STRIKES = 5_000_000;
+const MOST_PRICES = 400_000_000;
 
 /** Undefined where no fingering satisfies the ties, or none could be found. */
 export const search = (
@@ -102,7 +102,8 @@ const branchAndBound = (
   bound: number,
   mostBranches: number,
 ): { readonly best: Solution | undefined; readonly proven: boolean } => {
-  const most = Math.min(mostBranches, Math.ceil(MOST_STRIKES / (1 + lattice.layers.length)));
+  const prices = lattice.moves.reduce((sum, table) => sum + table.length, 1);
+  const most = Math.min(mostBranches, Math.ceil(MOST_PRICES / prices));
   let best: Solution | undefined;
   let limit = bound;
   let order = 0;
