@@ -14,6 +14,8 @@ const SUBTITLE = 4.6;
 const LINE = 3.7;
 const LEADING = 1.32;
 const SMALL = 2.9;
+/** Between the last system and the footer. */
+const ABOVE_FOOTER = 4.5;
 
 export interface Heading {
   readonly marks: readonly Mark[];
@@ -137,5 +139,8 @@ export function footer(
     const y = height - margin - SMALL * 0.25 - (lines.length - 1 - i) * SMALL * LEADING;
     return anchoredText(line, { ...style, size }, width / 2, y, 'middle');
   });
-  return { marks, top: height - margin - (lines.length > 0 ? lines.length * SMALL * LEADING + 2 : 0) };
+  return {
+    marks,
+    top: height - margin - (lines.length > 0 ? lines.length * SMALL * LEADING + ABOVE_FOOTER : 0),
+  };
 }

@@ -48,6 +48,17 @@ export function solidDistance(before: readonly Solid[], after: readonly Solid[])
   return distance;
 }
 
+const distances = new WeakMap<readonly Solid[], WeakMap<readonly Solid[], number>>();
+
+/** The same, remembered: the same neighbours meet in every system that holds both. */
+function distanceOf(before: readonly Solid[], after: readonly Solid[]): number {
+  const known = distances.get(before) ?? new WeakMap<readonly Solid[], number>();
+  distances.set(before, known);
+  const distance = known.get(after) ?? solidDistance(before, after);
+  known.set(after, distance);
+  return distance;
+}
+
 function rowsOf(column: Column): Map<Row, Solid[]> {
   const rows = new Map<Row, Solid[]>();
   for (const solid of column.solids) {
@@ -162,7 +173,7 @@ function holdApart(nodes: readonly Node[], gaps: readonly Gap[]): void {
         spread(nodes, gaps, 0, index, Math.max(0, ...solids.map(solid => EDGE - solid.left)));
       for (const other of earlier) {
         const { column } = nodes[other] as Extract<Node, { kind: 'column' }>;
-        spread(nodes, gaps, other, index, solidDistance(rows(column).get(row)!, solids));
+        spread(nodes, gaps, other, index, distanceOf(rows(column).get(row)!, solids));
       }
       before.set(row, [...earlier, index].slice(-LOOK_BACK));
     }
