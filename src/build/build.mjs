@@ -9,6 +9,7 @@ import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'no
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
+import { writeNotice } from './notice.mjs';
 import { takeTypefaces } from './typefaces.mjs';
 import { writeTypes } from './types.mjs';
 
@@ -50,7 +51,11 @@ const { metafile } = await build({
 });
 
 // Files of an earlier build go last, so that a command which starts meanwhile finds all that it needs.
-const made = new Set([...Object.keys(metafile.outputs), ...writeTypes(root)]);
+const made = new Set([
+  ...Object.keys(metafile.outputs),
+  ...writeTypes(root),
+  writeNotice(root, Object.keys(metafile.inputs)),
+]);
 for (const entry of readdirSync(`${root}dist`, { recursive: true, withFileTypes: true })) {
   const path = join(entry.parentPath, entry.name);
   if (entry.isFile() && !made.has(path.slice(root.length))) rmSync(path);
