@@ -126,7 +126,7 @@ function bestOf(
   for (const { planned } of promising) {
     const layout = set(planned);
     const full = mean(fullnesses(layout));
-    const fits = layout.pages.length === ordinary.pages.length && full < COMFORTABLE;
+    const fits = layout.pages.length === ordinary.pages.length && full < Math.max(COMFORTABLE, whole + 0.02);
     if (fits && worth(layout, full) > asItIs) return layout;
   }
   return ordinary;
@@ -152,7 +152,9 @@ export function chooseLayout(measured: Measured, options: SheetOptions): Layout 
       if (tighter.pages.length < full.length) return tighter;
     }
   }
-  const opened = mean(full) < ROOMY ? bestOf(measured, ordinary, LOOSER.map(planFor), set) : ordinary;
+  const roomy = mean(full) < ROOMY;
+  const looser = LOOSER.map(planFor).filter(({ lines }) => roomy || lines.length <= ordinary.lines.length);
+  const opened = bestOf(measured, ordinary, looser, set);
   const awkward = breakQuality(measured, opened.lines) < AWKWARD;
   return awkward ? bestOf(measured, opened, SMALLER.filter(mayScale).map(planFor), set) : opened;
 }

@@ -40,7 +40,7 @@ const LONGEST = 5.6;
 /** Rounding on the page. */
 const SLACK = 0.25;
 
-/** How far a stem may reach: to the middle line from ledger lines, over all heads of its beam, or for its flags. */
+/** How far a stem may reach: to the middle line from ledger lines, over all heads of its chord or beam, or for its flags. */
 function longest(system: Seen, stem: LineMark): number {
   const { top, space } = system;
   const [high, low] = [Math.min(stem.y1, stem.y2), Math.max(stem.y1, stem.y2)];
@@ -49,8 +49,9 @@ function longest(system: Seen, stem: LineMark): number {
   const beams = boxesOf(system, 'beam').filter(
     ({ left, right }) => left - 0.1 < stem.x1 && right + 0.1 > stem.x1,
   );
+  const spans = [...beams, { left: stem.x1, right: stem.x1 }];
   const heads = boxesOf(system, 'head').filter(head =>
-    beams.some(({ left, right }) => head.right > left - 0.1 && head.left < right + 0.1),
+    spans.some(({ left, right }) => head.right > left - 0.1 && head.left < right + 0.1),
   );
   const under = union(heads);
   const span = under ? (under.bottom - under.top) / space : 0;
