@@ -4,6 +4,8 @@ import { bounds, type Mark } from '../drawing/mark.ts';
 import { face, textWidth } from '../font/face.ts';
 
 const SIZE = 1.5;
+/** Between a figure and its head, so that on a staff line the two do not run together. */
+const GAP = 0.36;
 
 export function fingerMarks(
   { hand }: Notation,
@@ -20,7 +22,7 @@ export function fingerMarks(
       .map(bounds)
       .filter(box => box.top < height + half && box.bottom > height - half);
     const edge = Math.min(0, ...beside.map(box => box.left));
-    const x = edge - 0.25 - textWidth(text, 'sansBold', SIZE);
+    const x = edge - GAP - textWidth(text, 'sansBold', SIZE);
     const at = { x, y: height + half, size: SIZE, anchor: 'start' } as const;
     placed.push({ kind: 'text', role: 'finger', text, face: 'sansBold', ...at, of: id });
   }
