@@ -1,5 +1,5 @@
-/** Writing files so that none is ever seen half-written. */
-import { mkdirSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+/** Writing files so that none is ever seen half-written, and reading those that hold text. */
+import { mkdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { Refusal } from '../score/diagnostic.ts';
 
@@ -66,4 +66,20 @@ const WRITE_FAILURES: Readonly<Record<string, string>> = {
   EISDIR: 'a folder is in the way where a file should be',
   ENAMETOOLONG: 'the name is too long for a file',
   EDQUOT: 'there is no room left for this user on the disk',
+};
+
+/** The text of a file. Throws a Refusal that says what to do where it cannot be read. */
+export const readTextFile = (path: string, hint = 'check the path and its permissions'): string => {
+  try {
+    return readFileSync(path, 'utf8');
+  } catch (error) {
+    const { code } = error as NodeJS.ErrnoException;
+    throw new Refusal({
+      severity: 'error',
+      code: 'cannot-read',
+      message: code === 'ENOENT' ? 'there is no such file' : `it cannot be read (${code ?? 'unknown cause'})`,
+      hint,
+      place: { file: path },
+    });
+  }
 };

@@ -1,8 +1,8 @@
 /** `fretward lesson`: all that a lesson hands out, from one file. */
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Command } from 'commander';
-import { writeFiles } from '../../batch/files.ts';
+import { readTextFile, writeFiles } from '../../batch/files.ts';
 import { faultOf } from '../../batch/run.ts';
 import { type Diagnostic, Refusal } from '../../score/diagnostic.ts';
 import { print, report } from '../console.ts';
@@ -64,7 +64,10 @@ const make = async (file: string, out: string | undefined): Promise<Made> => {
     import('../lesson-file/job.ts'),
     import('../../batch/lesson.ts'),
   ]);
-  const { job, folder } = await taskOf(readLesson(contentOf(file), file), { out });
+  const { job, folder } = await taskOf(
+    readLesson(readTextFile(file, 'fretward lesson --init writes a lesson file to begin with'), file),
+    { out },
+  );
   const { outputs, diagnostics } = await runLesson(job);
   const made = outputs.map(({ name, content }) => ({ path: join(folder, name), content }));
   writeFiles(made);
@@ -88,19 +91,4 @@ const begin = async (file: string): Promise<Made> => {
   ]);
   writeFiles([{ path: file, content: lessonTemplate(file, USUAL_PARTS) }]);
   return { written: [file], diagnostics: [] };
-};
-
-const contentOf = (file: string): string => {
-  try {
-    return readFileSync(file, 'utf8');
-  } catch (error) {
-    const { code } = error as NodeJS.ErrnoException;
-    throw new Refusal({
-      severity: 'error',
-      code: 'cannot-read',
-      message: code === 'ENOENT' ? 'there is no such file' : `it cannot be read (${code ?? 'unknown cause'})`,
-      hint: 'fretward lesson --init writes a lesson file to begin with',
-      place: { file },
-    });
-  }
 };

@@ -1,7 +1,7 @@
 /** `fretward report`: reports of several runs as one. */
-import { readFileSync } from 'node:fs';
 import type { Command } from 'commander';
 import * as z from 'zod/mini';
+import { readTextFile } from '../../batch/files.ts';
 import { summarise, type TuneReport } from '../../batch/report.ts';
 import { Refusal } from '../../score/diagnostic.ts';
 import { print } from '../console.ts';
@@ -61,7 +61,7 @@ const reportLine = () =>
 /** Reads the lines of a report; sums are made anew. Throws a Refusal that names the line that is none. */
 const readReports = (file: string): readonly TuneReport[] => {
   const line = reportLine();
-  return contentOf(file)
+  return readTextFile(file)
     .split('\n')
     .flatMap((text, index) => {
       if (text.trim() === '') return [];
@@ -78,21 +78,6 @@ const parse = (text: string): unknown => {
     return JSON.parse(text);
   } catch {
     return undefined;
-  }
-};
-
-const contentOf = (file: string): string => {
-  try {
-    return readFileSync(file, 'utf8');
-  } catch (error) {
-    const { code } = error as NodeJS.ErrnoException;
-    throw new Refusal({
-      severity: 'error',
-      code: 'cannot-read',
-      message: code === 'ENOENT' ? 'there is no such file' : `it cannot be read (${code ?? 'unknown cause'})`,
-      hint: 'check the path and its permissions',
-      place: { file },
-    });
   }
 };
 
