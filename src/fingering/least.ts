@@ -57,8 +57,10 @@ export const solveHardest = (lattice: Lattice): Solution => {
 };
 
 /** Two stretches of a path joined: differences add up, of the steps the dearer counts. */
-const both = (a: number, b: number): number =>
-  a + b < Infinity ? a + b - Math.min(a % DIFFERENCE, b % DIFFERENCE) : Infinity;
+const both = (a: number, b: number): number => {
+  if (a < DIFFERENCE && b < DIFFERENCE) return Math.max(a, b);
+  return a + b < Infinity ? a + b - Math.min(a % DIFFERENCE, b % DIFFERENCE) : Infinity;
+};
 
 /** From the first layer on, the first grip by which nothing dearer than the optimum comes of it. */
 const follow = (

@@ -41,7 +41,7 @@ interface Branch {
  * How many branches may be solved before the search settles for the best it has, and how many prices of
  * moves all of them together may look at: so many that no tune of a few pages comes near.
  */
-const MOST_BRANCHES = 5000;
+const MOST_BRANCHES = 3000;
 const MOST_PRICES = 400_000_000;
 
 /** Undefined where no fingering satisfies the ties, or none could be found. */
