@@ -8,14 +8,23 @@ import { search } from './search.ts';
 import type { Solution } from './solver.ts';
 import type { Tie } from './ties.ts';
 
+/** How many branches the search for the hardest step may take: its passes are slower than those for sums. */
+const MOST_BRANCHES = 600;
+
 /**
  * The lattice without the steps that are harder than the hardest of the easiest fingering in which the
  * ties hold. A step is a move with the grip it leads to. Undefined where no fingering satisfies the ties.
  */
-export const withoutHarderSteps = (lattice: Lattice, ties: readonly Tie[]): Lattice | undefined => {
-  const hardest = search(lattice, ties, solveHardest);
-  return hardest && capped(lattice, hardest.cost % DIFFERENCE);
+export const withoutHarderSteps = (lattice: Lattice, ties: readonly Tie[]): Capped | undefined => {
+  const hardest = search(lattice, ties, solveHardest, MOST_BRANCHES);
+  return hardest && { lattice: capped(lattice, hardest.cost % DIFFERENCE), proven: hardest.proven };
 };
+
+export interface Capped {
+  readonly lattice: Lattice;
+  /** False where the search was cut off: an easier hardest step may exist. */
+  readonly proven: boolean;
+}
 
 /**
  * The path whose dearest step is cheapest, of those with the fewest differences from another edition;

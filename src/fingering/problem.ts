@@ -30,6 +30,8 @@ export interface Problem {
   readonly contexts: readonly MoveContext[];
   /** At level `least` without the steps that need not be taken. */
   readonly lattice: Lattice;
+  /** False where that was cut off: steps that are easier yet may do. True at other levels. */
+  readonly easiestProven: boolean;
   readonly ties: readonly Tie[];
 }
 
@@ -56,15 +58,17 @@ export const problemOf = (tune: Tune, instrument: Instrument, rules: Rules, targ
     ...(rules.onePlace ? onePlaceTies(hand, strikes) : []),
     ...(rules.repeats === 'same' ? repeatTies(strikes, demands, starts) : []),
   ];
-  const lattice = rules.level === 'least' ? withoutHarderSteps(whole, ties) : whole;
-  if (!lattice) throw contradiction();
-  return { hand, model, rules, strikes, struckBy, demands, contexts, lattice, ties };
+  const easiest =
+    rules.level === 'least' ? withoutHarderSteps(whole, ties) : { lattice: whole, proven: true };
+  if (!easiest) throw contradiction();
+  const { lattice, proven: easiestProven } = easiest;
+  return { hand, model, rules, strikes, struckBy, demands, contexts, lattice, easiestProven, ties };
 };
 
 /** The cheapest fingering by the level of the rules. Throws a Refusal where the rules contradict each other. */
-export const solveProblem = ({ lattice, ties }: Problem): Found => {
+export const solveProblem = ({ lattice, ties, easiestProven }: Problem): Found => {
   const found = search(lattice, ties, solve);
-  if (found) return found;
+  if (found) return { ...found, proven: found.proven && easiestProven };
   throw contradiction();
 };
 

@@ -42,7 +42,7 @@ interface Branch {
  * moves all of them together may look at: so many that no tune of a few pages comes near.
  */
 const MOST_BRANCHES = 3000;
-const MOST_PRICES = 400_000_000;
+const MOST_PRICES = 100_000_000;
 
 /** Undefined where no fingering satisfies the ties, or none could be found. */
 export const search = (

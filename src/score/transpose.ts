@@ -59,7 +59,10 @@ export const transposePitch = (pitch: Pitch, { steps, semitones }: Interval): Pi
 
 /** The same sound with an accidental that notation has: −2 … 2. */
 export const spelt = (pitch: Pitch): Pitch => {
-  let { step, alter, octave } = pitch;
+  // Whole octaves first: a file may ask for any number of semitones.
+  let { step } = pitch;
+  let octave = pitch.octave + Math.trunc(pitch.alter / 12);
+  let alter = pitch.alter % 12;
   while (Math.abs(alter) > 2) {
     const up = alter > 0;
     const index = STEPS.indexOf(step) + (up ? 1 : -1);
