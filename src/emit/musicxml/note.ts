@@ -45,13 +45,7 @@ const headElement = (event: NoteEvent, head: Head, index: number, context: NoteC
   return element(
     'note',
     {},
-    event.grace && element('grace', { slash: event.grace === 'slashed' ? 'yes' : undefined }),
-    isFirst ? undefined : empty('chord'),
-    pitchElement(head.pitch),
-    event.grace ? undefined : leaf('duration', event.duration),
-    tieElements('tie', head),
-    VOICE,
-    typeElements(event.value, 'type'),
+    ...headOpening(event, head, isFirst, VOICE),
     accidentalElement(head, context.accidentals),
     timeModification(event.value),
     leaf('stem', event.stem),
@@ -68,6 +62,22 @@ const headElement = (event: NoteEvent, head: Head, index: number, context: NoteC
     isFirst ? event.lyrics.map(lyricElement) : undefined,
   );
 };
+
+/** What every note begins with, in the order of the standard: what it is, sounds, lasts and looks like. */
+export const headOpening = (
+  event: NoteEvent,
+  head: Head,
+  isFirst: boolean,
+  voice: XmlNode,
+): readonly Child[] => [
+  event.grace && element('grace', { slash: event.grace === 'slashed' ? 'yes' : undefined }),
+  isFirst ? undefined : empty('chord'),
+  pitchElement(head.pitch),
+  event.grace ? undefined : leaf('duration', event.duration),
+  tieElements('tie', head),
+  voice,
+  typeElements(event.value, 'type'),
+];
 
 export const pitchElement = ({ step, alter, octave }: Pitch): XmlNode =>
   element(

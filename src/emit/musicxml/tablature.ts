@@ -5,11 +5,11 @@
 import type { Placement } from '../../fingering/arrangement.ts';
 import type { Head, MusicEvent, NoteEvent } from '../../score/model.ts';
 import type { TuneMeasure } from '../../score/tune.ts';
-import { notations, pitchElement, technicalElement, tieElements } from './note.ts';
+import { headOpening, notations, technicalElement, tieElements } from './note.ts';
 import type { SpanMarks } from './spans.ts';
 import { TAB_STAFF } from './tab-staff.ts';
 import { timeModification, typeElements } from './value.ts';
-import { element, empty, leaf, type XmlNode } from './xml.ts';
+import { element, leaf, type XmlNode } from './xml.ts';
 
 export interface TabContext {
   readonly placements: ReadonlyMap<number, Placement>;
@@ -53,13 +53,7 @@ const headElement = (
   element(
     'note',
     {},
-    event.grace && element('grace', { slash: event.grace === 'slashed' ? 'yes' : undefined }),
-    isFirst ? undefined : empty('chord'),
-    pitchElement(head.pitch),
-    event.grace ? undefined : leaf('duration', event.duration),
-    tieElements('tie', head),
-    VOICE,
-    typeElements(event.value, 'type'),
+    ...headOpening(event, head, isFirst, VOICE),
     timeModification(event.value),
     leaf('stem', 'none'),
     STAFF,
