@@ -1,5 +1,5 @@
 /** Which left-hand fingers and positions are printed. */
-import type { Arrangement, Finger } from '../../fingering/arrangement.ts';
+import type { Arrangement, Finger, Placement } from '../../fingering/arrangement.ts';
 import type { Tune } from '../../score/tune.ts';
 import type { SheetOptions } from '../options.ts';
 
@@ -16,6 +16,9 @@ function usualFinger({ instrument }: Arrangement, fret: number, position: number
   return Math.floor((fret - position) / step) + 1;
 }
 
+const isSame = (a: Placement, b: Placement): boolean =>
+  a.string === b.string && a.fret === b.fret && a.finger === b.finger;
+
 export function handMarks(
   tune: Tune,
   arrangement: Arrangement,
@@ -25,18 +28,25 @@ export function handMarks(
   const positions = new Map<number, number>();
   const asked = options.fingers ?? 'none';
   let position: number | undefined;
+  let before: readonly Placement[] = [];
   for (const event of tune.measures.flatMap(measure => measure.events)) {
     if (event.kind !== 'note') continue;
+    const here: Placement[] = [];
     for (const head of event.heads) {
       const place = arrangement.placements.get(head.id);
       if (!place || head.tieFrom !== undefined) continue;
       const stopped = place.fret > 0;
       const shifts = stopped && place.position !== position;
-      const unusual = stopped && place.finger !== usualFinger(arrangement, place.fret, place.position);
+      // A note that is struck again keeps its finger, which has been said.
+      const again = before.some(other => isSame(other, place));
+      const unusual =
+        stopped && !again && place.finger !== usualFinger(arrangement, place.fret, place.position);
       if (asked === 'all' || (asked === 'changes' && (shifts || unusual))) fingers.set(head.id, place.finger);
       if (shifts && options.positions) positions.set(event.id, place.position);
       if (stopped) position = place.position;
+      here.push(place);
     }
+    if (here.length > 0) before = here;
   }
   return { fingers, positions };
 }
