@@ -6,7 +6,7 @@ import type { DiagramOptions } from '../engrave/chart/sheet.ts';
 import type { Page } from '../engrave/page.ts';
 import type { Diagnostic } from '../score/diagnostic.ts';
 import { UsageError } from './exit.ts';
-import type { OptionName, Options } from './options.ts';
+import type { OptionName, Options } from './options/options.ts';
 import { destinationOf, printingOf } from './output.ts';
 
 export const DIAGRAM_NAMES = [

@@ -11,8 +11,8 @@ import { choiceOf } from './choice.ts';
 import { print, report } from './console.ts';
 import { EXIT } from './exit.ts';
 import { chooseInstruments } from './instruments.ts';
-import { type ARRANGING, addOptions, type OptionName, type Options } from './options.ts';
-import { rulesOf } from './rule-options.ts';
+import { type ARRANGING, addOptions, type OptionName, type Options } from './options/options.ts';
+import { rulesOf } from './options/rules.ts';
 
 /** The `define` of a command that takes tunes. */
 export const takesTunes =

@@ -4,7 +4,7 @@ import { findInstrument, parseInstrument, withCapo, withTuning } from '../instru
 import type { Instrument } from '../instrument/instrument.ts';
 import { Refusal } from '../score/diagnostic.ts';
 import { UsageError } from './exit.ts';
-import type { Options } from './options.ts';
+import type { Options } from './options/options.ts';
 
 /** The instruments asked for, the default one where none is. Throws a UsageError where they cannot be had. */
 export const chooseInstruments = (

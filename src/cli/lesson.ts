@@ -13,9 +13,9 @@ import { choiceOf } from './choice.ts';
 import { report } from './console.ts';
 import { EXIT, UsageError } from './exit.ts';
 import { chooseInstruments } from './instruments.ts';
-import { ARRANGING, type OptionName, type Options } from './options.ts';
+import { ARRANGING, type OptionName, type Options } from './options/options.ts';
+import { rulesOf } from './options/rules.ts';
 import { deliver, destinationOf, OUTPUT_NAMES, printingOf } from './output.ts';
-import { rulesOf } from './rule-options.ts';
 
 export const LESSON_NAMES = ['for', ...ARRANGING, ...OUTPUT_NAMES] as const satisfies readonly OptionName[];
 

@@ -1,7 +1,7 @@
 /** The whole command line as data, read off the same definitions as the help: for shells and for the man page. */
 import type { Command } from 'commander';
-import { OPTIONS, type OptionName } from './options.ts';
-import { valuesOf } from './values.ts';
+import { OPTIONS, type OptionName } from './options/options.ts';
+import { valuesOf } from './options/words.ts';
 
 export interface OptionOutline {
   /** "-f"; undefined where there is none. */

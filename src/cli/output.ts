@@ -6,9 +6,9 @@ import { formatNamed } from '../emit/formats.ts';
 import { print } from './console.ts';
 import { UsageError } from './exit.ts';
 import { readFont } from './font.ts';
-import type { OptionName, Options } from './options.ts';
+import type { OptionName, Options } from './options/options.ts';
+import { DEFAULT_SHEETS, LAYOUT_NAMES, layoutOf } from './options/sheets.ts';
 import { painter } from './paint.ts';
-import { DEFAULT_SHEETS, LAYOUT_NAMES, layoutOf } from './sheet-options.ts';
 
 export const OUTPUT_NAMES = [
   'to',

@@ -6,15 +6,15 @@ import { isAbsolute } from 'node:path';
 import type { Input } from '../batch/inputs.ts';
 import { type Job, LIMITS } from '../batch/run.ts';
 import { findTunes } from '../batch/tunes.ts';
-import { BATCH_NAMES, BATCH_ROWS } from './batch-options.ts';
 import { choiceOf } from './choice.ts';
 import { findConfig, settingsFor } from './config/find.ts';
 import { type Config, fromCommandLine, type Settings, together, typedOf } from './config/settings.ts';
 import { UsageError } from './exit.ts';
 import { chooseInstruments } from './instruments.ts';
-import { ARRANGING, checkOptions, type OptionName, type Options } from './options.ts';
+import { BATCH_NAMES, BATCH_ROWS } from './options/batch.ts';
+import { ARRANGING, checkOptions, type OptionName, type Options } from './options/options.ts';
+import { rulesOf } from './options/rules.ts';
 import { type Destination, destinationOf, OUTPUT_NAMES, printingOf } from './output.ts';
-import { rulesOf } from './rule-options.ts';
 
 export const REQUEST_NAMES = [
   ...ARRANGING,

@@ -1,6 +1,6 @@
 /** The line at the foot of a terminal. */
 import { describe, expect, it } from 'vitest';
-import { progressLine } from '../../src/cli/progress.ts';
+import { progressLine } from '../../src/cli/run/progress.ts';
 
 describe('progressLine', () => {
   it('has a bar, the count, the time left at the pace so far, and the tune', () => {

@@ -39,12 +39,12 @@ export const run = async (
   const request = await readRequest(tunes, typed);
   if (request.destination.kind !== 'folder') return show(request);
   if (request.options.watch) {
-    const { watch } = await import('../watch.ts');
+    const { watch } = await import('../run/watch.ts');
     return watch(request, tunes, () => readRequest(tunes, typed));
   }
   const [{ runFolder }, { Interruption }] = await Promise.all([
-    import('../folder.ts'),
-    import('../interruption.ts'),
+    import('../run/folder.ts'),
+    import('../run/interruption.ts'),
   ]);
   return runFolder(request, new Interruption());
 };

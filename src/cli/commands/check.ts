@@ -3,8 +3,8 @@ import { checkMarks } from '../../lesson/check.ts';
 import { answerEach, takesTunes } from '../each.ts';
 import { EXIT, UsageError } from '../exit.ts';
 import { chooseInstruments } from '../instruments.ts';
-import { checkOptions, type OptionName } from '../options.ts';
-import { rulesOf } from '../rule-options.ts';
+import { checkOptions, type OptionName } from '../options/options.ts';
+import { rulesOf } from '../options/rules.ts';
 
 const OPTION_NAMES = [
   'instrument',

@@ -20,7 +20,7 @@ import { report } from '../console.ts';
 import { DIAGRAM_NAMES, type Diagram, diagramPrinting, renderDiagram } from '../diagrams.ts';
 import { EXIT, UsageError } from '../exit.ts';
 import { chooseInstruments } from '../instruments.ts';
-import { addOptions, checkOptions, type OptionName, type Options } from '../options.ts';
+import { addOptions, checkOptions, type OptionName, type Options } from '../options/options.ts';
 import { deliver } from '../output.ts';
 
 const OPTION_NAMES = [

@@ -4,7 +4,7 @@ import { CODES, type CodeRow } from '../codes.ts';
 import { print } from '../console.ts';
 import { EXIT, UsageError } from '../exit.ts';
 import { nearest } from '../nearest.ts';
-import { addOptions, checkOptions, type OptionName } from '../options.ts';
+import { addOptions, checkOptions, type OptionName } from '../options/options.ts';
 import { table } from '../table.ts';
 
 const OPTION_NAMES = ['json'] as const satisfies readonly OptionName[];

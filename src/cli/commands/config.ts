@@ -14,7 +14,7 @@ import {
 } from '../config/settings.ts';
 import { print } from '../console.ts';
 import { EXIT } from '../exit.ts';
-import { addOptions, checkOptions, type OptionName } from '../options.ts';
+import { addOptions, checkOptions, type OptionName } from '../options/options.ts';
 import { REQUEST_NAMES } from '../request.ts';
 import { table } from '../table.ts';
 

@@ -8,7 +8,7 @@ import { print, report } from '../console.ts';
 import { takesTunes } from '../each.ts';
 import { EXIT } from '../exit.ts';
 import { arrangedTune } from '../lesson.ts';
-import { ARRANGING, checkOptions, type OptionName } from '../options.ts';
+import { ARRANGING, checkOptions, type OptionName } from '../options/options.ts';
 
 const OPTION_NAMES = [
   ...ARRANGING,

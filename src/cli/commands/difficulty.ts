@@ -8,7 +8,7 @@ import {
 import type { Grip } from '../../fingering/grip.ts';
 import { pitchName } from '../../score/pitch.ts';
 import { answerEditions, takesTunes } from '../each.ts';
-import { ARRANGING, checkOptions, type OptionName } from '../options.ts';
+import { ARRANGING, checkOptions, type OptionName } from '../options/options.ts';
 import { beatName, type Column, mm, points, table } from '../table.ts';
 
 const OPTION_NAMES = [...ARRANGING, 'json', 'quiet'] as const satisfies readonly OptionName[];

@@ -7,8 +7,8 @@ import type { TimeSignature } from '../../score/model.ts';
 import { keyName } from '../../score/names.ts';
 import { UsageError } from '../exit.ts';
 import { fileStem, handOut, LESSON_NAMES, lessonOf } from '../lesson.ts';
-import { timeSignature } from '../lesson-options.ts';
-import { addOptions, checkOptions, type OptionName } from '../options.ts';
+import { timeSignature } from '../options/lesson.ts';
+import { addOptions, checkOptions, type OptionName } from '../options/options.ts';
 
 const OPTION_NAMES = [
   'key',

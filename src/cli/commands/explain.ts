@@ -6,7 +6,7 @@ import type { Grip } from '../../fingering/grip.ts';
 import type { Strike } from '../../fingering/strikes.ts';
 import { pitchName } from '../../score/pitch.ts';
 import { type Answer, answerEditions, takesTunes } from '../each.ts';
-import { ARRANGING, checkOptions, type OptionName } from '../options.ts';
+import { ARRANGING, checkOptions, type OptionName } from '../options/options.ts';
 import { beatName, type Column, points, table } from '../table.ts';
 
 const OPTION_NAMES = [

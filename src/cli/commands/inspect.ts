@@ -7,7 +7,7 @@ import { keyName, metreName } from '../../score/names.ts';
 import { pitchName } from '../../score/pitch.ts';
 import { type PartSummary, type Summary, summarise } from '../../score/summary.ts';
 import { answerEach, takesTunes } from '../each.ts';
-import { checkOptions, type OptionName } from '../options.ts';
+import { checkOptions, type OptionName } from '../options/options.ts';
 
 const OPTION_NAMES = ['part', 'voice', 'json', 'quiet'] as const satisfies readonly OptionName[];
 

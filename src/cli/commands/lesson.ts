@@ -7,7 +7,7 @@ import { faultOf } from '../../batch/run.ts';
 import { type Diagnostic, Refusal } from '../../score/diagnostic.ts';
 import { print, report } from '../console.ts';
 import { EXIT, UsageError } from '../exit.ts';
-import { addOptions, checkOptions, type OptionName } from '../options.ts';
+import { addOptions, checkOptions, type OptionName } from '../options/options.ts';
 
 const OPTION_NAMES = ['out', 'quiet'] as const satisfies readonly OptionName[];
 

@@ -12,7 +12,7 @@ import { report } from '../console.ts';
 import { DIAGRAM_NAMES, diagramPrinting, renderDiagram } from '../diagrams.ts';
 import { EXIT, UsageError } from '../exit.ts';
 import { arrangedTune, fileStem, lessonOf } from '../lesson.ts';
-import { ARRANGING, addOptions, checkOptions, type OptionName, type Options } from '../options.ts';
+import { ARRANGING, addOptions, checkOptions, type OptionName, type Options } from '../options/options.ts';
 import { deliver } from '../output.ts';
 
 const OPTION_NAMES = [

@@ -6,8 +6,8 @@ import { summarise, type TuneReport } from '../../batch/report.ts';
 import { Refusal } from '../../score/diagnostic.ts';
 import { print } from '../console.ts';
 import { EXIT } from '../exit.ts';
-import { addOptions, checkOptions, type OptionName } from '../options.ts';
-import { reportText } from '../report-text.ts';
+import { addOptions, checkOptions, type OptionName } from '../options/options.ts';
+import { reportText } from '../run/report-text.ts';
 
 const OPTION_NAMES = ['report'] as const satisfies readonly OptionName[];
 

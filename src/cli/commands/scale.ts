@@ -6,7 +6,7 @@ import { makeScale } from '../../lesson/scale.ts';
 import { keyName } from '../../score/names.ts';
 import { UsageError } from '../exit.ts';
 import { fileStem, handOut, LESSON_NAMES, lessonOf } from '../lesson.ts';
-import { addOptions, checkOptions, type OptionName } from '../options.ts';
+import { addOptions, checkOptions, type OptionName } from '../options/options.ts';
 
 const OPTION_NAMES = [
   'key',

@@ -8,9 +8,9 @@ import { transposeTune } from '../../score/transpose-tune.ts';
 import { answerEach, takesTunes } from '../each.ts';
 import { UsageError } from '../exit.ts';
 import { chooseInstruments } from '../instruments.ts';
-import { checkOptions, type OptionName, type Options } from '../options.ts';
+import { checkOptions, type OptionName, type Options } from '../options/options.ts';
+import { layoutOf } from '../options/sheets.ts';
 import { type Destination, deliver, destinationOf } from '../output.ts';
-import { layoutOf } from '../sheet-options.ts';
 import { type Column, mm, points, table } from '../table.ts';
 
 const OPTION_NAMES = [

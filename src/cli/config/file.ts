@@ -13,9 +13,9 @@ import { readFileSync } from 'node:fs';
 import { dirname, resolve } from 'node:path';
 import { isMap, isScalar, isSeq, LineCounter, type Pair, parseDocument, type YAMLMap } from 'yaml';
 import { type Diagnostic, Refusal } from '../../score/diagnostic.ts';
-import { BATCH_ROWS, LIMIT_ROWS } from '../batch-options.ts';
 import { nearest } from '../nearest.ts';
-import { check, OPTIONS, type OptionName, type OptionRow } from '../options.ts';
+import { BATCH_ROWS, LIMIT_ROWS } from '../options/batch.ts';
+import { check, OPTIONS, type OptionName, type OptionRow } from '../options/options.ts';
 import { type Config, longName, type Setting, type Settings } from './settings.ts';
 
 /** Options that make no sense in a file: those for one run. */

@@ -2,7 +2,7 @@
 import { existsSync, statSync } from 'node:fs';
 import { dirname, extname, join, relative, resolve, sep } from 'node:path';
 import type { Input } from '../../batch/inputs.ts';
-import type { OptionName } from '../options.ts';
+import type { OptionName } from '../options/options.ts';
 import { type Config, type Settings, together } from './settings.ts';
 
 export const CONFIG_NAME = 'fretward.yaml';

@@ -1,5 +1,5 @@
 /** Options as a configuration file or a command line gives them, and which of several wins. */
-import { OPTIONS, type OptionName, type OptionRow } from '../options.ts';
+import { OPTIONS, type OptionName, type OptionRow } from '../options/options.ts';
 
 /** Where an option's value comes from. */
 export type Origin =

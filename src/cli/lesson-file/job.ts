@@ -10,10 +10,10 @@ import { type Place, Refusal } from '../../score/diagnostic.ts';
 import { choiceOf } from '../choice.ts';
 import { UsageError } from '../exit.ts';
 import { chooseInstruments } from '../instruments.ts';
-import { timeSignature } from '../lesson-options.ts';
+import { timeSignature } from '../options/lesson.ts';
+import { rulesOf } from '../options/rules.ts';
+import { listed } from '../options/values.ts';
 import { printingOf } from '../output.ts';
-import { rulesOf } from '../rule-options.ts';
-import { listed } from '../schemas.ts';
 import { type Fence, insideOf } from './paths.ts';
 import type { LessonFile } from './read.ts';
 

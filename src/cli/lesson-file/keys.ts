@@ -5,9 +5,9 @@
 import * as z from 'zod/mini';
 import { PART_NAMES, PARTS, type PartName, USUAL_PARTS } from '../../lesson/pack/parts.ts';
 import { longName } from '../config/settings.ts';
-import { ARRANGING, OPTIONS, type OptionName, type OptionRow } from '../options.ts';
-import { listed, oneOf } from '../schemas.ts';
-import { LAYOUT_NAMES } from '../sheet-options.ts';
+import { ARRANGING, OPTIONS, type OptionName, type OptionRow } from '../options/options.ts';
+import { LAYOUT_NAMES } from '../options/sheets.ts';
+import { listed, oneOf } from '../options/values.ts';
 
 const words = (most: number) =>
   z.string().check(z.minLength(1, 'write a text'), z.maxLength(most, `write at most ${most} characters`));

@@ -3,7 +3,7 @@
 import type * as z from 'zod/mini';
 import { type Diagnostic, type Place, Refusal } from '../../score/diagnostic.ts';
 import { nearest } from '../nearest.ts';
-import { checkValue, type Options } from '../options.ts';
+import { checkValue, type Options } from '../options/options.ts';
 import { KEYS, type Key, type LessonOption, type OWN_ROWS, type OwnName } from './keys.ts';
 import { type Entry, entriesOf } from './source.ts';
 

@@ -4,15 +4,15 @@
  */
 import type { Command } from 'commander';
 import * as z from 'zod/mini';
-import { FORMATS } from '../emit/formats.ts';
-import { DEFAULT_INSTRUMENT, INSTRUMENTS } from '../instrument/catalogue.ts';
-import { BATCH_ROWS } from './batch-options.ts';
-import { UsageError } from './exit.ts';
-import { LESSON_ROWS } from './lesson-options.ts';
-import { nearest } from './nearest.ts';
-import { RULE_NAMES, RULE_ROWS } from './rule-options.ts';
-import { listed, oneOf, transposition, whole, wordsTaken } from './schemas.ts';
-import { SHEET_ROWS } from './sheet-options.ts';
+import { FORMATS } from '../../emit/formats.ts';
+import { DEFAULT_INSTRUMENT, INSTRUMENTS } from '../../instrument/catalogue.ts';
+import { UsageError } from '../exit.ts';
+import { nearest } from '../nearest.ts';
+import { BATCH_ROWS } from './batch.ts';
+import { LESSON_ROWS } from './lesson.ts';
+import { RULE_NAMES, RULE_ROWS } from './rules.ts';
+import { SHEET_ROWS } from './sheets.ts';
+import { listed, oneOf, transposition, whole, wordsTaken } from './values.ts';
 
 export interface OptionRow {
   readonly flags: string;

@@ -1,8 +1,8 @@
 /** Reports of runs, for readers: a table of tunes, and the sum. */
-import type { Summary, TuneReport } from '../batch/report.ts';
-import type { EditionNumbers } from '../batch/run.ts';
-import { printable } from './console.ts';
-import { type Column, mm, points, table } from './table.ts';
+import type { Summary, TuneReport } from '../../batch/report.ts';
+import type { EditionNumbers } from '../../batch/run.ts';
+import { printable } from '../console.ts';
+import { type Column, mm, points, table } from '../table.ts';
 
 interface Row {
   readonly report: TuneReport;

@@ -1,8 +1,8 @@
 /** What the words of options are checked by. */
 import * as z from 'zod/mini';
-import type { WindowRule } from '../fingering/arrangement.ts';
-import type { Pin } from '../fingering/rules.ts';
-import { midiOf } from '../instrument/define.ts';
+import type { WindowRule } from '../../fingering/arrangement.ts';
+import type { Pin } from '../../fingering/rules.ts';
+import { midiOf } from '../../instrument/define.ts';
 
 export const listed = (names: readonly string[]): string => names.join(', ');
 

@@ -1,6 +1,6 @@
 /** The options that say how many tunes are worked through, and what is told about it. */
 import * as z from 'zod/mini';
-import { oneOf, whole } from './schemas.ts';
+import { oneOf, whole } from './values.ts';
 
 export const REPORTS = ['text', 'json', 'jsonl'] as const;
 

@@ -1,16 +1,16 @@
 /** A run that fills a folder: every tune in its turn, told as it goes, and ended cleanly by a signal. */
 import { availableParallelism } from 'node:os';
-import manifest from '../../package.json' with { type: 'json' };
-import { type BatchSettings, runBatch, type Task } from '../batch/batch.ts';
-import { depfile } from '../batch/depfile.ts';
-import { writeFiles } from '../batch/files.ts';
-import { jobHash, toPlain } from '../batch/plain.ts';
-import { isGood, summarise, type TuneReport } from '../batch/report.ts';
-import type { Job } from '../batch/run.ts';
-import { say } from './console.ts';
-import { EXIT } from './exit.ts';
+import manifest from '../../../package.json' with { type: 'json' };
+import { type BatchSettings, runBatch, type Task } from '../../batch/batch.ts';
+import { depfile } from '../../batch/depfile.ts';
+import { writeFiles } from '../../batch/files.ts';
+import { jobHash, toPlain } from '../../batch/plain.ts';
+import { isGood, summarise, type TuneReport } from '../../batch/report.ts';
+import type { Job } from '../../batch/run.ts';
+import { say } from '../console.ts';
+import { EXIT } from '../exit.ts';
+import type { Request } from '../request.ts';
 import type { Interruption } from './interruption.ts';
-import type { Request } from './request.ts';
 import { Teller } from './teller.ts';
 
 /** What made the sheets: this version, and while it is worked on this very build. */

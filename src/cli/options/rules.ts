@@ -1,7 +1,7 @@
 /** The options that steer the fingering, and the rules that they make. */
 import * as z from 'zod/mini';
-import { type Rules, rulesFrom } from '../fingering/rules.ts';
-import { handSize, oneOf, pin, windowRule } from './schemas.ts';
+import { type Rules, rulesFrom } from '../../fingering/rules.ts';
+import { handSize, oneOf, pin, windowRule } from './values.ts';
 
 export const RULE_ROWS = {
   frets: {

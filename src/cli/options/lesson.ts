@@ -1,11 +1,11 @@
 /** The options of what a lesson makes of its own: scales, drills, words and practice tracks. */
 import * as z from 'zod/mini';
-import { midiOf } from '../instrument/define.ts';
-import { GRADES, type Grade } from '../lesson/drill/grades.ts';
-import type { Focus } from '../lesson/drill/notes.ts';
-import { DIRECTIONS, PATTERN_NAMES } from '../lesson/scale/pattern.ts';
-import type { TimeSignature } from '../score/model.ts';
-import { oneOf, percent, whole } from './schemas.ts';
+import { midiOf } from '../../instrument/define.ts';
+import { GRADES, type Grade } from '../../lesson/drill/grades.ts';
+import type { Focus } from '../../lesson/drill/notes.ts';
+import { DIRECTIONS, PATTERN_NAMES } from '../../lesson/scale/pattern.ts';
+import type { TimeSignature } from '../../score/model.ts';
+import { oneOf, percent, whole } from './values.ts';
 
 const BEATS = /^(\d{1,2})\/(1|2|4|8|16)$/;
 

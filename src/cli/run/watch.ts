@@ -1,14 +1,14 @@
 /** `--watch`: stays, and makes sheets anew when a tune or what is said about the tunes changes. */
 import { basename, resolve, sep } from 'node:path';
-import { isTune } from '../batch/inputs.ts';
-import { fixedPart } from '../batch/tunes.ts';
-import { Refusal } from '../score/diagnostic.ts';
-import { CONFIG_NAME } from './config/find.ts';
-import { report, say } from './console.ts';
-import { EXIT, UsageError } from './exit.ts';
+import { isTune } from '../../batch/inputs.ts';
+import { fixedPart } from '../../batch/tunes.ts';
+import { Refusal } from '../../score/diagnostic.ts';
+import { CONFIG_NAME } from '../config/find.ts';
+import { report, say } from '../console.ts';
+import { EXIT, UsageError } from '../exit.ts';
+import type { Request } from '../request.ts';
 import { runFolder } from './folder.ts';
 import { Interruption } from './interruption.ts';
-import type { Request } from './request.ts';
 
 /** Milliseconds without another change before work begins: saving a file is often several changes. */
 const QUIET_TIME = 150;

@@ -1,7 +1,7 @@
 /** The options that say how sheets look, and the layout that they make. */
 import * as z from 'zod/mini';
-import { PAPERS, SHEETS, type SheetName, type SheetOptions } from '../engrave/options.ts';
-import { listed, millimetres, oneOf, whole } from './schemas.ts';
+import { PAPERS, SHEETS, type SheetName, type SheetOptions } from '../../engrave/options.ts';
+import { listed, millimetres, oneOf, whole } from './values.ts';
 
 const SHEET_NAMES = Object.keys(SHEETS) as SheetName[];
 

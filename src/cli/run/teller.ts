@@ -1,8 +1,8 @@
 /** What a run says while it goes on and when it is over: diagnostics, files, progress, the report. */
-import type { Turn } from '../batch/batch.ts';
-import { isGood, type Summary, type TuneReport } from '../batch/report.ts';
-import { print, printable, report as reportDiagnostics, say } from './console.ts';
-import type { Options } from './options.ts';
+import type { Turn } from '../../batch/batch.ts';
+import { isGood, type Summary, type TuneReport } from '../../batch/report.ts';
+import { print, printable, report as reportDiagnostics, say } from '../console.ts';
+import type { Options } from '../options/options.ts';
 import { FootLine, plainLine } from './progress.ts';
 import { reportText, summaryLine } from './report-text.ts';
 

@@ -1,6 +1,6 @@
 /** How far a run is: a bar on a terminal, plain lines elsewhere. */
-import type { TuneReport } from '../batch/report.ts';
-import { printable } from './console.ts';
+import type { TuneReport } from '../../batch/report.ts';
+import { printable } from '../console.ts';
 
 /** How far a run is. */
 export interface Step {
