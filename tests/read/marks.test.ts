@@ -251,6 +251,18 @@ describe('chord symbols', () => {
     expect(part.measures[0]!.chordSymbols).toEqual([]);
     expect(part.leftOut).toMatchObject([{ what: 'chords named by degree or function' }]);
   });
+
+  test.each([
+    root('F', '999999999'),
+    root('F', '0.5'),
+    `${root('F')}<bass><bass-step>A</bass-step><bass-alter>-999999999</bass-alter></bass>`,
+    `${root('F')}<degree><degree-value>9</degree-value><degree-alter>3</degree-alter></degree>`,
+    `${root('F')}<degree><degree-value>NaN</degree-value></degree>`,
+  ])('%s cannot be read, and is left out whole', content => {
+    const part = readPart(`${attributes()}<harmony>${content}</harmony>${note('C4', 48)}`);
+    expect(part.measures[0]!.chordSymbols).toEqual([]);
+    expect(part.leftOut).toMatchObject([{ what: 'unreadable chord symbols' }]);
+  });
 });
 
 describe('lyrics', () => {

@@ -12,7 +12,7 @@ import { offsetTicks } from './duration.ts';
 /** Reads a harmony element, which may hold several chords. */
 export function readHarmonies(walk: Walk, node: XmlElement): void {
   for (const single of singleChords(node)) {
-    const record = harmonyRecord(single);
+    const record = isSound(single) ? harmonyRecord(single) : undefined;
     if (record !== undefined) readHarmony(walk, single, record);
     else walk.omissions.add('unreadable chord symbols', sourceOf(walk, node));
   }
@@ -32,6 +32,16 @@ const singleChords = (harmony: XmlElement): readonly XmlElement[] => {
     return wrap('harmony', start.line, [...chord, ...common], harmony.attributes);
   });
 };
+
+/** A symbol with anything but sharps and flats, single and double, or with a degree that is no number, is none. */
+const isSound = (harmony: XmlElement): boolean =>
+  harmony.children
+    .flatMap(each => each.children)
+    .every(({ nodeName, textContent }) => {
+      if (nodeName === 'degree-value')
+        return Number(textContent) >= 1 && Number.isInteger(Number(textContent));
+      return !nodeName.endsWith('-alter') || [-2, -1, 0, 1, 2].includes(Number(textContent));
+    });
 
 const readHarmony = (walk: Walk, node: XmlElement, data: Harmony): void => {
   const { kind, text } = kindOf(node, data.kind?.data ?? '');
@@ -87,8 +97,7 @@ const chordNote = (
 ): ChordNote | undefined => {
   const step = name?.toUpperCase() as Step | undefined;
   if (step === undefined || !STEPS.includes(step)) return undefined;
-  const value = Number(alter ?? 0);
-  const note = { step, alter: Number.isInteger(value) ? value : 0 };
+  const note = { step, alter: Number(alter ?? 0) };
   if (interval === undefined) return note;
   const moved = transposePitch({ ...note, octave: 4 }, interval);
   return { step: moved.step, alter: moved.alter };
@@ -100,6 +109,6 @@ const degreeOf = (degree: Harmony['degrees'][number]): ChordDegree[] => {
   const value = Number(degree.degreeValue?.data);
   const alter = Number(degree.degreeAlter?.data ?? 0);
   const type = String(degree.degreeType?.data ?? 'add');
-  if (!Number.isInteger(value) || !Number.isInteger(alter) || !TYPES.has(type)) return [];
+  if (!Number.isInteger(value) || !TYPES.has(type)) return [];
   return [{ value, alter, type: type as ChordDegree['type'] }];
 };
