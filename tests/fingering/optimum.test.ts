@@ -4,14 +4,15 @@ import { describe, expect, test } from 'vitest';
 import { arrange } from '../../src/fingering/arrange.ts';
 import { unlessRefused } from '../support/refused.ts';
 import { type Case, cases, smallEnough } from './cases.ts';
+import { shareOf } from './share.ts';
 import { bestByTrial, isBetter, type Priced, type Trial } from './trial.ts';
 
 /** Largest number of paths that a case may have; longer tunes are cut. */
 const MOST_PATHS = 3_000;
 
 /** Some are refused, as they must be; of those that have an answer there are more than 5,000. */
-const CASES = 7_800;
-const SOLVED = 5_000;
+const CASES = shareOf(7_800);
+const SOLVED = shareOf(5_000);
 /** Cases are drawn in a few tests, so that each is well inside a test's time. */
 const PARTS = 4;
 
@@ -67,11 +68,11 @@ describe('the optimum under all rules', () => {
           if (trial.layers.length > 2) seen.long++;
           if (trial.agreements.length > 0) seen.tied++;
         }),
-        { numRuns: CASES / PARTS, seed: part },
+        { numRuns: Math.ceil(CASES / PARTS), seed: part },
       );
       expect(seen.solved).toBeGreaterThan(SOLVED / PARTS);
       expect(seen.long).toBeGreaterThan((0.25 * CASES) / PARTS);
-      expect(seen.tied).toBeGreaterThan((0.13 * CASES) / PARTS);
+      expect(seen.tied).toBeGreaterThan((0.12 * CASES) / PARTS);
     },
   );
 });

@@ -20,8 +20,9 @@ import type { Tune } from '../../src/score/tune.ts';
 import { DIVISION, sharpened, tuneOf } from '../support/melody.ts';
 import { unlessRefused } from '../support/refused.ts';
 import { instruments, tunes } from './cases.ts';
+import { shareOf } from './share.ts';
 
-const RUNS = 250;
+const RUNS = shareOf(250);
 
 const rules = fc
   .record({
@@ -79,7 +80,7 @@ describe('the instrument', { timeout: 60_000 }, () => {
         const low = arranged(tune, { ...baritone!, scaleLength, frets }, asked);
         expect(arranged(movedTune(tune, 5), linear!, asked)?.placements).toEqual(low?.placements);
       }),
-      { numRuns: 100, seed: 42 },
+      { numRuns: shareOf(100), seed: 42 },
     );
   });
 
@@ -156,7 +157,7 @@ describe('windows and rules', { timeout: 60_000 }, () => {
       }),
       { numRuns: 2 * RUNS, seed: 44 },
     );
-    expect(fitted).toBeGreaterThan(40);
+    expect(fitted).toBeGreaterThan(shareOf(40));
   });
 
   const RULES: readonly (readonly [string, Partial<Rules>])[] = [
@@ -177,7 +178,7 @@ describe('windows and rules', { timeout: 60_000 }, () => {
         const ruled = arranged(tune, instrument, { ...free, ...rule });
         if (ruled) expect(ruled.cost).toBeGreaterThanOrEqual(without!.cost);
       }),
-      { numRuns: RUNS / 2, seed: 45 },
+      { numRuns: Math.ceil(RUNS / 2), seed: 45 },
     );
   });
 

@@ -11,6 +11,7 @@ import { ranked, survey, windowsOf } from '../../src/fingering/survey.ts';
 import { INSTRUMENTS } from '../../src/instrument/catalogue.ts';
 import { midi } from '../../src/score/pitch.ts';
 import { type MelodyNote, sharpened, tuneOf } from '../support/melody.ts';
+import { shareOf } from './share.ts';
 
 const notes = fc.array(
   fc.record({ string: fc.nat(5), fret: fc.nat(10), duration: fc.constantFrom(3, 6, 12, 24, 48) }),
@@ -69,7 +70,7 @@ describe('a survey', () => {
           }
         },
       ),
-      { numRuns: 120, seed: 51 },
+      { numRuns: shareOf(120), seed: 51 },
     );
   });
 
