@@ -26,7 +26,7 @@ export default {
   clearTextReporter: { logTests: false, reportTests: false, reportScoreTable: true },
   jsonReporter: { fileName: `${CACHE}/report.json` },
   // Generous: a search that a mutant sends astray is not to be taken for one on a busy machine.
-  timeoutMS: 60_000,
+  timeoutMS: 20_000,
   timeoutFactor: 4,
   concurrency: 1,
   thresholds: { high: 90, low: 85, break: 85 },

@@ -1,0 +1,244 @@
+/** What is said of notes that do not fit and of rules that cannot be kept: code, place, measures and beats. */
+import { describe, expect, test } from 'vitest';
+import { arrange } from '../../src/fingering/arrange.ts';
+import type { Pin } from '../../src/fingering/rules.ts';
+import { findInstrument } from '../../src/instrument/define.ts';
+import type { Tune } from '../../src/score/tune.ts';
+import { type Asked, rulesOf } from '../support/fingered.ts';
+import { bars, DIVISION, pitchOf, quarters, tuneOfMeasures } from '../support/melody.ts';
+import { refused } from '../support/musicxml.ts';
+
+const ask = (tune: Tune, asked: Asked = {}, id = 'ukulele') =>
+  arrange(tune, findInstrument(id), rulesOf(asked));
+const said = (tune: Tune, asked: Asked = {}, id = 'ukulele') => ask(tune, asked, id).diagnostics;
+const faults = (tune: Tune, asked: Asked = {}, id = 'ukulele') => refused(() => ask(tune, asked, id));
+
+/** One chord, lowest note first. */
+const chord = (names: string): Tune =>
+  tuneOfMeasures([{ number: '1', events: [{ pitches: names.split(' ').map(pitchOf), duration: DIVISION }] }]);
+
+describe('notes off the instrument', () => {
+  test('are listed once a pitch, with every measure and beat, and what would help', () => {
+    expect(faults(bars('C4 G3 C4 G3', 'B3 C4', 'C4 G3'))).toMatchObject([
+      {
+        severity: 'error',
+        code: 'note-off-the-instrument',
+        message: expect.stringMatching(/^G3 .*: measure 1 beat 2, beat 4; measure 3 beat 2$/),
+        // The low G has every note; so has the key a fourth higher.
+        hint: expect.stringMatching(/up 5 semitones.* on ukulele-low-g,/),
+        place: { measure: '1', beat: 2 },
+      },
+      { message: expect.stringMatching(/^B3 .*: measure 2 beat 1$/), place: { measure: '2', beat: 1 } },
+    ]);
+  });
+
+  test('without a way out have no hint', () => {
+    const [fault] = faults(bars('E1 C8'));
+    expect(fault).not.toHaveProperty('hint');
+  });
+});
+
+describe('notes outside the window', () => {
+  test('are refused where they must not be, a fault for each window', () => {
+    const windows = [
+      { measures: { from: 1, to: 2 }, window: { low: 5, high: 8 } },
+      { measures: { from: 3, to: 3 }, window: { low: 7, high: 10 } },
+    ];
+    const rules = { windows, open: 'never', outside: 'refuse' } as const;
+    expect(faults(bars('F4 E4', 'E4', 'E4 G4'), rules)).toMatchObject([
+      {
+        severity: 'error',
+        code: 'note-outside-window',
+        message: 'E4 has no place in frets 5-8 without open strings: measure 1 beat 2; measure 2 beat 1',
+        // E4 lies at fret 4 of string 3; F4 at fret 5: frets 4-8 hold both.
+        hint: expect.stringMatching(/in frets 4-8/),
+        place: { measure: '1', beat: 2 },
+      },
+      {
+        message: 'E4 has no place in frets 7-10 without open strings: measure 3 beat 1',
+        hint: expect.stringMatching(/in frets 4-10/),
+        place: { measure: '3', beat: 1 },
+      },
+    ]);
+  });
+
+  test('are warnings where they lie outside, notes where an open string sounds them', () => {
+    expect(said(bars('F4 E4', 'E4 D4'), { frets: [5, 8] })).toMatchObject([
+      {
+        severity: 'note',
+        code: 'open-string-in-window',
+        message:
+          'E4 has no place in frets 5-8; the open string 2 sounds it: measure 1 beat 2; measure 2 beat 1',
+        place: { measure: '1', beat: 2 },
+      },
+      {
+        severity: 'warning',
+        code: 'note-outside-window',
+        message: expect.stringMatching(
+          /^D4 has no place in frets 5-8; played on string 3 at fret 2: measure 2 beat 2$/,
+        ),
+        hint: expect.stringMatching(/every note would fit/),
+        place: { measure: '2', beat: 2 },
+      },
+    ]);
+    expect(said(bars('F4 G4'), { frets: [5, 8] })).toEqual([]);
+  });
+
+  test('on a beat between others are placed to the hundredth', () => {
+    const third = { pitches: [pitchOf('E4')], duration: DIVISION / 3 };
+    const tune = tuneOfMeasures([
+      {
+        number: '7',
+        events: [third, third, third].map((each, n) =>
+          n === 1 ? each : { ...each, pitches: [pitchOf('F4')] },
+        ),
+      },
+    ]);
+    expect(said(tune, { frets: [5, 8] })[0]!.message).toMatch(/measure 7 beat 1\.33$/);
+  });
+});
+
+describe('chords', () => {
+  test('that no shape holds are refused', () => {
+    // Semitones apart, three notes need three strings within a hand's reach.
+    expect(faults(chord('C4 C#4 D4'))).toMatchObject([
+      {
+        severity: 'error',
+        code: 'no-shape',
+        message: expect.stringMatching(/^C4 C♯4 D4 cannot be held at once/),
+        hint: expect.stringMatching(/^use --chords top/),
+        place: { measure: '1', beat: 1 },
+      },
+    ]);
+  });
+
+  test('are held where they can be', () => expect(said(chord('C4 E4 A4'))).toEqual([]));
+});
+
+describe('windows', () => {
+  test.each([
+    [[8, 4], false],
+    [[-1, 4], false],
+    [[19, 22], false],
+    [[18, 22], true],
+    [[0, 0], true],
+    [[5, 5], true],
+  ] as const)('%j is on the neck: %s', (frets, fine) => {
+    const act = () => ask(quarters('E5'), { frets: [...frets] as [number, number] });
+    if (fine) expect(act).not.toThrow();
+    else
+      expect(refused(act)).toMatchObject([
+        { severity: 'error', code: 'window-off-the-neck', hint: expect.stringMatching(/0 to 18;/) },
+      ]);
+  });
+});
+
+describe('chosen places', () => {
+  const pin = (sound: number, string: number, fret: number): Pin => ({
+    kind: 'pitch',
+    sound,
+    name: 'it',
+    place: { string, fret },
+  });
+  const at = (measure: string, beat: number, string: number, fret: number): Pin => ({
+    kind: 'beat',
+    measure,
+    beat,
+    place: { string, fret },
+  });
+
+  test('are where the note is played', () => {
+    const placed = (pins: readonly Pin[]) =>
+      [...ask(bars('E4 F4', 'E4'), { pins }).arrangement.placements.values()].map(
+        ({ string, fret }) => `${string}/${fret}`,
+      );
+    expect(placed([pin(64, 3, 4)])).toEqual(['3/4', expect.any(String), '3/4']);
+    expect(placed([at('2', 1, 3, 4)])[2]).toBe('3/4');
+    expect(placed([at('1', 2.005, 3, 5)])[1]).toBe('3/5');
+    expect(placed([pin(64, 3, 4), at('1', 1, 3, 4)])[0]).toBe('3/4');
+  });
+
+  test.each([
+    ['impossible-place', [pin(64, 2, 3)], /^E4 does not sound at string 2, fret 3 of/],
+    ['impossible-place', [pin(64, 3, 4), at('2', 1, 2, 0)], /^E4 .* string 3 fret 4 and at string 2 fret 0$/],
+    ['impossible-place', [pin(64, 2, 0), at('2', 1, 2, 1)], /^E4 .* string 2 fret 0 and at string 2 fret 1$/],
+    ['no-note-to-place', [pin(72, 1, 3)], /no it to be placed at string 1 fret 3 of Ukulele/],
+    ['no-note-to-place', [at('1', 3, 2, 0)], /measure 1 on beat 3$/],
+    ['no-note-to-place', [at('2', 2, 2, 0)], /measure 2 on beat 2$/],
+    ['no-note-to-place', [at('1', 1.02, 2, 0)], /measure 1 on beat 1.02$/],
+  ] as const)('that cannot be are refused: %s %#', (code, pins, message) => {
+    const all = faults(bars('E4 F4', 'E4'), { pins });
+    expect(all[0]).toMatchObject({ severity: 'error', code, message: expect.stringMatching(message) });
+    if (code === 'impossible-place') expect(all[0]!.place).toMatchObject({ beat: 1 });
+  });
+
+  test('of a beat are those of the top note', () => {
+    const { arrangement } = ask(chord('C4 A4'), { pins: [at('1', 1, 2, 5)] });
+    expect([...arrangement.placements.values()].map(({ string, fret }) => `${string}/${fret}`)).toEqual([
+      '3/0',
+      '2/5',
+    ]);
+  });
+});
+
+describe('what the file marks', () => {
+  const marked = (string?: number, fret?: number, finger?: number): Tune =>
+    tuneOfMeasures([
+      {
+        number: '1',
+        events: [{ pitches: [pitchOf('E4')], duration: DIVISION, marked: [{ string, fret, finger }] }],
+      },
+    ]);
+  const kept = (tune: Tune) => {
+    const [place] = ask(tune, { keepMarked: true }).arrangement.placements.values();
+    return `${place!.string}/${place!.fret}[${place!.finger}]`;
+  };
+
+  test('is obeyed if asked for: string, fret, finger, each by itself', () => {
+    expect(kept(marked(3))).toMatch(/^3\/4/);
+    expect(kept(marked(undefined, 4))).toMatch(/^3\/4/);
+    expect(kept(marked(undefined, undefined, 3))).toBe('3/4[3]');
+    expect(kept(marked(undefined, undefined, 0))).toBe('2/0[0]');
+    expect(said(marked(3), { keepMarked: true })).toEqual([]);
+  });
+
+  test('is passed over else, which is said', () => {
+    for (const tune of [marked(3), marked(undefined, 4), marked(undefined, undefined, 2)])
+      expect(said(tune)).toMatchObject([
+        { severity: 'note', code: 'marks-ignored', message: expect.stringMatching(/for 1 note were/) },
+      ]);
+    expect(said(marked())).toEqual([]);
+    const [measure] = marked(3).measures;
+    const twice = { ...marked(3), measures: [measure!, { ...measure!, index: 1, at: 12 }] };
+    expect(said(twice)[0]!.message).toMatch(/for 2 notes were/);
+  });
+
+  test.each([
+    [[2, 4, undefined], /^E4 does not sound at string 2, fret 4 of Ukulele/],
+    [[2, undefined, 3], /at string 2, a place for finger 3 of/],
+    [[3, undefined, 0], /at string 3, an open string of/],
+    [[undefined, 7, undefined], /at fret 7 of/],
+  ] as const)('and cannot be is refused: %j', (mark, message) => {
+    expect(faults(marked(...mark), { keepMarked: true })).toMatchObject([
+      { code: 'impossible-place', message: expect.stringMatching(message) },
+    ]);
+  });
+});
+
+test('rules that contradict each other are refused', () => {
+  // Every E4 in one place, but two of them chosen apart.
+  const pins = [2, 3].map(
+    (string): Pin => ({
+      kind: 'beat',
+      measure: `${string - 1}`,
+      beat: 1,
+      place: { string, fret: string === 2 ? 0 : 4 },
+    }),
+  );
+  expect(faults(bars('E4', 'E4'), { pins, onePlace: true })).toMatchObject([
+    { severity: 'error', code: 'rules-contradict' },
+  ]);
+  expect(faults(bars('E4', 'E4'), { pins, onePlace: true, level: 'least' })).toMatchObject([
+    { severity: 'error', code: 'rules-contradict' },
+  ]);
+});

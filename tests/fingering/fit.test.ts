@@ -1,0 +1,132 @@
+/** Where pitches fit, against enumeration of every place of the neck; and what is offered where they do not. */
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { fits, narrowestWindow, windowsThatFit } from '../../src/fingering/fit.ts';
+import { describeWaysOut, waysOut } from '../../src/fingering/ways-out.ts';
+import { INSTRUMENTS } from '../../src/instrument/catalogue.ts';
+import { findInstrument, withCapo } from '../../src/instrument/define.ts';
+import type { Instrument } from '../../src/instrument/instrument.ts';
+import { soundAt, topFret } from '../../src/instrument/places.ts';
+
+const necks = fc
+  .record({ base: fc.constantFrom(...INSTRUMENTS), capo: fc.constantFrom(0, 0, 3) })
+  .map(({ base, capo }) => withCapo(base, capo));
+
+/** A few pitches that lie near each other on some neck. */
+const melodies = fc.array(fc.integer({ min: 52, max: 84 }), { minLength: 1, maxLength: 5 });
+
+/** Whether some place from fret `low` to fret `high` sounds each pitch: every place of the neck is tried. */
+const fitByTrial = (instrument: Instrument, sounds: readonly number[], low: number, high: number): boolean =>
+  sounds.every(sound =>
+    instrument.strings.some((_, index) => {
+      for (let fret = Math.max(0, low); fret <= Math.min(high, topFret(instrument)); fret++) {
+        if (soundAt(instrument, { string: index + 1, fret }) === sound) return true;
+      }
+      return false;
+    }),
+  );
+
+describe('pitches fit', () => {
+  test('a window if each has a place in it, ends included', () => {
+    fc.assert(
+      fc.property(necks, melodies, fc.nat(12), fc.nat(5), (instrument, sounds, low, width) => {
+        const window = { low, high: low + width };
+        expect(fits(instrument, sounds, window)).toBe(fitByTrial(instrument, sounds, low, low + width));
+        expect(fits(instrument, sounds, undefined)).toBe(fitByTrial(instrument, sounds, 0, 99));
+      }),
+    );
+  });
+
+  test('the windows up the neck that enumeration finds; the narrowest is the first of the least width', () => {
+    fc.assert(
+      fc.property(necks, melodies, fc.integer({ min: 1, max: 6 }), (instrument, sounds, width) => {
+        const found = (frets: number): readonly number[] =>
+          Array.from({ length: topFret(instrument) }, (_, n) => n + 1).filter(
+            low =>
+              low + frets - 1 <= topFret(instrument) && fitByTrial(instrument, sounds, low, low + frets - 1),
+          );
+        const windows = windowsThatFit(instrument, sounds, width);
+        expect(windows).toEqual(found(width).map(low => ({ low, high: low + width - 1 })));
+        const widths = Array.from({ length: topFret(instrument) }, (_, n) => n + 1);
+        const least = widths.find(each => found(each).length > 0);
+        const low = least && found(least)[0];
+        expect(narrowestWindow(instrument, sounds)).toEqual(
+          low === undefined ? undefined : { low, high: low + least! - 1 },
+        );
+      }),
+    );
+  });
+
+  test('the whole neck and no more', () => {
+    const ukulele = findInstrument('ukulele');
+    expect(windowsThatFit(ukulele, [], 18)).toEqual([{ low: 1, high: 18 }]);
+    expect(windowsThatFit(ukulele, [], 19)).toEqual([]);
+    expect(windowsThatFit(ukulele, [], 30)).toEqual([]);
+  });
+});
+
+describe('ways out', () => {
+  test('are those that enumeration finds, the nearest key first', () => {
+    fc.assert(
+      fc.property(
+        necks,
+        melodies,
+        fc.nat(9),
+        fc.integer({ min: 2, max: 4 }),
+        (instrument, sounds, low, width) => {
+          const window = { low, high: low + width };
+          const ways = waysOut(instrument, [...sounds, ...sounds], window);
+          const moved = (by: number) => sounds.map(sound => sound + by);
+          const keys = Array.from({ length: 12 }, (_, n) => [n + 1, -n - 1]).flat();
+          expect(ways.transpositions).toEqual(
+            keys.filter(by => fitByTrial(instrument, moved(by), low, window.high)),
+          );
+          expect(ways.instruments).toEqual(
+            INSTRUMENTS.filter(
+              other =>
+                JSON.stringify([other.strings, other.capo]) !==
+                  JSON.stringify([instrument.strings, instrument.capo]) &&
+                fitByTrial(other, sounds, low, window.high),
+            ),
+          );
+          // Of all windows around the given one: fewest frets, of those the highest.
+          const wider: { readonly low: number; readonly high: number }[] = [];
+          for (let from = 0; from <= low; from++)
+            for (let to = window.high; to <= topFret(instrument); to++)
+              if (fitByTrial(instrument, sounds, from, to)) wider.push({ low: from, high: to });
+          wider.sort((a, b) => a.high - a.low - (b.high - b.low) || b.low - a.low);
+          expect(ways.window).toEqual(wider[0]);
+        },
+      ),
+    );
+  });
+
+  test('without a window concern the whole neck', () => {
+    // G3 is the low G, a fourth below the lowest string of the other; the bass has both pitches high up its first.
+    const ways = waysOut(findInstrument('ukulele'), [55, 60], undefined);
+    expect(ways.window).toBeUndefined();
+    expect(ways.instruments.map(({ id }) => id)).toEqual([
+      'ukulele-low-g',
+      'baritone-ukulele',
+      'guitar',
+      'mandolin',
+      'bass',
+    ]);
+    expect(ways.transpositions[0]).toBe(5);
+  });
+
+  test('are said in one sentence, each kind that there is', () => {
+    const guitar = findInstrument('guitar');
+    const none = { transpositions: [], window: undefined, instruments: [] };
+    expect(describeWaysOut(none)).toBeUndefined();
+    const all = { transpositions: [2, -3, 4, -12], window: { low: 3, high: 8 }, instruments: [guitar] };
+    expect(describeWaysOut(all)).toMatch(
+      /up 2 semitones or down 3 semitones; or in frets 3-8; or on guitar$/,
+    );
+    expect(describeWaysOut({ ...none, transpositions: [-3, -4] })).toMatch(/transposed down 3 semitones$/);
+    expect(describeWaysOut({ ...none, window: { low: 0, high: 5 } })).toMatch(/fit in frets 0-5$/);
+    expect(describeWaysOut({ ...none, instruments: [guitar, findInstrument('bass')] })).toMatch(
+      /fit on guitar, bass$/,
+    );
+  });
+});

@@ -1,0 +1,53 @@
+/** What holds where nothing is said, and which window is in force in a measure. */
+import { expect, test } from 'vitest';
+import { rulesFrom, wholeTune, windowIn } from '../../src/fingering/rules.ts';
+
+test('open strings are free without a window and only rescue inside one, unless it is said otherwise', () => {
+  expect(rulesFrom().open).toBe('free');
+  expect(rulesFrom({ windows: [] }).open).toBe('free');
+  expect(rulesFrom({ windows: wholeTune(4, 8) }).open).toBe('rescue');
+  expect(rulesFrom({ windows: wholeTune(4, 8), open: 'never' }).open).toBe('never');
+});
+
+test('what is said holds, all else is as usual', () => {
+  expect(rulesFrom()).toEqual({
+    windows: [],
+    open: 'free',
+    outside: 'nearest',
+    pins: [],
+    keepMarked: false,
+    onePlace: false,
+    repeats: 'same',
+    campanella: false,
+    level: 'even',
+    hand: 'medium',
+  });
+  const said = {
+    windows: wholeTune(1, 4),
+    open: 'free',
+    outside: 'refuse',
+    pins: [{ kind: 'pitch', sound: 60, name: 'C4', place: { string: 3, fret: 0 } }],
+    keepMarked: true,
+    onePlace: true,
+    repeats: 'free',
+    campanella: true,
+    level: 'least',
+    hand: 99,
+  } as const;
+  expect(rulesFrom(said)).toEqual(said);
+});
+
+test('the last window that names a measure is in force there; elsewhere the last for the whole tune', () => {
+  const named = (from: number, to: number, low: number) => ({
+    measures: { from, to },
+    window: { low, high: low + 3 },
+  });
+  const rules = rulesFrom({
+    windows: [...wholeTune(1, 4), named(3, 5, 5), ...wholeTune(2, 5), named(5, 6, 7), named(12, 12, 9)],
+  });
+  const lows = ['1', '2', '3', '4', '5', '6', '7', '12', '12a', '0', 'X1', ''].map(
+    measure => windowIn(rules, measure)!.low,
+  );
+  expect(lows).toEqual([2, 2, 5, 5, 7, 7, 2, 9, 9, 2, 2, 2]);
+  expect(windowIn(rulesFrom({ windows: [named(3, 5, 5)] }), '2')).toBeUndefined();
+});
