@@ -1,2 +1,8 @@
 #!/usr/bin/env node
-import '../dist/main.js';
+const { load } = require('../dist/load.cjs');
+
+load('main.cjs')
+  .main(process.argv.slice(2))
+  .then(status => {
+    process.exitCode = status;
+  });

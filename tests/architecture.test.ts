@@ -18,6 +18,8 @@ const KNOWS: Readonly<Record<string, readonly string[]>> = {
   batch: ['score', 'read', 'instrument', 'fingering', 'lesson', 'engrave', 'emit'],
   // The library: what the command line calls, without the command line.
   'index.ts': ['score', 'read', 'instrument', 'fingering', 'lesson', 'engrave', 'emit'],
+  // Loads the built program.
+  start: [],
   cli: ['score', 'read', 'instrument', 'fingering', 'lesson', 'engrave', 'emit', 'batch'],
 };
 
@@ -38,7 +40,7 @@ describe('the imports under src/', () => {
     expect(known, `src/${room} is a room that this test does not know`).toBeDefined();
     for (const target of importsOf(file)) {
       if (!target.startsWith('.')) {
-        const outer = room === 'cli' || room === 'batch';
+        const outer = room === 'cli' || room === 'batch' || room === 'start';
         expect(outer || !OUTSIDE_WORLD.test(target), `${file} imports ${target}`).toBe(true);
         continue;
       }

@@ -60,7 +60,7 @@ describe('the package', () => {
   test('holds the program, the library and the readme', () => {
     const strange = packed.files.filter(
       ({ path }) =>
-        !/^(package\.json|README\.md|LICENSE|bin\/fretward\.js|dist\/[\w-]+\.js|dist\/fretward\.1|dist\/NOTICE\.txt|dist\/types\/[\w/-]+(\.generated)?\.d\.ts)$/.test(
+        !/^(package\.json|README\.md|bin\/fretward\.js|bin\/package\.json|dist\/[\w-]+\.c?js|dist\/fretward\.1|dist\/NOTICE\.txt|dist\/types\/[\w/-]+(\.generated)?\.d\.ts)$/.test(
           path,
         ),
     );

@@ -1,14 +1,15 @@
 /**
- * Builds the command and the library: takes glyph outlines and font tables out of the fonts (glyphs.mjs), then bundles
- * `src/cli/main.ts` and `src/index.ts` into dist/. Start-up is one small file; what a command needs beyond
- * it lies in chunks that are imported when they are used, and that the library shares.
+ * Builds the command and the library: takes glyph outlines and font tables out of the fonts (glyphs.mjs), then
+ * bundles `src/cli/main.ts` and `src/index.ts` into dist/. Start-up is one small file; what a command needs
+ * beyond it lies in scripts that are loaded when they are used, and that the library shares. Last, V8 compiles
+ * them, for src/start/load.ts to find.
  */
 import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { existsSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { build } from 'esbuild';
+import { build, transform } from 'esbuild';
 import { writeNotice } from './notice.mjs';
 import { takeTypefaces } from './typefaces.mjs';
 import { writeTypes } from './types.mjs';
@@ -21,38 +22,57 @@ if (existsSync(new URL('./glyphs.mjs', import.meta.url))) {
 }
 await takeTypefaces(root);
 
-const { metafile } = await build({
+const common = {
   absWorkingDir: root,
-  // The start-up file, what a worker thread runs, and the library.
-  entryPoints: { main: 'src/cli/main.ts', worker: 'src/batch/worker.ts', index: 'src/index.ts' },
   outdir: 'dist',
   bundle: true,
-  splitting: true,
   minify: true,
   format: 'esm',
   platform: 'node',
   target: 'node20.19',
+  legalComments: 'none',
+  logLevel: 'warning',
+};
+
+const { metafile, outputFiles } = await build({
+  ...common,
+  // The start-up file, what a worker thread runs, and the library.
+  entryPoints: { main: 'src/cli/main.ts', worker: 'src/batch/worker.ts', library: 'src/index.ts' },
+  outExtension: { '.js': '.cjs' },
+  splitting: true,
+  write: false,
   // A rasteriser is a native library, and a pool starts threads from files of its own; everything else is bundled.
   external: ['@resvg/resvg-js', 'tinypool'],
   // musicxml-interfaces is given a DOMParser of ours (src/read/xml/dom-parser.ts): xmldom need not be loaded.
+  // commander would start other programs as commands, which nothing here asks of it.
   // pdfkit's build for browsers packs with fflate: the same bytes on every machine, as zlib's are not.
   alias: {
-    '@xmldom/xmldom': `${root}src/read/xml/xmldom-stub.cjs`,
+    '@xmldom/xmldom': `${root}src/build/nothing.cjs`,
+    'node:child_process': `${root}src/build/nothing.cjs`,
     pdfkit: `${root}node_modules/pdfkit/js/pdfkit.browser.mjs`,
   },
   // What was made by another build is out of date.
   define: { 'process.env.FRETWARD_BUILD': JSON.stringify(fingerprint()) },
   metafile: true,
-  legalComments: 'none',
-  logLevel: 'warning',
-  banner: {
-    js: "import{createRequire as makeRequire}from'node:module';const require=makeRequire(import.meta.url);",
-  },
 });
+
+// Only modules can be split, and only scripts can be loaded with their compiled code (src/start/load.ts).
+rmSync(`${root}dist/code`, { recursive: true, force: true });
+mkdirSync(`${root}dist`, { recursive: true });
+for (const { path, text } of outputFiles) writeFileSync(path, await script(text));
+const [loader] = (await build({ ...common, entryPoints: ['src/start/load.ts'], write: false })).outputFiles;
+const library = Object.values(metafile.outputs).find(({ entryPoint }) => entryPoint === 'src/index.ts');
+const small = {
+  'load.cjs': await script(loader.text),
+  'worker.js': "import { load } from './load.cjs';\nexport default load('worker.cjs').default;\n",
+  'index.js': `import library from './library.cjs';\nexport const { ${library.exports.sort().join(', ')} } = library;\n`,
+};
+for (const [name, text] of Object.entries(small)) writeFileSync(`${root}dist/${name}`, text);
 
 // Files of an earlier build go last, so that a command which starts meanwhile finds all that it needs.
 const made = new Set([
   ...Object.keys(metafile.outputs),
+  ...Object.keys(small).map(name => `dist/${name}`),
   ...writeTypes(root),
   writeNotice(root, Object.keys(metafile.inputs)),
 ]);
@@ -61,8 +81,27 @@ for (const entry of readdirSync(`${root}dist`, { recursive: true, withFileTypes:
   if (entry.isFile() && !made.has(path.slice(root.length))) rmSync(path);
 }
 
+// What V8 makes of the scripts.
+execFileSync(process.execPath, [`${root}src/build/compile.mjs`], { stdio: 'inherit' });
+
 // The man page, which the program prints itself.
 writeFileSync(`${root}dist/fretward.1`, execFileSync(process.execPath, [`${root}bin/fretward.js`, 'manual']));
+
+/** A module as a script, which knows where it lies. */
+async function script(text) {
+  const { code } = await transform(text, {
+    minify: true,
+    format: 'cjs',
+    platform: common.platform,
+    target: common.target,
+    supported: { 'dynamic-import': false },
+    define: { 'import.meta.url': 'moduleUrl' },
+    banner: /\bimport\.meta\.url\b/.test(text)
+      ? "const moduleUrl=require('node:url').pathToFileURL(__filename).href;"
+      : '',
+  });
+  return code;
+}
 
 /** A hash over the sources and the versions of what is bundled with them. */
 function fingerprint() {

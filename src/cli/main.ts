@@ -7,14 +7,16 @@ import { endOnClosedPipe, report, speakJson } from './console.ts';
 import { EXIT, UsageError } from './exit.ts';
 import { program } from './program.ts';
 
-endOnClosedPipe();
-const typed = process.argv.slice(2);
-if (typed.includes('--json-errors')) speakJson();
-try {
-  process.exitCode = await program(typed);
-} catch (error) {
-  process.exitCode = failed(error);
-}
+/** Runs what was typed (argv without node and script) and answers the exit status. */
+export const main = async (typed: readonly string[]): Promise<number> => {
+  endOnClosedPipe();
+  if (typed.includes('--json-errors')) speakJson();
+  try {
+    return await program(typed);
+  } catch (error) {
+    return failed(error);
+  }
+};
 
 /** Says what went wrong and answers the exit status. */
 function failed(error: unknown): number {

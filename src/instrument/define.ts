@@ -11,16 +11,17 @@ import type { Instrument } from './instrument.ts';
 const LIMITS = { strings: 12, frets: 36, scaleLength: { low: 150, high: 1500 } } as const;
 
 /** What an instrument file holds. Strings are listed as players say them: the last one is string 1. */
-const InstrumentFile = z.strictObject({
-  id: z.string().check(z.regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, 'must be lower-case words joined by hyphens')),
-  name: z.string().check(z.minLength(1), z.maxLength(60)),
-  strings: z.array(z.string()).check(z.minLength(1), z.maxLength(LIMITS.strings)),
-  frets: z.int().check(z.gte(1), z.lte(LIMITS.frets)),
-  scaleLength: z.number().check(z.gte(LIMITS.scaleLength.low), z.lte(LIMITS.scaleLength.high)),
-  hand: z._default(z.enum(['one-fret-a-finger', 'two-frets-a-finger']), 'one-fret-a-finger'),
-  clef: z._default(z.enum(['treble', 'treble-8', 'bass-8']), 'treble'),
-  capo: z._default(z.int().check(z.gte(0)), 0),
-});
+const instrumentFile = () =>
+  z.strictObject({
+    id: z.string().check(z.regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, 'must be lower-case words joined by hyphens')),
+    name: z.string().check(z.minLength(1), z.maxLength(60)),
+    strings: z.array(z.string()).check(z.minLength(1), z.maxLength(LIMITS.strings)),
+    frets: z.int().check(z.gte(1), z.lte(LIMITS.frets)),
+    scaleLength: z.number().check(z.gte(LIMITS.scaleLength.low), z.lte(LIMITS.scaleLength.high)),
+    hand: z._default(z.enum(['one-fret-a-finger', 'two-frets-a-finger']), 'one-fret-a-finger'),
+    clef: z._default(z.enum(['treble', 'treble-8', 'bass-8']), 'treble'),
+    capo: z._default(z.int().check(z.gte(0)), 0),
+  });
 
 /** The catalogue's instrument of that id. Throws a Refusal that names those there are. */
 export const findInstrument = (id: string = DEFAULT_INSTRUMENT): Instrument => {
@@ -42,7 +43,7 @@ export const parseInstrument = (json: string): Instrument => {
   } catch (error) {
     throw badInstrument(`this is not JSON (${(error as Error).message})`);
   }
-  const result = InstrumentFile.safeParse(data);
+  const result = instrumentFile().safeParse(data);
   if (!result.success) {
     throw badInstrument(
       result.error.issues.map(issue => `${issue.path.join('.') || 'the file'}: ${issue.message}`).join('; '),

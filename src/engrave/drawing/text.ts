@@ -20,8 +20,9 @@ export interface TextMark {
   readonly of?: number;
 }
 
-const TALL = /[\p{Lu}\p{N}bdfhkltß/()[\]|]/u;
-const DEEP = /[gjpqyQ,;()[\]|/ßçşţ]/u;
+/** Letters beyond ASCII count as tall: many carry marks above. */
+const TALL = /[A-Z0-9bdfhklt/()[\]|]|[^ -~]/;
+const DEEP = /[gjpqyQ,;()[\]|/ßçşţ]/;
 
 export const textMark = {
   /** Around the letters that are there: no taller than an x where nothing ascends. */
@@ -29,7 +30,7 @@ export const textMark = {
     const { capHeight, xHeight, descent } = face(name);
     const width = textWidth(text, name, size);
     const left = anchor === 'start' ? x : anchor === 'middle' ? x - width / 2 : x - width;
-    const above = TALL.test(text) || /[^ -~]/.test(text) ? capHeight : xHeight;
+    const above = TALL.test(text) ? capHeight : xHeight;
     const below = DEEP.test(text) ? descent * 0.72 : 0;
     return { left, top: y - (above * size) / 1000, right: left + width, bottom: y + (below * size) / 1000 };
   },

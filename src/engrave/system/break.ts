@@ -6,10 +6,19 @@
 import type { TuneMeasure } from '../../score/tune.ts';
 import type { Notation } from '../content/notation.ts';
 import { pickupLength } from '../content/phrases.ts';
-import { endBar, innerBar, startBar } from '../measure/bars.ts';
+import { type Bar, endBar, innerBar, startBar } from '../measure/bars.ts';
 import type { Column } from '../measure/column.ts';
 import type { SheetOptions } from '../options.ts';
-import { gapLength, lengthAt, type Node, type Strip, stretchFor, strip } from './strip.ts';
+import {
+  close,
+  extend,
+  type GrowingStrip,
+  lengthAt,
+  type Node,
+  type Strip,
+  startStrip,
+  stretchFor,
+} from './strip.ts';
 
 export interface Line {
   /** Indices of measures, inclusive. */
@@ -29,39 +38,42 @@ export interface Measured {
   readonly columns: readonly (readonly Column[])[];
 }
 
-function nodesOf({ notation, columns }: Measured, first: number, last: number): Node[] {
-  const { measures } = notation.tune;
-  const bar = (
-    node: Extract<Node, { kind: 'bar' }>['bar'],
-    measure: number,
-    edge: 'start' | 'inner' | 'end',
-  ): Node => ({
-    kind: 'bar',
-    bar: node,
-    width: node.width,
-    measure,
-    edge,
-  });
-  const nodes: Node[] = [bar(startBar(notation, measures[first]!, first === 0), first, 'start')];
-  for (let index = first; index <= last; index++) {
-    for (const column of columns[index]!) nodes.push({ kind: 'column', column, width: 0 });
-    const next = measures[index + 1];
-    if (index === last) nodes.push(bar(endBar(notation, measures[index]!, next), index, 'end'));
-    else nodes.push(bar(innerBar(notation, measures[index]!, next!), index, 'inner'));
-  }
-  return nodes;
+const barNode = (bar: Bar, measure: number, edge: 'start' | 'inner' | 'end'): Node => ({
+  kind: 'bar',
+  bar,
+  width: bar.width,
+  measure,
+  edge,
+});
+
+/** The systems that begin with a measure: those that were asked for, and the music up to the last of them. */
+interface Beginning {
+  readonly growing: GrowingStrip;
+  readonly strips: Strip[];
 }
 
-/** Strips do not depend on the width: several ways of setting a tune share them. */
-const strips = new WeakMap<Measured, Map<string, Strip>>();
+/** Systems do not depend on the width: several ways of setting a tune share them. */
+const beginnings = new WeakMap<Measured, Beginning[]>();
+
+function begin({ notation }: Measured, first: number): Beginning {
+  const bar = startBar(notation, notation.tune.measures[first]!, first === 0);
+  return { growing: startStrip(barNode(bar, first, 'start')), strips: [] };
+}
 
 function stripOf(measured: Measured, first: number, last: number): Strip {
-  const known = strips.get(measured) ?? new Map<string, Strip>();
-  strips.set(measured, known);
-  const key = `${first}-${last}`;
-  const row = known.get(key) ?? strip(nodesOf(measured, first, last));
-  known.set(key, row);
-  return row;
+  const known = beginnings.get(measured) ?? [];
+  beginnings.set(measured, known);
+  known[first] ??= begin(measured, first);
+  const { growing, strips } = known[first];
+  const { notation, columns } = measured;
+  const { measures } = notation.tune;
+  for (let index = first + strips.length; index <= last; index++) {
+    const [before, measure, next] = [measures[index - 1], measures[index]!, measures[index + 1]];
+    if (index > first) extend(growing, barNode(innerBar(notation, before!, measure), index - 1, 'inner'));
+    for (const column of columns[index]!) extend(growing, { kind: 'column', column, width: 0 });
+    strips.push(close(growing, barNode(endBar(notation, measure, next), index, 'end')));
+  }
+  return strips[last - first]!;
 }
 
 /** One system, stretched to a width. */
@@ -72,8 +84,7 @@ export function lineOf(measured: Measured, first: number, last: number, width: n
 }
 
 /** How much longer than the width a system's unyielding parts are: above 1 where a measure is too full for it. */
-export const overfull = ({ strip: row }: Line, width: number): number =>
-  row.gaps.reduce((sum, gap) => sum + gapLength(gap, 0), row.solid) / width;
+export const overfull = ({ strip: row }: Line, width: number): number => row.least / width;
 
 /** What the music makes of breaks: beside a stretch of 1.3 or so, which costs as much as a phrase is worth. */
 const PHRASE = 0.3;

@@ -27,6 +27,8 @@ export interface Strip {
   readonly gaps: readonly Gap[];
   /** Room that does not stretch: the widths of the bars. */
   readonly solid: number;
+  /** Length of all that does not yield. */
+  readonly least: number;
 }
 
 /** Before a bar line the last note keeps a little less than its room: the line itself divides. */
@@ -156,29 +158,56 @@ export function stretchFor(gaps: readonly Gap[], length: number): number {
 /** An accidental may reach over a neighbour at another height to the note before it. */
 const LOOK_BACK = 3;
 
-/** Raises rods so that no two solids of a row come too close, over as many gaps as lie between them. */
-function holdApart(nodes: readonly Node[], gaps: readonly Gap[]): void {
-  const before = new Map<Row, number[]>();
-  let bar = 0;
-  nodes.forEach((node, index) => {
-    if (node.kind === 'bar') {
-      bar = index;
-      return;
+/** A strip that grows to the right: what stands in it already does not depend on what is to come. */
+export interface GrowingStrip {
+  readonly nodes: Node[];
+  readonly gaps: Gap[];
+  /** The last columns of each row, as many as the next one may reach. */
+  readonly latest: Map<Row, readonly number[]>;
+  /** The last bar line. */
+  bar: number;
+}
+
+export const startStrip = (bar: Node): GrowingStrip => ({
+  nodes: [bar],
+  gaps: [],
+  latest: new Map(),
+  bar: 0,
+});
+
+/** Adds a node, and raises rods so that no two solids of a row come too close, over as many gaps as lie between. */
+export function extend(strip: GrowingStrip, node: Node): void {
+  const { nodes, gaps, latest, bar } = strip;
+  const index = nodes.length;
+  gaps.push(gapBetween(nodes[index - 1]!, node));
+  nodes.push(node);
+  if (node.kind === 'bar') {
+    strip.bar = index;
+    return;
+  }
+  const room = extent(node.column, 'left', stopsAtBar) + BESIDE_BAR;
+  if (index - bar <= LOOK_BACK) spread(nodes, gaps, bar, index, nodes[bar]!.width + room);
+  for (const [row, solids] of rows(node.column)) {
+    const earlier = latest.get(row) ?? [];
+    if (earlier.length === 0 && !stopsAtBar(row))
+      spread(nodes, gaps, 0, index, Math.max(0, ...solids.map(solid => EDGE - solid.left)));
+    for (const other of earlier) {
+      const { column } = nodes[other] as Extract<Node, { kind: 'column' }>;
+      spread(nodes, gaps, other, index, distanceOf(rows(column).get(row)!, solids));
     }
-    const room = extent(node.column, 'left', stopsAtBar) + BESIDE_BAR;
-    if (index - bar <= LOOK_BACK) spread(nodes, gaps, bar, index, nodes[bar]!.width + room);
-    for (const [row, solids] of rows(node.column)) {
-      const earlier = before.get(row) ?? [];
-      if (earlier.length === 0 && !stopsAtBar(row))
-        spread(nodes, gaps, 0, index, Math.max(0, ...solids.map(solid => EDGE - solid.left)));
-      for (const other of earlier) {
-        const { column } = nodes[other] as Extract<Node, { kind: 'column' }>;
-        spread(nodes, gaps, other, index, distanceOf(rows(column).get(row)!, solids));
-      }
-      before.set(row, [...earlier, index].slice(-LOOK_BACK));
-    }
-  });
-  for (const [row, earlier] of before) if (!stopsAtBar(row)) holdInside(nodes, gaps, row, earlier.at(-1)!);
+    latest.set(row, [...earlier, index].slice(-LOOK_BACK));
+  }
+}
+
+/** The strip as it is with a bar line at its end; the growing one stays as it was. */
+export function close(strip: GrowingStrip, end: Node): Strip {
+  const nodes = [...strip.nodes, end];
+  const gaps = strip.gaps.map(gap => ({ ...gap }));
+  gaps.push(gapBetween(strip.nodes.at(-1)!, end));
+  for (const [row, columns] of strip.latest)
+    if (!stopsAtBar(row)) holdInside(nodes, gaps, row, columns.at(-1)!);
+  const solid = nodes.reduce((sum, node) => sum + node.width, 0);
+  return { nodes, gaps, solid, least: lengthOf(gaps, solid, 0) };
 }
 
 /** Keeps the last words of a system left of its end. */
@@ -191,15 +220,11 @@ function holdInside(nodes: readonly Node[], gaps: readonly Gap[], row: Row, inde
   spread(nodes, gaps, index, end, reach - nodes[end]!.width);
 }
 
-export function strip(nodes: readonly Node[]): Strip {
-  const gaps = nodes.slice(1).map((node, i) => gapBetween(nodes[i]!, node));
-  holdApart(nodes, gaps);
-  return { nodes, gaps, solid: nodes.reduce((sum, node) => sum + node.width, 0) };
-}
+const lengthOf = (gaps: readonly Gap[], solid: number, s: number): number =>
+  gaps.reduce((sum, gap) => sum + gapLength(gap, s), solid);
 
 /** Length of the whole at a stretch; 1 is natural. */
-export const lengthAt = ({ gaps, solid }: Strip, s: number): number =>
-  gaps.reduce((sum, gap) => sum + gapLength(gap, s), solid);
+export const lengthAt = ({ gaps, solid }: Strip, s: number): number => lengthOf(gaps, solid, s);
 
 /** x of every node at a stretch. */
 export function positions({ nodes, gaps }: Strip, s: number): number[] {
