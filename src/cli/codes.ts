@@ -34,7 +34,7 @@ config-bad-value | error | an option in the configuration file does not take its
 config-broken | error | the configuration file is not YAML, or no list of options | a bracket, a quote or the indentation is wrong | see the example in fretward config --help
 config-unknown-option | error | the configuration file names an option that there is not | it is mistyped, or does not hold there | use the name that the message gives
 config-unreadable | error | the configuration file cannot be read | it is not there, or its permissions forbid it | check the path after --config
-cue-notes | note | small notes that cue the player were left out | somebody else plays them | nothing
+cue-notes | warning | small notes that cue the player were left out | somebody else plays them | nothing
 damaged-archive | error | the compressed file cannot be unpacked | it was cut off or changed on its way, or is encrypted | export the tune again, or uncompressed
 editions-differ | note | how far an edition lies elsewhere than the first one | --match was asked for, and some notes cannot lie there | nothing; the list is what students will see
 empty-file | error | the file is empty | saving or copying it failed | export the tune again
@@ -83,6 +83,7 @@ place-out-of-reach | error | the hand cannot hold what is marked | the fingers a
 place-outside-window | error | a note is marked outside the window of frets | it was marked for another lesson | mark one of the places that the message names, or widen the window
 place-sounds-another-note | error | another note sounds where a note is marked | the note was changed later, or marked for another tuning | mark one of the places that the message names
 png-unavailable | error | pictures cannot be made on this machine | the rasteriser was not installed with fretward | install fretward again, or write SVG or PDF
+quarter-tones | error | the melody has quarter tones | frets play semitones | choose another part or voice, or write the nearest semitones
 rules-contradict | error | no fingering satisfies all the rules | each may be possible, but not all together | leave one out, or widen the window
 same-output | error | two tunes would write the same sheets | their names differ only in what comes after the dot, or in the folder | rename one, or write them to different folders
 silent-part | error | the chosen part has no notes | it rests throughout | choose another part
@@ -96,7 +97,7 @@ too-large | error | the file holds more bytes than are read | it is a whole orch
 too-many-elements | error | an XML element has more in it than any score needs | the file was made to do harm, or by a broken program | export the tune again
 too-many-notes | error | the score has more notes than are read | it is a whole orchestra's score, or was made to do harm | export only the melody, or raise --max-notes
 too-many-parts | error | the score has more parts and measures than any score | the file was made to do harm, or by a broken program | export only the part with the melody
-too-many-repeats | warning | played out, the repeats are longer than any tune | a repeat says that it is played very often, or jumps go round in a circle | look at the repeats and jumps in the file
+too-many-repeats | error | played out, the repeats are longer than any tune | a repeat says that it is played very often, or jumps go round in a circle | look at the repeats and jumps in the file
 top-notes | note | of notes struck together, the highest were taken | a melody has one note at a time | --chords all takes them all
 unknown-chord | error | a chord symbol cannot be read | it is mistyped | write root and kind: G, Am7, Bb9, F#m7b5
 unknown-encoding | error | the file declares an encoding that is not known | it is mistyped, or very old | save the file as UTF-8
@@ -105,7 +106,7 @@ unknown-part | error | the score has no such part | it is mistyped | use one tha
 unknown-scale | error | there is no such scale or chord | it is mistyped | write a tonic and a kind: "C major", "D dorian"
 unknown-voice | error | the part has no such voice | it is mistyped | use one that the message lists
 unlisted-part | warning | a part is not in the list of parts | the file was put together by hand | nothing; it is read without a name
-unreadable-element | warning | an element is not as MusicXML has it | the file was edited by hand, or its writer has a fault | mend it, or export the tune again
+unpitched-notes | error | the melody has notes without a pitch | percussion has none | choose another part or voice
 usage | error | the command was not typed right | an option is mistyped, takes something else, or does not go with another | do what the message says; --help lists the options
 voice-chosen | note | which of several voices is arranged | the first one with notes is taken | choose with --voice
 window-off-the-neck | error | the window is not on the instrument | its frets are beyond the last one, or the wrong way round | write frets that the neck has, the lower one first

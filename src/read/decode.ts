@@ -7,7 +7,7 @@ export const decodeXml = (bytes: Uint8Array): string => {
   try {
     return new TextDecoder(encoding, { fatal: true }).decode(bytes);
   } catch (error) {
-    throw error instanceof RangeError ? unknownEncoding(encoding) : wrongBytes(encoding);
+    throw error instanceof RangeError ? unknownEncoding(encoding) : wrongBytes(encoding, bytes);
   }
 };
 
@@ -34,10 +34,14 @@ const unknownEncoding = (encoding: string): Refusal =>
     place: { line: 1 },
   });
 
-const wrongBytes = (encoding: string): Refusal =>
-  new Refusal({
+/** A decoder that is not strict puts U+FFFD where the bytes go wrong. */
+const wrongBytes = (encoding: string, bytes: Uint8Array): Refusal => {
+  const [before = ''] = new TextDecoder(encoding).decode(bytes).split('\ufffd', 1);
+  return new Refusal({
     severity: 'error',
     code: 'wrong-encoding',
     message: `the bytes are not text in ${encoding.toUpperCase()}`,
     hint: 'if this is a MusicXML file, save it as UTF-8; otherwise export the tune as MusicXML',
+    place: { line: before.split(/\r\n|\n|\r/).length },
   });
+};

@@ -5,6 +5,7 @@
  */
 import './xml/dom-parser.ts';
 import {
+  type Direction,
   parseAttributes,
   parseBackup,
   parseBarline,
@@ -19,34 +20,37 @@ import {
 import { asText } from './xml/dom-parser.ts';
 import { wrap, type XmlElement } from './xml/element.ts';
 
-/** Reads an element; undefined where the library fails on it. */
-export type RecordOf<T> = (node: XmlElement) => T | undefined;
+/** Reads an element. */
+export type RecordOf<T> = (node: XmlElement) => T;
 
-const guarded =
+const given =
   <T>(parse: (text: string) => T): RecordOf<T> =>
-  node => {
-    try {
-      return parse(asText(node));
-    } catch {
-      return undefined;
-    }
-  };
+  node =>
+    parse(asText(node));
 
-export const attributesRecord = guarded(parseAttributes);
-export const backupRecord = guarded(parseBackup);
-export const barlineRecord = guarded(parseBarline);
-export const directionRecord = guarded(parseDirection);
-export const forwardRecord = guarded(parseForward);
-export const harmonyRecord = guarded(parseHarmony);
-export const printRecord = guarded(parsePrint);
-const parseGuardedNote = guarded(parseNote);
+export const attributesRecord = given(parseAttributes);
+export const backupRecord = given(parseBackup);
+export const barlineRecord = given(parseBarline);
+export const forwardRecord = given(parseForward);
+export const harmonyRecord = given(parseHarmony);
+export const printRecord = given(parsePrint);
+const wholeNoteRecord = given(parseNote);
+
+/** Undefined for a tempo of more than two note values: the one thing that the library gives up on. */
+export const directionRecord: RecordOf<Direction | undefined> = node => {
+  try {
+    return parseDirection(asText(node));
+  } catch {
+    return undefined;
+  }
+};
 
 /** A note without its lyrics, which are read from the tree alone: the library makes numbers of verse names. */
 export const noteRecord: RecordOf<ReturnType<typeof parseNote>> = node => {
   const last = node.children[node.children.length - 1];
-  if (last?.nodeName !== 'lyric') return parseGuardedNote(node);
+  if (last?.nodeName !== 'lyric') return wholeNoteRecord(node);
   const children = node.children.filter(each => each.nodeName !== 'lyric');
-  return parseGuardedNote(wrap(node.nodeName, node.line, children, node.attributes));
+  return wholeNoteRecord(wrap(node.nodeName, node.line, children, node.attributes));
 };
 
 const HEADER: ReadonlySet<string> = new Set([
@@ -57,8 +61,8 @@ const HEADER: ReadonlySet<string> = new Set([
   'part-list',
 ]);
 
-/** The score's header, without its page layout; empty where the library cannot read it. */
+/** The score's header, without its page layout. */
 export const readHeader = (root: XmlElement): Partial<ScoreHeader> => {
   const header = root.children.filter(each => HEADER.has(each.nodeName));
-  return guarded(paseScoreHeader)(wrap(root.nodeName, root.line, header)) ?? {};
+  return paseScoreHeader(asText(wrap(root.nodeName, root.line, header)));
 };

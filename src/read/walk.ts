@@ -1,8 +1,8 @@
 /** The walk through a part: every element of every measure, in order, read into drafts. */
-import type { Print } from 'musicxml-interfaces';
+import type { Direction, Print } from 'musicxml-interfaces';
 import type { Ticks } from '../score/model.ts';
 import { metreTicks } from '../score/time.ts';
-import { type DraftMeasure, type Ids, Omissions, refuseAt, sourceOf, type Walk } from './draft.ts';
+import { type DraftMeasure, type Ids, Omissions, sourceOf, type Walk } from './draft.ts';
 import { completeEndings } from './endings.ts';
 import {
   attributesRecord,
@@ -103,11 +103,8 @@ type Reader = (walk: Walk, node: XmlElement) => void;
 /** A reader that also takes the library's record of the element. */
 const withRecord =
   <T>(recordOf: RecordOf<T>, read: (walk: Walk, node: XmlElement, record: T) => void): Reader =>
-  (walk, node) => {
-    const record = recordOf(node);
-    if (record === undefined) skipUnreadable(walk, node);
-    else read(walk, node, record);
-  };
+  (walk, node) =>
+    read(walk, node, recordOf(node));
 
 /** What a measure may hold. Anything else in it (links, bookmarks, …) is no music. */
 const READERS: ReadonlyMap<string, Reader> = new Map<string, Reader>([
@@ -122,7 +119,7 @@ const READERS: ReadonlyMap<string, Reader> = new Map<string, Reader>([
     withRecord(forwardRecord, (walk, node, { duration }) => skip(walk, durationTicks(walk, node, duration))),
   ],
   ['harmony', readHarmonies],
-  ['direction', withRecord(directionRecord, readDirection)],
+  ['direction', withRecord(directionRecord, readKnownDirection)],
   ['sound', readSound],
   ['barline', withRecord(barlineRecord, readBarline)],
   ['print', withRecord(printRecord, readPrint)],
@@ -140,20 +137,13 @@ const skip = (walk: Walk, ticks: Ticks): void => {
   walk.measure.gapEnd = Math.max(walk.measure.gapEnd, walk.now);
 };
 
+function readKnownDirection(walk: Walk, node: XmlElement, direction: Direction | undefined): void {
+  if (direction !== undefined) readDirection(walk, node, direction);
+  else walk.omissions.add('unreadable <direction> elements', sourceOf(walk, node));
+}
+
 function readPrint(walk: Walk, _: XmlElement, print: Print): void {
   if (walk.measures.length === 1) return;
   if (print.newPage) walk.measure.breakBefore = 'page';
   else if (print.newSystem) walk.measure.breakBefore ??= 'system';
 }
-
-/** What the time of the notes depends on cannot be skipped. */
-const skipUnreadable = (walk: Walk, node: XmlElement): void => {
-  if (['note', 'attributes', 'backup', 'forward'].includes(node.nodeName)) {
-    throw refuseAt(walk, node, {
-      code: 'unreadable-element',
-      message: `<${node.nodeName}> is not as MusicXML has it`,
-      hint: 'mend it in the file, or export the tune again',
-    });
-  }
-  walk.omissions.add(`unreadable <${node.nodeName}> elements`, sourceOf(walk, node));
-};

@@ -139,14 +139,6 @@ describe('many tunes', () => {
     const again = await term.run(line);
     expect(again).toMatchObject({ status: 0, stdout: '', stderr: '1 tune: 1 up to date\n' });
   });
-
-  it('are missing in an empty folder, and that is said', async () => {
-    const term = terminal();
-    mkdirSync(term.path('empty'));
-    const { stderr, status } = await term.run('fretward arrange empty --out out');
-    expect(status).toBe(1);
-    expect(stderr).toContain('empty: error: there is no MusicXML file in this folder (no-tunes-in-folder)');
-  });
 });
 
 describe('names and places', () => {

@@ -205,15 +205,6 @@ describe('reports', () => {
     expect(stdout).toMatch(/^tune +result +edition +notes/);
     expect(stdout).toMatch(/^ *7 tunes$/m);
   });
-
-  it('are refused by name and line where they are none', async () => {
-    const term = terminal(ROW);
-    const { stderr, status } = await term.run(`fretward report ${ROW}.musicxml`);
-    expect(status).toBe(2);
-    expect(stderr).toContain(
-      `${ROW}.musicxml, line 1: error: this line is no report on a tune (not-a-report)`,
-    );
-  });
 });
 
 describe('fretward.yaml', () => {

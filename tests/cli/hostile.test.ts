@@ -1,6 +1,7 @@
 /**
  * Input that is made to do harm, or is simply broken. The program refuses it by a code, or reads what
- * can be read; it opens no other file, fills no memory, and never ends with a fault of its own.
+ * can be read; it opens no other file, fills no memory, and never ends with a fault of its own. (What
+ * provokes each code at its simplest stands in provoked.test.ts.)
  */
 import { readFileSync } from 'node:fs';
 import { zipSync } from 'fflate';
@@ -76,22 +77,15 @@ describe.each<[string, string | Uint8Array, string]>([
     mxl({ 'score.musicxml': xml }, '../../../../etc/passwd'),
     'archive-without-root-file',
   ],
-  ['an archive without a container', zipSync({ 'score.musicxml': bytes(xml) }), 'archive-without-container'],
   ['half an archive', mxl({ 'score.musicxml': xml }).slice(0, 700), 'damaged-archive'],
   ['half a file', xml.slice(0, xml.length / 2), 'broken-xml'],
-  ['nothing', '', 'empty-file'],
   ['binary noise', Uint8Array.from({ length: 5000 }, (_, index) => (index * 7919) % 251), 'wrong-encoding'],
-  ['an encoding that there is not', xml.replace('UTF-8', 'KLINGON-8'), 'unknown-encoding'],
   [
     'Latin letters that claim to be UTF-8',
     Buffer.from(xml.replace('Row, Row', 'Ré, Ré'), 'latin1'),
     'wrong-encoding',
   ],
-  ['a page of the web', '<html><body>Not found</body></html>', 'not-musicxml'],
   ['a duration that is no number', xml.replace(/<duration>\d+/, '<duration>NaN'), 'bad-duration'],
-  ['a negative duration', xml.replace(/<duration>\d+/, '<duration>-4'), 'bad-duration'],
-  ['no divisions of a quarter', xml.replace(/<divisions>\d+/, '<divisions>0'), 'bad-divisions'],
-  ['a part that is missing', xml.replace(/<part id[\s\S]*<\/part>/, ''), 'no-parts'],
 ])('%s', (_name, content, code) => {
   it(`is refused with ${code}, and nothing is written`, async () => {
     const term = terminal();

@@ -12,8 +12,7 @@ import { offsetTicks } from './duration.ts';
 /** Reads a harmony element, which may hold several chords. */
 export function readHarmonies(walk: Walk, node: XmlElement): void {
   for (const single of singleChords(node)) {
-    const record = isSound(single) ? harmonyRecord(single) : undefined;
-    if (record !== undefined) readHarmony(walk, single, record);
+    if (isSound(single)) readHarmony(walk, single, harmonyRecord(single));
     else walk.omissions.add('unreadable chord symbols', sourceOf(walk, node));
   }
 }
