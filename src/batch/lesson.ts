@@ -8,6 +8,7 @@ import type { MelodyChoice } from '../score/melody.ts';
 import type { Input } from './inputs.ts';
 import { filesOf } from './lesson-files.ts';
 import { type Limits, loadTune, type Output } from './run.ts';
+import { inFile, withoutRepeats } from './said.ts';
 
 export interface LessonJob extends Omit<PackAsked, 'words' | 'details'> {
   readonly details: Omit<PartsAsked, 'cues'> & { readonly cues: CuesAsked };
@@ -47,8 +48,6 @@ export interface LessonOutcome {
 export const runLesson = async (job: LessonJob): Promise<LessonOutcome> => {
   const { fromMarkdown } = await import('../lesson/pack/markdown.ts');
   const { makePack } = await import('../lesson/pack/pack.ts');
-  const named = (diagnostics: readonly Diagnostic[]): readonly Diagnostic[] =>
-    diagnostics.map(each => ({ ...each, place: { file: job.tune.name, ...each.place } }));
   try {
     const { tune, diagnostics } = await loadTune(job.tune, job.choice, job.limits);
     const words = {
@@ -61,11 +60,14 @@ export const runLesson = async (job: LessonJob): Promise<LessonOutcome> => {
     const files = await filesOf(made.pack, { ...job, style: withFooter(job.style, words) });
     return {
       outputs: files.outputs,
-      diagnostics: [...named([...diagnostics, ...made.diagnostics]), ...withoutRepeats(files.diagnostics)],
+      diagnostics: [
+        ...inFile(job.tune.name, [...diagnostics, ...made.diagnostics]),
+        ...withoutRepeats(files.diagnostics),
+      ],
     };
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
-    throw new Refusal(...named(error.diagnostics));
+    throw new Refusal(...inFile(job.tune.name, error.diagnostics));
   }
 };
 
@@ -83,13 +85,4 @@ const speaker = async ({ details }: LessonJob): Promise<PartsAsked['cues']['say'
   ]);
   const style = { strings: details.cues.strings, markup: 'markdown', width: 80, ascii: false } as const;
   return cues => fromMarkdown(cuesToText(cues, style)).slice(2);
-};
-
-/** The same warning for the second part or edition is said once. */
-const withoutRepeats = (diagnostics: readonly Diagnostic[]): readonly Diagnostic[] => {
-  const seen = new Set<string>();
-  return diagnostics.filter(each => {
-    const key = JSON.stringify(each);
-    return !seen.has(key) && seen.add(key);
-  });
 };

@@ -11,6 +11,7 @@ import { chooseMelody, type Melody, type MelodyChoice } from '../score/melody.ts
 import type { Score } from '../score/model.ts';
 import type { Tune } from '../score/tune.ts';
 import type { Input } from './inputs.ts';
+import { inFile, withoutRepeats } from './said.ts';
 
 /** Which sheets in which formats, and how they look. */
 export interface Printing {
@@ -59,17 +60,15 @@ export type Outcome =
 
 /** Makes all outputs of one tune, in memory. */
 export const runTune = async (input: Input, job: Job): Promise<Outcome> => {
-  const named = (diagnostics: readonly Diagnostic[]): readonly Diagnostic[] =>
-    diagnostics.map(each => ({ ...each, place: { file: input.name, ...each.place } }));
   try {
     const { outputs, editions, diagnostics } = await makeOutputs(input, job);
-    return { kind: 'arranged', outputs, editions, diagnostics: named(diagnostics) };
+    return { kind: 'arranged', outputs, editions, diagnostics: inFile(input.name, diagnostics) };
   } catch (error) {
     if (error instanceof Refusal) {
       const { withExcerpts } = await import('./excerpt.ts');
-      return { kind: 'refused', diagnostics: named(withExcerpts(error.diagnostics, input)) };
+      return { kind: 'refused', diagnostics: inFile(input.name, withExcerpts(error.diagnostics, input)) };
     }
-    return { kind: 'fault', diagnostics: named([faultOf(error)]) };
+    return { kind: 'fault', diagnostics: inFile(input.name, [faultOf(error)]) };
   }
 };
 
@@ -161,12 +160,3 @@ const ofEdition = (diagnostic: Diagnostic, id: string): Diagnostic => ({
   ...diagnostic,
   message: `${id}: ${diagnostic.message}`,
 });
-
-/** The same warning for the second sheet or edition is said once. */
-const withoutRepeats = (diagnostics: readonly Diagnostic[]): readonly Diagnostic[] => {
-  const seen = new Set<string>();
-  return diagnostics.filter(each => {
-    const key = JSON.stringify(each);
-    return !seen.has(key) && seen.add(key);
-  });
-};

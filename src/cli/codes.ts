@@ -31,9 +31,8 @@ characters-not-carried | warning | the fonts of the sheets lack some characters 
 characters-not-shown | warning | some characters are printed as empty boxes | neither the fonts of the sheets nor the one of --font have them | give a font file that has them with --font
 clef-not-drawn | warning | a change of clef is not drawn | a sheet is set in the one clef that its instrument reads | nothing; the notes are right in the clef of the sheet
 config-bad-value | error | an option in the configuration file does not take its value | it is mistyped, or of another kind | write what the message names
-config-broken | error | the configuration file is not YAML, or no list of options | a bracket, a quote or the indentation is wrong | see the example in fretward config --help
-config-unknown-option | error | the configuration file names an option that there is not | it is mistyped, or does not hold there | use the name that the message gives
-config-unreadable | error | the configuration file cannot be read | it is not there, or its permissions forbid it | check the path after --config
+config-broken | error | the configuration file is not YAML, or holds no keys and values | a bracket, a quote or the indentation is wrong | see the example in fretward config --help
+config-unknown-key | error | the configuration file has a key that there is not | it is mistyped, or does not hold there | use the name that the message gives
 cue-notes | warning | small notes that cue the player were left out | somebody else plays them | nothing
 damaged-archive | error | the compressed file cannot be unpacked | it was cut off or changed on its way, or is encrypted | export the tune again, or uncompressed
 editions-differ | note | how far an edition lies elsewhere than the first one | --match was asked for, and some notes cannot lie there | nothing; the list is what students will see

@@ -1,5 +1,6 @@
 /** What the commands share that draw diagrams: their options, and the way out in every page format and as text. */
 import type { Output, Printing } from '../batch/run.ts';
+import { FORMATS } from '../emit/formats.ts';
 import { PAGE_WRITERS, type PageFormat } from '../emit/pages.ts';
 import type { DiagramText } from '../emit/text/chords.ts';
 import type { DiagramOptions } from '../engrave/chart/sheet.ts';
@@ -7,6 +8,7 @@ import type { Page } from '../engrave/page.ts';
 import type { Diagnostic } from '../score/diagnostic.ts';
 import { UsageError } from './exit.ts';
 import type { OptionName, Options } from './options/options.ts';
+import { listed } from './options/values.ts';
 import { destinationOf, printingOf } from './output.ts';
 
 export const DIAGRAM_NAMES = [
@@ -28,7 +30,19 @@ export const DIAGRAM_NAMES = [
   'quiet',
 ] as const satisfies readonly OptionName[];
 
-export type DiagramNames = (typeof DIAGRAM_NAMES)[number];
+/** Diagrams are pages or text, and nothing else. */
+const FORMAT_NAMES = ['text', ...Object.keys(PAGE_WRITERS)];
+
+/** What help says of a diagram's formats. */
+export const DIAGRAM_SAID = {
+  to: {
+    help: FORMATS.filter(({ name }) => FORMAT_NAMES.includes(name))
+      .map(({ name, summary }) => `${name}: ${summary}`)
+      .join('; '),
+  },
+} as const;
+
+type DiagramNames = (typeof DIAGRAM_NAMES)[number];
 
 /** Something drawn for one edition: on pages, and as text. */
 export interface Diagram {
@@ -42,37 +56,36 @@ export interface Diagram {
 export const diagramPrinting = async (options: Options<DiagramNames>) => {
   const destination = destinationOf(options);
   const printing = await printingOf(options, destination);
-  const other = printing.formats.find(({ name }) => name !== 'text' && !(name in PAGE_WRITERS));
+  const other = printing.formats.find(({ name }) => !FORMAT_NAMES.includes(name));
   if (other) {
-    throw new UsageError(
-      `there is no diagram in ${other.name}`,
-      `use one of text, ${Object.keys(PAGE_WRITERS).join(', ')}`,
-    );
+    throw new UsageError(`there is no diagram in ${other.name}`, `use one of ${listed(FORMAT_NAMES)}`);
   }
   return { destination, printing };
 };
 
-/** Renders a diagram in all formats asked for. */
-export const renderDiagram = async (
-  { stem, pages, text }: Diagram,
+/** Renders diagrams in all formats asked for. */
+export const renderDiagrams = async (
+  diagrams: readonly Diagram[],
   { formats, style }: Printing,
   { leftHanded = false }: Options<'leftHanded'>,
 ): Promise<{ readonly outputs: readonly Output[]; readonly diagnostics: readonly Diagnostic[] }> => {
   const outputs: Output[] = [];
   const diagnostics: Diagnostic[] = [];
-  for (const { name, extension } of formats) {
-    const { title } = style.layout;
-    const rendered =
-      name === 'text'
-        ? {
-            pages: [await text({ ...style, leftHanded, ...(title !== undefined && { title }) })],
-            diagnostics: [],
-          }
-        : await PAGE_WRITERS[name as PageFormat](await pages({ ...style.layout, leftHanded }), style);
-    diagnostics.push(...rendered.diagnostics);
-    rendered.pages.forEach((content, index) => {
-      outputs.push({ name: `${stem}${index > 0 ? `.${index + 1}` : ''}.${extension}`, content });
-    });
+  const { title } = style.layout;
+  for (const { stem, pages, text } of diagrams) {
+    for (const { name, extension } of formats) {
+      const rendered =
+        name === 'text'
+          ? {
+              pages: [await text({ ...style, leftHanded, ...(title !== undefined && { title }) })],
+              diagnostics: [],
+            }
+          : await PAGE_WRITERS[name as PageFormat](await pages({ ...style.layout, leftHanded }), style);
+      diagnostics.push(...rendered.diagnostics);
+      rendered.pages.forEach((content, index) => {
+        outputs.push({ name: `${stem}${index > 0 ? `.${index + 1}` : ''}.${extension}`, content });
+      });
+    }
   }
   return { outputs, diagnostics };
 };

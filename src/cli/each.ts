@@ -1,26 +1,16 @@
-/** What commands on tunes share: their argument, and for those that answer something, how answers come out. */
-import type { Command } from 'commander';
-import { faultOf, loadTune } from '../batch/run.ts';
+/** What commands share that answer something about tunes: how answers come out, as text or as JSON. */
+import { loadTune } from '../batch/run.ts';
 import { findTunes } from '../batch/tunes.ts';
 import type { Arranged } from '../fingering/arrange.ts';
 import { arrangeEditions } from '../fingering/editions.ts';
-import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
+import type { Diagnostic } from '../score/diagnostic.ts';
 import type { Score } from '../score/model.ts';
 import type { Tune } from '../score/tune.ts';
-import { choiceOf } from './choice.ts';
-import { print, report } from './console.ts';
+import { type Arranging, choiceOf, editionsOf, type Limiting, limitsOf } from './asked.ts';
+import { attempt } from './attempt.ts';
+import { print } from './console.ts';
 import { EXIT } from './exit.ts';
-import { chooseInstruments } from './instruments.ts';
-import { type ARRANGING, addOptions, type OptionName, type Options } from './options/options.ts';
-import { rulesOf } from './options/rules.ts';
-
-/** The `define` of a command that takes tunes. */
-export const takesTunes =
-  (names: readonly OptionName[], examples: string) =>
-  (command: Command): void => {
-    command.argument('<tune...>', 'MusicXML files (.musicxml, .xml, .mxl), folders, or - for standard input');
-    addOptions(command, names).addHelpText('after', `\nExamples:\n${examples}`);
-  };
+import type { Options } from './options/options.ts';
 
 /** What a command says about one tune: as data, and as lines for a reader. */
 export interface Answer {
@@ -40,56 +30,39 @@ export interface Loaded {
   readonly tune: Tune;
 }
 
+type Answering = Options<'part' | 'voice' | 'chords' | 'json' | 'quiet'> & Limiting;
+
 /** Answers for every tune, as text or, with `--json`, as one array. Answers the exit status. */
 export const answerEach = async (
   tunes: readonly string[],
-  options: Options<'part' | 'voice' | 'chords' | 'json' | 'quiet'>,
+  options: Answering,
   answer: (loaded: Loaded) => Answer | Promise<Answer>,
 ): Promise<number> => {
+  const { json, quiet = false } = options;
   let status: number = EXIT.done;
   const answers: Answer[] = [];
   for (const input of await findTunes(tunes)) {
-    const say = (diagnostics: readonly Diagnostic[]): void =>
-      report(
-        diagnostics.map(each => ({ ...each, place: { file: input.name, ...each.place } })),
-        options.quiet ?? false,
-      );
-    try {
-      const { diagnostics, ...loaded } = await loadTune(input, choiceOf(options));
+    const done = await attempt(input, quiet, async say => {
+      const { diagnostics, ...loaded } = await loadTune(input, choiceOf(options), limitsOf(options));
       const said = await answer({ ...loaded, file: input.name, stem: input.stem });
       say([...diagnostics.filter(each => !said.covers?.includes(each.code)), ...(said.diagnostics ?? [])]);
       answers.push(said);
-    } catch (error) {
-      const refused = error instanceof Refusal;
-      say(refused ? error.diagnostics : [faultOf(error)]);
-      status = Math.max(status, refused ? EXIT.refused : EXIT.fault);
-    }
+    });
+    status = Math.max(status, done);
   }
+  const data = answers.map(each => each.data);
   const texts = answers.map(each => each.text).filter(text => text !== '');
-  print(
-    options.json
-      ? `${JSON.stringify(
-          answers.map(each => each.data),
-          null,
-          2,
-        )}\n`
-      : texts.join('\n'),
-  );
+  print(json ? `${JSON.stringify(data, null, 2)}\n` : texts.join('\n'));
   return status;
 };
 
 /** Answers for every edition of every tune; data are put together per tune. */
 export const answerEditions = (
   tunes: readonly string[],
-  options: Options<(typeof ARRANGING)[number] | 'json' | 'quiet'>,
+  options: Answering & Arranging,
   answer: (edition: Arranged, title: string) => Answer,
 ): Promise<number> => {
-  const asked = {
-    instruments: chooseInstruments(options),
-    rules: rulesOf(options),
-    transpose: options.transpose ?? 0,
-    match: options.match ?? false,
-  };
+  const asked = editionsOf(options);
   return answerEach(tunes, options, ({ tune, file }) => {
     const { editions, diagnostics } = arrangeEditions(tune, asked);
     const answers = editions.map(edition =>

@@ -2,22 +2,26 @@
  * What the commands share that make something of their own for a lesson: the tune that they go by with
  * `--for`, the editions, and the way out.
  */
-import { findInputs } from '../batch/inputs.ts';
+import { findInputs, type Input } from '../batch/inputs.ts';
 import { loadTune, renderEditions } from '../batch/run.ts';
+import { inFile } from '../batch/said.ts';
 import type { Arranged } from '../fingering/arrange.ts';
 import { arrangeEditions } from '../fingering/editions.ts';
 import { type KnownPlaces, knownPlaces, type LessonAsked } from '../lesson/places.ts';
 import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
 import type { Tune } from '../score/tune.ts';
-import { choiceOf } from './choice.ts';
-import { report } from './console.ts';
-import { EXIT, UsageError } from './exit.ts';
-import { chooseInstruments } from './instruments.ts';
-import { ARRANGING, type OptionName, type Options } from './options/options.ts';
-import { rulesOf } from './options/rules.ts';
+import { type Arranging, choiceOf, editionsOf, type Limiting, limitsOf } from './asked.ts';
+import { attempt } from './attempt.ts';
+import { UsageError } from './exit.ts';
+import { ARRANGING, LIMITING, type OptionName, type Options } from './options/options.ts';
 import { deliver, destinationOf, OUTPUT_NAMES, printingOf } from './output.ts';
 
-export const LESSON_NAMES = ['for', ...ARRANGING, ...OUTPUT_NAMES] as const satisfies readonly OptionName[];
+export const LESSON_NAMES = [
+  'for',
+  ...ARRANGING,
+  ...OUTPUT_NAMES,
+  ...LIMITING,
+] as const satisfies readonly OptionName[];
 
 export type LessonOptions = Options<(typeof LESSON_NAMES)[number]>;
 
@@ -30,12 +34,8 @@ export interface Lesson extends LessonAsked {
 }
 
 /** Reads and arranges the tune of `--for`, if there is one. Throws a Refusal, or a UsageError. */
-export const lessonOf = async (options: LessonOptions): Promise<Lesson> => {
-  const asked = {
-    instruments: chooseInstruments(options),
-    rules: rulesOf(options),
-    match: options.match ?? false,
-  };
+export const lessonOf = async (options: Arranging & Limiting & Options<'for'>): Promise<Lesson> => {
+  const asked = editionsOf(options);
   if (options.for === undefined) {
     if (asked.rules.windows.some(({ measures }) => measures)) {
       throw new UsageError(
@@ -50,33 +50,28 @@ export const lessonOf = async (options: LessonOptions): Promise<Lesson> => {
   return { ...asked, tune, known, diagnostics };
 };
 
-/** A tune, arranged for all editions; diagnostics carry the file's name. */
-export const arrangedTune = async (file: string, options: Options<(typeof ARRANGING)[number]>) => {
+/** The one tune of that name, arranged for all editions; diagnostics carry the file's name. */
+export const arrangedTune = async (file: string, options: Arranging & Limiting) => {
   const inputs = findInputs([file]);
   const [input] = inputs;
   if (inputs.length !== 1 || !input) throw new UsageError(`${file} is a folder`, 'name one tune');
   try {
-    const { tune, diagnostics } = await loadTune(input, choiceOf(options));
-    const arranged = arrangeEditions(tune, {
-      instruments: chooseInstruments(options),
-      rules: rulesOf(options),
-      transpose: options.transpose ?? 0,
-      match: options.match ?? false,
-    });
-    const own = arranged.editions.flatMap(edition => edition.diagnostics);
-    return {
-      ...arranged,
-      stem: input.stem,
-      diagnostics: inFile(input.name, [...diagnostics, ...arranged.diagnostics, ...own]),
-    };
+    const arranged = await arrangedInput(input, options);
+    return { ...arranged, diagnostics: inFile(input.name, arranged.diagnostics) };
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
-    throw new Refusal(...inFile(input.name, error.diagnostics));
+    const { withExcerpts } = await import('../batch/excerpt.ts');
+    throw new Refusal(...inFile(input.name, withExcerpts(error.diagnostics, input)));
   }
 };
 
-const inFile = (file: string, diagnostics: readonly Diagnostic[]): readonly Diagnostic[] =>
-  diagnostics.map(each => ({ ...each, place: { file, ...each.place } }));
+/** A tune, arranged for all editions. */
+export const arrangedInput = async (input: Input, options: Arranging & Limiting) => {
+  const { tune, diagnostics } = await loadTune(input, choiceOf(options), limitsOf(options));
+  const arranged = arrangeEditions(tune, editionsOf(options));
+  const own = arranged.editions.flatMap(edition => edition.diagnostics);
+  return { ...arranged, stem: input.stem, diagnostics: [...diagnostics, ...arranged.diagnostics, ...own] };
+};
 
 /** Something made for a lesson, ready to be printed. */
 export interface Made {
@@ -92,17 +87,12 @@ export const handOut = async (options: LessonOptions, make: () => Promise<Made>)
   const destination = destinationOf(options);
   const printing = await printingOf(options, destination);
   const quiet = options.quiet ?? false;
-  try {
+  return attempt(undefined, quiet, async say => {
     const { tune, editions, diagnostics, stem } = await make();
     const rendered = await renderEditions(tune, editions, stem, printing);
-    report([...diagnostics, ...rendered.diagnostics], quiet);
+    say([...diagnostics, ...rendered.diagnostics]);
     deliver(rendered.outputs, destination, quiet);
-    return EXIT.done;
-  } catch (error) {
-    if (!(error instanceof Refusal)) throw error;
-    report(error.diagnostics, quiet);
-    return EXIT.refused;
-  }
+  });
 };
 
 /** Words as the name of a file: "B♭ major scale" → "b-flat-major-scale". */

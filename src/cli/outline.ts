@@ -1,7 +1,7 @@
 /** The whole command line as data, read off the same definitions as the help: for shells and for the man page. */
 import type { Command } from 'commander';
+import { wordsFor } from './options/check.ts';
 import { OPTIONS, type OptionName } from './options/options.ts';
-import { valuesOf } from './options/words.ts';
 
 export interface OptionOutline {
   /** "-f"; undefined where there is none. */
@@ -11,6 +11,8 @@ export interface OptionOutline {
   /** "<low-high>"; undefined for a flag. */
   readonly value: string | undefined;
   readonly help: string;
+  /** Takes another one back, and has no line in help. */
+  readonly hidden: boolean;
   /** Words that it takes; none where they cannot be counted. */
   readonly words: readonly string[];
 }
@@ -45,9 +47,17 @@ export const outlineOf = (root: Command): readonly CommandOutline[] =>
             long: option.long!,
             value: option.flags.match(/<.+>/)?.[0],
             help: option.description,
-            words: isOption(option.attributeName()) ? valuesOf(option.attributeName() as OptionName) : [],
+            hidden: option.hidden,
+            words: isOption(option.attributeName()) ? wordsFor(option.attributeName() as OptionName) : [],
           })),
-          { short: '-h', long: '--help', value: undefined, help: 'print this help', words: [] },
+          {
+            short: '-h',
+            long: '--help',
+            value: undefined,
+            help: 'print this help',
+            hidden: false,
+            words: [],
+          },
         ],
       };
     });

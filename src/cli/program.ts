@@ -99,7 +99,7 @@ const COMMANDS: readonly CommandRow[] = [
   },
   {
     name: 'schema',
-    summary: 'print what a lesson file may say, as JSON Schema',
+    summary: 'print what lesson files and --to json say, as JSON Schema',
     load: () => import('./commands/schema.ts'),
   },
   {

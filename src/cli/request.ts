@@ -4,25 +4,26 @@
  */
 import { isAbsolute } from 'node:path';
 import type { Input } from '../batch/inputs.ts';
-import { type Job, LIMITS } from '../batch/run.ts';
+import type { Job } from '../batch/run.ts';
 import { findTunes } from '../batch/tunes.ts';
-import { choiceOf } from './choice.ts';
+import { choiceOf, editionsOf, limitsOf } from './asked.ts';
 import { findConfig, settingsFor } from './config/find.ts';
 import { type Config, fromCommandLine, type Settings, together, typedOf } from './config/settings.ts';
 import { UsageError } from './exit.ts';
-import { chooseInstruments } from './instruments.ts';
-import { BATCH_NAMES, BATCH_ROWS } from './options/batch.ts';
-import { ARRANGING, checkOptions, type OptionName, type Options } from './options/options.ts';
-import { rulesOf } from './options/rules.ts';
+import { BATCH_NAMES } from './options/batch.ts';
+import { checkOptions } from './options/check.ts';
+import { ARRANGING, LIMITING, OPTIONS, type OptionName, type Options } from './options/options.ts';
+import { flagOf } from './options/row.ts';
 import { type Destination, destinationOf, OUTPUT_NAMES, printingOf } from './output.ts';
 
 export const REQUEST_NAMES = [
   ...ARRANGING,
   ...OUTPUT_NAMES,
   ...BATCH_NAMES,
+  ...LIMITING,
 ] as const satisfies readonly OptionName[];
 
-export type RequestOptions = Options<(typeof REQUEST_NAMES)[number]>;
+type RequestOptions = Options<(typeof REQUEST_NAMES)[number]>;
 
 export interface Request {
   readonly config: Config | undefined;
@@ -79,14 +80,8 @@ const jobs = (
 
 const jobOf = async (options: RequestOptions, destination: Destination): Promise<Job> => ({
   choice: choiceOf(options),
-  instruments: chooseInstruments(options),
-  rules: rulesOf(options),
-  transpose: options.transpose ?? 0,
-  match: options.match ?? false,
-  limits: {
-    maxBytes: options.maxBytes ?? LIMITS.maxBytes,
-    maxNotes: options.maxNotes ?? LIMITS.maxNotes,
-  },
+  limits: limitsOf(options),
+  ...editionsOf(options),
   ...(await printingOf(options, destination)),
 });
 
@@ -96,14 +91,17 @@ const FOR_FOLDERS = ['force', 'dryRun', 'verify', 'watch', 'report', 'depfile'] 
 const refuseMixtures = (options: RequestOptions, { kind }: Destination, tunes: readonly string[]): void => {
   const needing = FOR_FOLDERS.find(name => options[name]);
   if (needing && kind !== 'folder') {
-    throw new UsageError(`${flagOf(needing)} is about files`, 'say where they are with --out <folder>');
+    throw new UsageError(
+      `${flagOf(OPTIONS[needing])} is about files`,
+      'say where they are with --out <folder>',
+    );
   }
   const looking = options.verify ? 'verify' : options.dryRun ? 'dryRun' : undefined;
   const doing = (['watch', 'depfile', 'dryRun'] as const).find(name => options[name] && name !== looking);
   if (looking && doing) {
     throw new UsageError(
-      `${flagOf(looking)} and ${flagOf(doing)} do not go together`,
-      `${flagOf(looking)} writes nothing`,
+      `${flagOf(OPTIONS[looking])} and ${flagOf(OPTIONS[doing])} do not go together`,
+      `${flagOf(OPTIONS[looking])} writes nothing`,
     );
   }
   const standardInputs = tunes.filter(each => each === '-').length;
@@ -112,8 +110,6 @@ const refuseMixtures = (options: RequestOptions, { kind }: Destination, tunes: r
     throw new UsageError('--watch cannot watch standard input (-)', 'name files or folders');
   }
 };
-
-const flagOf = (name: keyof typeof BATCH_ROWS): string => BATCH_ROWS[name].flags.match(/--[a-z-]+/)![0];
 
 const ingredientsOf = (config: Config | undefined, { font, instrument }: RequestOptions): readonly string[] =>
   [

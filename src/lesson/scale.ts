@@ -12,6 +12,12 @@ import { type ScaleAsked, scaleTune } from './scale/writing.ts';
 
 export type { ScaleAsked } from './scale/writing.ts';
 
+/** What a scale is to be; up and down in steps where nothing is said. */
+export interface ScaleWanted extends Omit<ScaleAsked, 'direction' | 'pattern'> {
+  readonly direction?: ScaleAsked['direction'] | undefined;
+  readonly pattern?: ScaleAsked['pattern'] | undefined;
+}
+
 export interface MadeScale {
   readonly tune: Tune;
   /** In the order of the lesson's instruments; diagnostics say where the hand shifts. */
@@ -23,7 +29,9 @@ export interface MadeScale {
  * does not use. Each edition is fingered once upwards; the way down and steps both ways keep places and
  * fingers, figures keep places. Throws a Refusal where the instruments have no room for the scale.
  */
-export const makeScale = (asked: ScaleAsked, lesson: LessonAsked): MadeScale => {
+export const makeScale = (wanted: ScaleWanted, lesson: LessonAsked): MadeScale => {
+  const { direction = 'both', pattern = 'steps' } = wanted;
+  const asked: ScaleAsked = { ...wanted, direction, pattern };
   const range = scaleRange(asked.scale, lesson, asked);
   const ascent = scaleTune({ ...asked, direction: 'up', pattern: 'steps' }, range);
   const upwards = fingered(ascent, lesson);

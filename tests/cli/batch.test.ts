@@ -252,11 +252,11 @@ tunes:
     const { stderr, status } = await term.run(`${BUILD} --config wrong.yaml`);
     expect(status).toBe(2);
     expect(stderr).toContain(
-      'wrong.yaml, line 1, column 1: error: there is no option "fretts" here (config-unknown-option)',
+      'wrong.yaml, line 1, column 1: error: there is no key "fretts" here (config-unknown-key)',
     );
     expect(stderr).toContain('    | fretts: 4-8\n    is "frets" meant?\n');
     expect(stderr).toContain(
-      'wrong.yaml, line 2, column 8: error: "paper" does not take this (config-bad-value)',
+      'wrong.yaml, line 2, column 8: error: "paper" does not take "a5" (config-bad-value)',
     );
     expect(stderr).toContain('wrong.yaml, line 4, column 3: error: "00" has no options (config-bad-value)');
     term.write('wrong.yaml', 'frets: [4\n');

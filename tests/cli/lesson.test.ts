@@ -112,19 +112,23 @@ describe('fretward lesson', () => {
     );
     const { stderr, status } = await here.run('fretward lesson bad.yaml');
     expect(status).toBe(1);
-    expect(
-      stderr,
-    ).toBe(`bad.yaml, line 2, column 1: error: there is no key "fret" in a lesson (lesson-unknown-key)
+    expect(stderr).toBe(`bad.yaml, line 2, column 1: error: there is no key "fret" here (lesson-unknown-key)
+    | fret: 4-8
     is "frets" meant?
 bad.yaml, line 3, column 8: error: "paper" does not take "a5" (lesson-bad-value)
+    | paper: a5
     is a4 meant? use one of a4, letter
 bad.yaml, line 4, column 16: error: "parts" does not take "quizz" (lesson-bad-value)
+    | parts: [scale, quizz]
     is quiz meant? use one of scale, quiz, names, blank, tab, chords, neck, cues, drill
 bad.yaml, line 5, column 12: error: "one-place" does not take "yes" (lesson-bad-value)
+    | one-place: yes
     write true or false
 bad.yaml, line 6, column 10: error: "octaves" does not take "9" (lesson-bad-value)
+    | octaves: 9
     write a whole number from 1 to 5
 bad.yaml, line 7, column 7: error: "notes" does not take this (lesson-bad-value)
+    | notes:
     write a value after the colon
 `);
     expect(here.files()).toEqual(['bad.yaml', `${ROW}.musicxml`]);
@@ -142,8 +146,8 @@ bad.yaml, line 7, column 7: error: "notes" does not take this (lesson-bad-value)
     [`{tune: ${ROW}.musicxml, to: text}`, 'error: a lesson is not written as text'],
     ['lesson: A', 'error: the lesson names no tune'],
     ['tune: a: b', 'error: this is not YAML'],
-    ['tune: a\ntune: b', 'error: this is not YAML'],
-    ['', 'error: the file says nothing of a lesson'],
+    ['tune: a\ntune: b', 'error: this key stands here a second time'],
+    ['', 'error: the lesson names no tune'],
   ])('refuses %s', async (text, message) => {
     const here = terminal(ROW);
     await here.run('ln -s .. link');
@@ -189,7 +193,7 @@ describe('fretward schema lesson', () => {
     const { stderr, status } = await terminal().run('fretward schema lessn');
     expect([status, stderr]).toEqual([
       2,
-      'error: there is no schema of "lessn" (usage)\n    there is: lesson, arrangement\n',
+      'error: schema does not take "lessn" (usage)\n    is lesson meant? use one of lesson, arrangement\n',
     ]);
   });
 });

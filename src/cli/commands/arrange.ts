@@ -1,10 +1,13 @@
 /** `fretward arrange`: tunes to sheets. */
 import { runTune } from '../../batch/run.ts';
 import { report } from '../console.ts';
-import { takesTunes } from '../each.ts';
+import { takesTunes } from '../define.ts';
 import { EXIT } from '../exit.ts';
 import { deliver } from '../output.ts';
 import { REQUEST_NAMES, type Request, readRequest } from '../request.ts';
+
+const FLAGS_OFF =
+  'What fretward.yaml switches on, --no- before its name switches off: --no-match.\n(fretward config --help says what that file is.)';
 
 const EXAMPLES = `  fretward arrange tune.mxl -i ukulele-low-g -f 4-8
       tablature in the terminal, every note inside frets 4 to 8
@@ -29,7 +32,7 @@ const EXAMPLES = `  fretward arrange tune.mxl -i ukulele-low-g -f 4-8
   fretward arrange - --to svg --sheets tab --out - < tune.musicxml > tab.svg
       one sheet, from standard input to standard output`;
 
-export const define = takesTunes(REQUEST_NAMES, EXAMPLES);
+export const define = takesTunes({ options: REQUEST_NAMES, notes: FLAGS_OFF, examples: EXAMPLES });
 
 /** Arranges every tune and answers the exit status. */
 export const run = async (

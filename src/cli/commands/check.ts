@@ -1,9 +1,11 @@
 /** `fretward check`: whether string and fret numbers that are in files are right. */
 import { checkMarks } from '../../lesson/check.ts';
-import { answerEach, takesTunes } from '../each.ts';
+import { takesTunes } from '../define.ts';
+import { answerEach } from '../each.ts';
 import { EXIT, UsageError } from '../exit.ts';
 import { chooseInstruments } from '../instruments.ts';
-import { checkOptions, type OptionName } from '../options/options.ts';
+import { checkOptions } from '../options/check.ts';
+import { LIMITING, type OptionName } from '../options/options.ts';
 import { rulesOf } from '../options/rules.ts';
 
 const OPTION_NAMES = [
@@ -17,6 +19,7 @@ const OPTION_NAMES = [
   'part',
   'voice',
   'chords',
+  ...LIMITING,
   'json',
   'quiet',
 ] as const satisfies readonly OptionName[];
@@ -28,7 +31,11 @@ const EXAMPLES = `  fretward check marked.musicxml -i ukulele-low-g -f 4-8
   fretward check sheets/ --json --quiet
       a folder of files, as JSON; exit status 1 if anything is wrong`;
 
-export const define = takesTunes(OPTION_NAMES, EXAMPLES);
+export const define = takesTunes({
+  options: OPTION_NAMES,
+  said: { chords: { default: 'all' } },
+  examples: EXAMPLES,
+});
 
 export const run = async (
   tunes: readonly string[],

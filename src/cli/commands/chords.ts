@@ -1,8 +1,8 @@
 /** `fretward chords`: shapes for chord symbols, and the chord chart of a tune. */
 import { statSync } from 'node:fs';
-import type { Command } from 'commander';
-import { findInputs, type Input } from '../../batch/inputs.ts';
-import { faultOf, loadTune, type Output } from '../../batch/run.ts';
+import type { Input } from '../../batch/inputs.ts';
+import { loadTune, type Output } from '../../batch/run.ts';
+import { findTunes } from '../../batch/tunes.ts';
 import type { FretWindow } from '../../fingering/arrangement.ts';
 import { handOn } from '../../fingering/hand.ts';
 import type { Instrument } from '../../instrument/instrument.ts';
@@ -15,12 +15,14 @@ import { type Diagnostic, Refusal } from '../../score/diagnostic.ts';
 import type { ChordSymbol } from '../../score/model.ts';
 import { intervalOf } from '../../score/transpose.ts';
 import { transposeSymbol, transposeTune } from '../../score/transpose-tune.ts';
-import { choiceOf } from '../choice.ts';
-import { report } from '../console.ts';
-import { DIAGRAM_NAMES, type Diagram, diagramPrinting, renderDiagram } from '../diagrams.ts';
+import { choiceOf, limitsOf } from '../asked.ts';
+import { attempt } from '../attempt.ts';
+import { defined } from '../define.ts';
+import { DIAGRAM_NAMES, DIAGRAM_SAID, type Diagram, diagramPrinting, renderDiagrams } from '../diagrams.ts';
 import { EXIT, UsageError } from '../exit.ts';
 import { chooseInstruments } from '../instruments.ts';
-import { addOptions, checkOptions, type OptionName, type Options } from '../options/options.ts';
+import { checkOptions } from '../options/check.ts';
+import { LIMITING, type OptionName, type Options } from '../options/options.ts';
 import { deliver } from '../output.ts';
 
 const OPTION_NAMES = [
@@ -37,13 +39,12 @@ const OPTION_NAMES = [
   'transpose',
   'measuresPerSystem',
   ...DIAGRAM_NAMES,
+  ...LIMITING,
 ] as const satisfies readonly OptionName[];
 
 type ChordOptions = Options<(typeof OPTION_NAMES)[number]>;
 
-const EXAMPLES = `
-Examples:
-  fretward chords Am7 B7 Bb9 F#m7b5
+const EXAMPLES = `  fretward chords Am7 B7 Bb9 F#m7b5
       three shapes for each on the ukulele, with fingers
   fretward chords C G/B Am -i guitar --shapes 1
   fretward chords F Bb C7 --near 5
@@ -52,10 +53,17 @@ Examples:
       the chord chart of a tune, shapes on top, for both instruments
   fretward chords tune.mxl --transpose -3 --to svg --out sheets/`;
 
-export const define = (command: Command): void => {
-  command.argument('<chord-or-tune...>', 'chord symbols (Am7, Bb9, C/G), MusicXML files or folders');
-  addOptions(command, OPTION_NAMES).addHelpText('after', EXAMPLES);
-};
+export const define = defined({
+  argument: ['<chord-or-tune...>', 'chord symbols (Am7, Bb9, C/G), MusicXML files, folders or globs'],
+  options: OPTION_NAMES,
+  said: {
+    ...DIAGRAM_SAID,
+    frets: { help: 'the window of frets that shapes lie in: 5-9', default: 'the whole neck' },
+    open: { help: 'open strings: never; free', default: 'free' },
+    near: { help: 'where on the neck the hand should be' },
+  },
+  examples: EXAMPLES,
+});
 
 /** Shapes for symbols the more, since there is no chart beside them. */
 const SHAPES = { symbols: 3, tune: 1 } as const;
@@ -76,20 +84,14 @@ export const run = async (
   const quiet = options.quiet ?? false;
   let status: number = EXIT.done;
   const outputs: Output[] = [];
-  for (const source of sourcesOf(words)) {
-    try {
-      const { diagrams, diagnostics } = await source.make(asked);
-      for (const diagram of diagrams) {
-        const rendered = await renderDiagram(diagram, printing, options);
-        outputs.push(...rendered.outputs);
-        diagnostics.push(...rendered.diagnostics);
-      }
-      report(source.named(diagnostics), quiet);
-    } catch (error) {
-      const refused = error instanceof Refusal;
-      report(source.named(refused ? error.diagnostics : [faultOf(error)]), quiet);
-      status = Math.max(status, refused ? EXIT.refused : EXIT.fault);
-    }
+  for (const { input, make } of await sourcesOf(words)) {
+    const done = await attempt(input, quiet, async say => {
+      const { diagrams, diagnostics } = await make(asked);
+      const rendered = await renderDiagrams(diagrams, printing, options);
+      say([...diagnostics, ...rendered.diagnostics]);
+      outputs.push(...rendered.outputs);
+    });
+    status = Math.max(status, done);
   }
   if (outputs.length > 0) deliver(outputs, destination, quiet);
   return status;
@@ -104,39 +106,30 @@ interface Asked {
 
 interface Made {
   readonly diagrams: readonly Diagram[];
-  readonly diagnostics: Diagnostic[];
+  readonly diagnostics: readonly Diagnostic[];
 }
 
 /** All symbols together, or one tune. */
 interface Source {
+  readonly input: Input | undefined;
   readonly make: (asked: Asked) => Promise<Made>;
-  /** Diagnostics with the file that they are about. */
-  readonly named: (diagnostics: readonly Diagnostic[]) => readonly Diagnostic[];
 }
 
 /** What reads as a chord symbol is one; what names a file, or ends as one does, is a tune. */
-const sourcesOf = (words: readonly string[]): readonly Source[] => {
+const sourcesOf = async (words: readonly string[]): Promise<readonly Source[]> => {
   const files = words.filter(
     word =>
       word === '-' ||
-      (!isChordSymbol(word) && (/\.\w+$|[\\/]$/.test(word) || statSync(word, { throwIfNoEntry: false }))),
+      (!isChordSymbol(word) &&
+        (/\.\w+$|[\\/]$|\*/.test(word) || statSync(word, { throwIfNoEntry: false }) !== undefined)),
   );
   const symbols = words.filter(word => !files.includes(word));
-  return [
-    ...(symbols.length > 0
-      ? [
-          {
-            make: (asked: Asked) => shapesOf(symbols, asked),
-            named: (diagnostics: readonly Diagnostic[]) => diagnostics,
-          },
-        ]
-      : []),
-    ...findInputs(files).map(input => ({
-      make: (asked: Asked) => chartOf(input, asked),
-      named: (diagnostics: readonly Diagnostic[]) =>
-        diagnostics.map(each => ({ ...each, place: { file: input.name, ...each.place } })),
-    })),
-  ];
+  const tunes = (await findTunes(files)).map(input => ({
+    input,
+    make: (asked: Asked) => chartOf(input, asked),
+  }));
+  if (symbols.length === 0) return tunes;
+  return [{ input: undefined, make: asked => shapesOf(symbols, asked) }, ...tunes];
 };
 
 const shapesOf = async (words: readonly string[], asked: Asked): Promise<Made> => {
@@ -159,7 +152,7 @@ const shapesOf = async (words: readonly string[], asked: Asked): Promise<Made> =
 };
 
 const chartOf = async (input: Input, asked: Asked): Promise<Made> => {
-  const { tune, diagnostics } = await loadTune(input, choiceOf({ ...asked.options, chords: 'top' }));
+  const { tune, diagnostics } = await loadTune(input, choiceOf(asked.options), limitsOf(asked.options));
   const chart = chordChart(transposeTune(tune, asked.semitones));
   const symbols = symbolsOf(chart);
   if (symbols.length === 0) {

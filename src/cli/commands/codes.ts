@@ -1,27 +1,27 @@
 /** `fretward codes`: what the codes of warnings and errors mean. */
-import type { Command } from 'commander';
 import { CODES, type CodeRow } from '../codes.ts';
 import { print } from '../console.ts';
+import { defined } from '../define.ts';
 import { EXIT, UsageError } from '../exit.ts';
 import { nearest } from '../nearest.ts';
-import { addOptions, checkOptions, type OptionName } from '../options/options.ts';
+import { checkOptions } from '../options/check.ts';
+import type { OptionName } from '../options/options.ts';
 import { table } from '../table.ts';
 
 const OPTION_NAMES = ['json'] as const satisfies readonly OptionName[];
 
-const EXAMPLES = `
-Examples:
-  fretward codes
+const EXAMPLES = `  fretward codes
       all codes, and what they say
   fretward codes note-outside-window
       one code: what it says, why it comes up, and what to do
   fretward codes --json
       all of it, as JSON`;
 
-export const define = (command: Command): void => {
-  command.argument('[code...]', 'codes as they stand in brackets after a message');
-  addOptions(command, OPTION_NAMES).addHelpText('after', EXAMPLES);
-};
+export const define = defined({
+  argument: ['[code...]', 'codes as they stand in brackets after a message'],
+  options: OPTION_NAMES,
+  examples: EXAMPLES,
+});
 
 export const run = async (
   asked: readonly string[],

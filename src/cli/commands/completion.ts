@@ -1,22 +1,22 @@
 /** `fretward completion`: a script that lets a shell complete what is typed. */
-import { Argument, type Command } from 'commander';
+import type { Command } from 'commander';
 import { print } from '../console.ts';
+import { defined } from '../define.ts';
 import { EXIT } from '../exit.ts';
 import { outlineOf } from '../outline.ts';
 import { completionFor, SHELLS, type Shell } from '../shells.ts';
 
-const EXAMPLES = `
-Examples:
-  eval "$(fretward completion bash)"
+const EXAMPLES = `  eval "$(fretward completion bash)"
       in ~/.bashrc
   fretward completion zsh > ~/.zfunc/_fretward
       in a folder that is in $fpath
   fretward completion fish > ~/.config/fish/completions/fretward.fish
       where fish looks for it`;
 
-export const define = (command: Command): void => {
-  command.addArgument(new Argument('<shell>', 'which shell').choices(SHELLS)).addHelpText('after', EXAMPLES);
-};
+export const define = defined({
+  argument: ['<shell>', 'which shell', SHELLS],
+  examples: EXAMPLES,
+});
 
 export const run = async (
   [shell]: readonly string[],

@@ -1,27 +1,27 @@
 /** `fretward config`: what is in force for tunes, and who says so. */
-import type { Command } from 'commander';
 import type { Input } from '../../batch/inputs.ts';
 import { findTunes } from '../../batch/tunes.ts';
 import { findConfig, settingsFor } from '../config/find.ts';
 import {
   type Config,
   fromCommandLine,
-  longName,
   type Origin,
   type Setting,
   type Settings,
   together,
 } from '../config/settings.ts';
 import { print } from '../console.ts';
+import { defined } from '../define.ts';
 import { EXIT } from '../exit.ts';
-import { addOptions, checkOptions, type OptionName } from '../options/options.ts';
+import { checkOptions } from '../options/check.ts';
+import { OPTIONS, type OptionName } from '../options/options.ts';
+import { longName } from '../options/row.ts';
 import { REQUEST_NAMES } from '../request.ts';
 import { table } from '../table.ts';
 
 const OPTION_NAMES = [...REQUEST_NAMES, 'json'] as const satisfies readonly OptionName[];
 
-const EXAMPLES = `
-A fretward.yaml lies beside the tunes, or in the folder where fretward is called:
+const ABOUT = `A fretward.yaml lies beside the tunes, or in the folder where fretward is called:
 
   instrument: [ukulele, ukulele-low-g]
   frets: 4-8
@@ -32,21 +32,23 @@ A fretward.yaml lies beside the tunes, or in the folder where fretward is called
       frets: 5-9
       transpose: 2
 
-Options have their long names. Those under tunes hold for one tune, named by its path from
-the file, and win over those above; what is typed wins over both.
+fretward arrange obeys it. Options have their long names, and flags are true or false. Those
+under tunes hold for one tune, named by its path from the file, and win over those above; what
+is typed wins over both: --no-match switches off what the file switches on.`;
 
-Examples:
-  fretward config tunes/
+const EXAMPLES = `  fretward config tunes/
       what holds for all tunes, and what the file says about single ones
   fretward config tunes/carols/coventry-carol.mxl -f 6-10
       what holds for one tune, with an option typed
   fretward config tunes/ --json
       the same as JSON`;
 
-export const define = (command: Command): void => {
-  command.argument('[tune...]', 'MusicXML files (.musicxml, .xml, .mxl), folders or globs');
-  addOptions(command, OPTION_NAMES).addHelpText('after', EXAMPLES);
-};
+export const define = defined({
+  argument: ['[tune...]', 'MusicXML files (.musicxml, .xml, .mxl), folders or globs'],
+  options: OPTION_NAMES,
+  notes: ABOUT,
+  examples: EXAMPLES,
+});
 
 export const run = async (
   tunes: readonly string[],
@@ -88,7 +90,9 @@ const rowsOf = (tune: string, settings: Settings): readonly Row[] =>
   REQUEST_NAMES.flatMap(name => {
     const setting: Setting | undefined = settings[name];
     if (!setting) return [];
-    return [{ tune, option: longName(name), value: setting.typed, from: originName(setting.origin) }];
+    return [
+      { tune, option: longName(OPTIONS[name]), value: setting.typed, from: originName(setting.origin) },
+    ];
   });
 
 const originName = (origin: Origin): string =>

@@ -1,14 +1,16 @@
 /** `fretward cues`: tunes in words, as a teacher says them while playing. */
 import { join } from 'node:path';
 import { writeFiles } from '../../batch/files.ts';
+import { findTunes } from '../../batch/tunes.ts';
 import { cuesToText } from '../../emit/text/cues.ts';
 import { makeCues } from '../../lesson/cues.ts';
-import { Refusal } from '../../score/diagnostic.ts';
-import { print, report } from '../console.ts';
-import { takesTunes } from '../each.ts';
+import { attempt } from '../attempt.ts';
+import { print } from '../console.ts';
+import { takesTunes } from '../define.ts';
 import { EXIT } from '../exit.ts';
-import { arrangedTune } from '../lesson.ts';
-import { ARRANGING, checkOptions, type OptionName } from '../options/options.ts';
+import { arrangedInput } from '../lesson.ts';
+import { checkOptions } from '../options/check.ts';
+import { ARRANGING, LIMITING, type OptionName } from '../options/options.ts';
 
 const OPTION_NAMES = [
   ...ARRANGING,
@@ -18,6 +20,7 @@ const OPTION_NAMES = [
   'out',
   'width',
   'ascii',
+  ...LIMITING,
   'quiet',
 ] as const satisfies readonly OptionName[];
 
@@ -28,7 +31,7 @@ const EXAMPLES = `  fretward cues tune.mxl -i ukulele-low-g -f 4-8
   fretward cues tune.mxl -i ukulele -i ukulele-low-g -f 4-8 --markdown --out sheets/
       a Markdown file for each ukulele`;
 
-export const define = takesTunes(OPTION_NAMES, EXAMPLES);
+export const define = takesTunes({ options: OPTION_NAMES, examples: EXAMPLES });
 
 export const run = async (
   tunes: readonly string[],
@@ -44,25 +47,22 @@ export const run = async (
     ascii: options.ascii ?? false,
   };
   let status: number = EXIT.done;
-  for (const file of tunes) {
-    try {
-      const { tune, editions, diagnostics, stem } = await arrangedTune(file, options);
-      report(diagnostics, quiet);
+  for (const input of await findTunes(tunes)) {
+    const done = await attempt(input, quiet, async say => {
+      const { tune, editions, diagnostics, stem } = await arrangedInput(input, options);
+      say(diagnostics);
       const texts = editions.map(({ arrangement }) => ({
         path: join(out ?? '', `${stem}.${arrangement.instrument.id}.cues.${markdown ? 'md' : 'txt'}`),
         content: cuesToText(makeCues(tune, arrangement, options.every), style),
       }));
       if (!toFiles) {
         print(texts.map(({ content }) => content).join('\n'));
-        continue;
+        return;
       }
       writeFiles(texts);
       if (!quiet) print(texts.map(({ path }) => `${path}\n`).join(''));
-    } catch (error) {
-      if (!(error instanceof Refusal)) throw error;
-      report(error.diagnostics, quiet);
-      status = EXIT.refused;
-    }
+    });
+    status = Math.max(status, done);
   }
   return status;
 };

@@ -7,11 +7,13 @@ import {
 } from '../../fingering/difficulty.ts';
 import type { Grip } from '../../fingering/grip.ts';
 import { pitchName } from '../../score/pitch.ts';
-import { answerEditions, takesTunes } from '../each.ts';
-import { ARRANGING, checkOptions, type OptionName } from '../options/options.ts';
+import { takesTunes } from '../define.ts';
+import { answerEditions } from '../each.ts';
+import { checkOptions } from '../options/check.ts';
+import { ARRANGING, LIMITING, type OptionName } from '../options/options.ts';
 import { beatName, type Column, mm, points, table } from '../table.ts';
 
-const OPTION_NAMES = [...ARRANGING, 'json', 'quiet'] as const satisfies readonly OptionName[];
+const OPTION_NAMES = [...ARRANGING, ...LIMITING, 'json', 'quiet'] as const satisfies readonly OptionName[];
 
 const EXAMPLES = `  fretward difficulty tune.mxl -i ukulele-low-g -f 4-8
       shifts, reach, string crossings, in all and measure by measure, and the
@@ -19,7 +21,7 @@ const EXAMPLES = `  fretward difficulty tune.mxl -i ukulele-low-g -f 4-8
   fretward difficulty tune.mxl -i ukulele -i ukulele-low-g -f 4-8 --json
       both editions, as JSON`;
 
-export const define = takesTunes(OPTION_NAMES, EXAMPLES);
+export const define = takesTunes({ options: OPTION_NAMES, examples: EXAMPLES });
 
 export const run = async (
   tunes: readonly string[],

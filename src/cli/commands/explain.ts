@@ -5,14 +5,18 @@ import { type Explained, explain, gripAt } from '../../fingering/explain.ts';
 import type { Grip } from '../../fingering/grip.ts';
 import type { Strike } from '../../fingering/strikes.ts';
 import { pitchName } from '../../score/pitch.ts';
-import { type Answer, answerEditions, takesTunes } from '../each.ts';
-import { ARRANGING, checkOptions, type OptionName } from '../options/options.ts';
+import { takesTunes } from '../define.ts';
+import { type Answer, answerEditions } from '../each.ts';
+import { UsageError } from '../exit.ts';
+import { checkOptions } from '../options/check.ts';
+import { ARRANGING, LIMITING, type OptionName } from '../options/options.ts';
 import { beatName, type Column, points, table } from '../table.ts';
 
 const OPTION_NAMES = [
   ...ARRANGING,
   'measure',
   'alternatives',
+  ...LIMITING,
   'json',
   'quiet',
 ] as const satisfies readonly OptionName[];
@@ -25,13 +29,19 @@ const EXAMPLES = `  fretward explain tune.mxl -i ukulele-low-g -f 4-8
   fretward explain tune.mxl -f 4-8 --alternatives 3
       the three cheapest fingerings and where they differ`;
 
-export const define = takesTunes(OPTION_NAMES, EXAMPLES);
+export const define = takesTunes({ options: OPTION_NAMES, examples: EXAMPLES });
 
 export const run = async (
   tunes: readonly string[],
   typed: Readonly<Record<string, unknown>>,
 ): Promise<number> => {
   const options = checkOptions(typed, OPTION_NAMES);
+  if (options.measure !== undefined && options.alternatives !== undefined) {
+    throw new UsageError(
+      '--measure and --alternatives do not go together',
+      'alternatives are of whole fingerings',
+    );
+  }
   return answerEditions(tunes, options, (edition, title) =>
     options.alternatives !== undefined
       ? alternativesOf(edition, title, options.alternatives)

@@ -6,10 +6,12 @@ import { INSTRUMENTS } from '../../instrument/catalogue.ts';
 import { keyName, metreName } from '../../score/names.ts';
 import { pitchName } from '../../score/pitch.ts';
 import { type PartSummary, type Summary, summarise } from '../../score/summary.ts';
-import { answerEach, takesTunes } from '../each.ts';
-import { checkOptions, type OptionName } from '../options/options.ts';
+import { takesTunes } from '../define.ts';
+import { answerEach } from '../each.ts';
+import { checkOptions } from '../options/check.ts';
+import { LIMITING, type OptionName } from '../options/options.ts';
 
-const OPTION_NAMES = ['part', 'voice', 'json', 'quiet'] as const satisfies readonly OptionName[];
+const OPTION_NAMES = ['part', 'voice', ...LIMITING, 'json', 'quiet'] as const satisfies readonly OptionName[];
 
 /** How many frets the windows have that are tried: a hand and one fret. */
 const WINDOW_WIDTH = 5;
@@ -19,7 +21,7 @@ const EXAMPLES = `  fretward inspect tune.mxl
   fretward inspect tune.mxl --part Flute --json
       the same for one part, as JSON`;
 
-export const define = takesTunes(OPTION_NAMES, EXAMPLES);
+export const define = takesTunes({ options: OPTION_NAMES, examples: EXAMPLES });
 
 /** Where the chosen melody fits: per instrument the windows, and the narrowest range of frets. */
 interface Fit {

@@ -1,54 +1,53 @@
 /** `fretward lesson`: all that a lesson hands out, from one file. */
 import { existsSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Command } from 'commander';
 import { readTextFile, writeFiles } from '../../batch/files.ts';
-import { faultOf } from '../../batch/run.ts';
 import { type Diagnostic, Refusal } from '../../score/diagnostic.ts';
-import { print, report } from '../console.ts';
+import { attempt } from '../attempt.ts';
+import { print } from '../console.ts';
+import { defined } from '../define.ts';
 import { EXIT, UsageError } from '../exit.ts';
-import { addOptions, checkOptions, type OptionName } from '../options/options.ts';
+import { checkOptions } from '../options/check.ts';
+import { LIMITING, type OptionName, type Options } from '../options/options.ts';
 
-const OPTION_NAMES = ['out', 'quiet'] as const satisfies readonly OptionName[];
+const OPTION_NAMES = ['init', 'out', ...LIMITING, 'quiet'] as const satisfies readonly OptionName[];
 
-const EXAMPLES = `
-What a lesson file can say: fretward lesson --init writes one with comments, and
-fretward schema lesson prints it for editors.
+type LessonOptions = Options<(typeof OPTION_NAMES)[number]>;
 
-Examples:
-  fretward lesson --init monday.yaml
+const NOTES = `What a lesson file can say: fretward lesson --init writes one with comments, and
+fretward schema lesson prints it for editors.`;
+
+const EXAMPLES = `  fretward lesson --init monday.yaml
       a lesson file to begin with
   fretward lesson monday.yaml
       every sheet, a booklet for each edition and a page for the class, in the folder monday beside it
   fretward lesson lessons/*.yaml --out out/
       several lessons, each in a folder of its own below out/`;
 
-export const define = (command: Command): void => {
-  command
-    .argument('<file...>', 'lesson files (.yaml)')
-    .option('--init', 'write a lesson file of that name, with comments, instead of reading one')
-    .option('-o, --out <folder>', 'where the folder of each lesson goes (default: beside its file)');
-  addOptions(command, ['quiet']).addHelpText('after', EXAMPLES);
-};
+export const define = defined({
+  argument: ['<file...>', 'lesson files (.yaml)'],
+  options: OPTION_NAMES,
+  said: { out: { help: 'where the folder of each lesson goes', default: 'beside its file' } },
+  notes: NOTES,
+  examples: EXAMPLES,
+});
 
 /** Makes every lesson and answers the exit status. */
 export const run = async (
   files: readonly string[],
   typed: Readonly<Record<string, unknown>>,
 ): Promise<number> => {
-  const { out, quiet = false } = checkOptions(typed, OPTION_NAMES);
+  const options = checkOptions(typed, OPTION_NAMES);
+  const { init, out, quiet = false } = options;
   if (out === '-') throw new UsageError('a lesson is many files', 'use --out <folder>');
   let status: number = EXIT.done;
   for (const file of files) {
-    try {
-      const made = typed.init ? await begin(file) : await make(file, out);
-      report(made.diagnostics, quiet);
-      if (!quiet) print(made.written.map(path => `${path}\n`).join(''));
-    } catch (error) {
-      const refused = error instanceof Refusal;
-      report(refused ? error.diagnostics : [faultOf(error)], quiet);
-      status = Math.max(status, refused ? EXIT.refused : EXIT.fault);
-    }
+    const done = await attempt(undefined, quiet, async say => {
+      const { written, diagnostics } = init ? await begin(file) : await make(file, options);
+      say(diagnostics);
+      if (!quiet) print(written.map(path => `${path}\n`).join(''));
+    });
+    status = Math.max(status, done);
   }
   return status;
 };
@@ -58,7 +57,7 @@ interface Made {
   readonly diagnostics: readonly Diagnostic[];
 }
 
-const make = async (file: string, out: string | undefined): Promise<Made> => {
+const make = async (file: string, options: LessonOptions): Promise<Made> => {
   const [{ readLesson }, { taskOf }, { runLesson }] = await Promise.all([
     import('../lesson-file/read.ts'),
     import('../lesson-file/job.ts'),
@@ -66,7 +65,7 @@ const make = async (file: string, out: string | undefined): Promise<Made> => {
   ]);
   const { job, folder } = await taskOf(
     readLesson(readTextFile(file, 'fretward lesson --init writes a lesson file to begin with'), file),
-    { out },
+    options,
   );
   const { outputs, diagnostics } = await runLesson(job);
   const made = outputs.map(({ name, content }) => ({ path: join(folder, name), content }));

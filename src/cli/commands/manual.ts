@@ -1,19 +1,16 @@
 /** `fretward manual`: the man page, out of the same definitions as the help (roff as in man(7)). */
 import type { Command } from 'commander';
 import { print } from '../console.ts';
+import { defined } from '../define.ts';
 import { EXIT } from '../exit.ts';
 import { type CommandOutline, type OptionOutline, outlineOf } from '../outline.ts';
 
-const EXAMPLES = `
-Examples:
-  fretward manual > ~/.local/share/man/man1/fretward.1
+const EXAMPLES = `  fretward manual > ~/.local/share/man/man1/fretward.1
       where man looks for it
   fretward manual | man -l -
       to read it now`;
 
-export const define = (command: Command): void => {
-  command.addHelpText('after', EXAMPLES);
-};
+export const define = defined({ examples: EXAMPLES });
 
 export const run = async (
   _args: readonly string[],
@@ -40,6 +37,10 @@ const manPage = (about: string, version: string, commands: readonly CommandOutli
     ...paragraph(about.replaceAll('\n', ' ')),
     '.SH COMMANDS',
     ...commands.flatMap(section),
+    '.SH FLAGS',
+    ...paragraph(
+      'Options without a value are off unless something else is said. What fretward.yaml switches on, --no- before its name switches off: --no-match.',
+    ),
     '.SH EXIT STATUS',
     ...[
       ['0', 'All was done.'],
@@ -61,7 +62,9 @@ const section = ({ name, summary, argument, argumentHelp, options }: CommandOutl
   `.SS ${name}`,
   ...paragraph(`${summary[0]!.toUpperCase()}${summary.slice(1)}.`),
   ...(argument ? ['.TP', `.I ${roff(argument)}`, ...paragraph(argumentHelp)] : []),
-  ...options.flatMap(option => ['.TP', flags(option), ...paragraph(option.help)]),
+  ...options
+    .filter(({ hidden }) => !hidden)
+    .flatMap(option => ['.TP', flags(option), ...paragraph(option.help)]),
 ];
 
 const flags = ({ short, long, value }: OptionOutline): string => {

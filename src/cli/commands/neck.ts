@@ -1,18 +1,18 @@
 /** `fretward neck`: a map of the fingerboard for a tune or a scale. */
-import type { Command } from 'commander';
-import type { Output } from '../../batch/run.ts';
 import type { Arrangement } from '../../fingering/arrangement.ts';
 import { type NeckMap, neckMap } from '../../lesson/neck/map.ts';
 import { wholeWindow } from '../../lesson/places.ts';
 import { scaleNotes } from '../../lesson/scale/notes.ts';
 import { makeScale } from '../../lesson/scale.ts';
-import { type Diagnostic, Refusal } from '../../score/diagnostic.ts';
+import type { Diagnostic } from '../../score/diagnostic.ts';
 import type { Tune } from '../../score/tune.ts';
-import { report } from '../console.ts';
-import { DIAGRAM_NAMES, diagramPrinting, renderDiagram } from '../diagrams.ts';
-import { EXIT, UsageError } from '../exit.ts';
+import { attempt } from '../attempt.ts';
+import { defined } from '../define.ts';
+import { DIAGRAM_NAMES, DIAGRAM_SAID, type Diagram, diagramPrinting, renderDiagrams } from '../diagrams.ts';
+import { UsageError } from '../exit.ts';
 import { arrangedTune, fileStem, lessonOf } from '../lesson.ts';
-import { ARRANGING, addOptions, checkOptions, type OptionName, type Options } from '../options/options.ts';
+import { checkOptions } from '../options/check.ts';
+import { ARRANGING, LIMITING, type OptionName, type Options } from '../options/options.ts';
 import { deliver } from '../output.ts';
 
 const OPTION_NAMES = [
@@ -23,13 +23,12 @@ const OPTION_NAMES = [
   'upright',
   ...ARRANGING,
   ...DIAGRAM_NAMES,
+  ...LIMITING,
 ] as const satisfies readonly OptionName[];
 
 type NeckOptions = Options<(typeof OPTION_NAMES)[number]>;
 
-const EXAMPLES = `
-Examples:
-  fretward neck tune.mxl -i ukulele-low-g -f 4-8
+const EXAMPLES = `  fretward neck tune.mxl -i ukulele-low-g -f 4-8
       the places of the tune, by note letter
   fretward neck tune.mxl -f 4-8 --show fingers --upright --to pdf --out sheets/
       upright on paper, with the finger of each place
@@ -38,10 +37,12 @@ Examples:
   fretward neck --for tune.mxl --key "G major" -f 4-8
       the scale of G in the places that the tune uses`;
 
-export const define = (command: Command): void => {
-  command.argument('[tune]', 'a MusicXML file (.musicxml, .xml, .mxl), or - for standard input');
-  addOptions(command, OPTION_NAMES).addHelpText('after', EXAMPLES);
-};
+export const define = defined({
+  argument: ['[tune]', 'a MusicXML file (.musicxml, .xml, .mxl), or - for standard input'],
+  options: OPTION_NAMES,
+  said: { ...DIAGRAM_SAID, key: { default: 'none; the tune is mapped' } },
+  examples: EXAMPLES,
+});
 
 export const run = async (
   words: readonly string[],
@@ -49,40 +50,27 @@ export const run = async (
 ): Promise<number> => {
   const options = checkOptions(typed, OPTION_NAMES);
   const { destination, printing } = await diagramPrinting(options);
-  const quiet = options.quiet ?? false;
-  try {
+  const { quiet = false, show, upright } = options;
+  const shown = { ...(show && { show }), ...(upright && { upright }) };
+  return attempt(undefined, quiet, async say => {
     const { maps, title, composer, stem, diagnostics } = await mapsOf(words, options);
-    const outputs: Output[] = [];
-    const rendering: Diagnostic[] = [];
-    for (const map of maps) {
-      const { show, upright } = options;
-      const shown = { ...(show && { show }), ...(upright && { upright }) };
-      const rendered = await renderDiagram(
-        {
-          stem: `${stem}.${map.instrument.id}.neck`,
-          pages: async layout =>
-            (await import('../../engrave/neck/page.ts')).engraveNeck(
-              map,
-              { title, composer },
-              { ...layout, ...shown },
-            ),
-          text: async style =>
-            (await import('../../emit/text/neck.ts')).neckToText(map, { title }, { ...style, ...shown }),
+    const drawn = maps.map(
+      (map): Diagram => ({
+        stem: `${stem}.${map.instrument.id}.neck`,
+        pages: async layout => {
+          const { engraveNeck } = await import('../../engrave/neck/page.ts');
+          return engraveNeck(map, { title, composer }, { ...layout, ...shown });
         },
-        printing,
-        options,
-      );
-      outputs.push(...rendered.outputs);
-      rendering.push(...rendered.diagnostics);
-    }
-    report([...diagnostics, ...rendering], quiet);
-    deliver(outputs, destination, quiet);
-    return EXIT.done;
-  } catch (error) {
-    if (!(error instanceof Refusal)) throw error;
-    report(error.diagnostics, quiet);
-    return EXIT.refused;
-  }
+        text: async style => {
+          const { neckToText } = await import('../../emit/text/neck.ts');
+          return neckToText(map, { title }, { ...style, ...shown });
+        },
+      }),
+    );
+    const rendered = await renderDiagrams(drawn, printing, options);
+    say([...diagnostics, ...rendered.diagnostics]);
+    deliver(rendered.outputs, destination, quiet);
+  });
 };
 
 interface Maps {

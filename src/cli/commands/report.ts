@@ -1,27 +1,33 @@
 /** `fretward report`: reports of several runs as one. */
-import type { Command } from 'commander';
 import * as z from 'zod/mini';
 import { readTextFile } from '../../batch/files.ts';
 import { summarise, type TuneReport } from '../../batch/report.ts';
 import { Refusal } from '../../score/diagnostic.ts';
 import { print } from '../console.ts';
+import { defined } from '../define.ts';
 import { EXIT } from '../exit.ts';
-import { addOptions, checkOptions, type OptionName } from '../options/options.ts';
+import { checkOptions } from '../options/check.ts';
+import type { OptionName } from '../options/options.ts';
 import { reportText } from '../run/report-text.ts';
 
 const OPTION_NAMES = ['report'] as const satisfies readonly OptionName[];
 
-const EXAMPLES = `
-Examples:
-  fretward report a.jsonl b.jsonl
+const EXAMPLES = `  fretward report a.jsonl b.jsonl
       what became of the tunes of two machines, as a table
   fretward report *.jsonl --report json > all.json
       the same as one document`;
 
-export const define = (command: Command): void => {
-  command.argument('<file...>', 'reports that fretward arrange --report jsonl wrote');
-  addOptions(command, OPTION_NAMES).addHelpText('after', EXAMPLES);
-};
+export const define = defined({
+  argument: ['<file...>', 'reports that fretward arrange --report jsonl wrote'],
+  options: OPTION_NAMES,
+  said: {
+    report: {
+      help: 'the reports as one: text: a table; json: one document; jsonl: a line each',
+      default: 'text',
+    },
+  },
+  examples: EXAMPLES,
+});
 
 export const run = async (
   files: readonly string[],

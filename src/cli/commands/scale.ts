@@ -1,12 +1,13 @@
 /** `fretward scale`: the warm-up, in the places of a window or of a tune. */
-import type { Command } from 'commander';
 import { wholeWindow } from '../../lesson/places.ts';
 import { scaleNotes } from '../../lesson/scale/notes.ts';
 import { makeScale } from '../../lesson/scale.ts';
 import { keyName } from '../../score/names.ts';
+import { defined } from '../define.ts';
 import { UsageError } from '../exit.ts';
 import { fileStem, handOut, LESSON_NAMES, lessonOf } from '../lesson.ts';
-import { addOptions, checkOptions, type OptionName } from '../options/options.ts';
+import { checkOptions } from '../options/check.ts';
+import type { OptionName } from '../options/options.ts';
 
 const OPTION_NAMES = [
   'key',
@@ -16,9 +17,7 @@ const OPTION_NAMES = [
   ...LESSON_NAMES,
 ] as const satisfies readonly OptionName[];
 
-const EXAMPLES = `
-Examples:
-  fretward scale C major -i ukulele-low-g -f 4-8
+const EXAMPLES = `  fretward scale C major -i ukulele-low-g -f 4-8
       C major as far as frets 4 to 8 go, with fingers
   fretward scale --key "A minor pentatonic" --octaves 1 --direction up --pattern thirds -f 5-8
       one octave upwards, in thirds
@@ -26,10 +25,16 @@ Examples:
       the scale of the tune's key in the tune's own places, for both ukuleles
   fretward scale "G7 arpeggio" -i guitar -f 2-5`;
 
-export const define = (command: Command): void => {
-  command.argument('[name...]', 'the scale or arpeggio, as with --key');
-  addOptions(command, OPTION_NAMES).addHelpText('after', EXAMPLES);
-};
+export const define = defined({
+  argument: ['[name...]', 'the scale or arpeggio, as with --key'],
+  options: OPTION_NAMES,
+  said: {
+    key: { default: 'the key of the tune of --for' },
+    fingers: { default: 'all' },
+    positions: { default: 'on' },
+  },
+  examples: EXAMPLES,
+});
 
 export const run = async (
   words: readonly string[],
@@ -51,8 +56,8 @@ export const run = async (
         scale: scaleNotes(key ?? keyName(lesson.tune!.measures[0]!.key)),
         window: wholeWindow(lesson.rules),
         octaves: options.octaves,
-        direction: options.direction ?? 'both',
-        pattern: options.pattern ?? 'steps',
+        direction: options.direction,
+        pattern: options.pattern,
       },
       lesson,
     );

@@ -1,14 +1,17 @@
 /** `fretward survey`: where on the neck, and in which key, a tune fits. */
+import type { Output } from '../../batch/run.ts';
 import type { SurveyMap } from '../../engrave/survey/map.ts';
 import { rulesFrom } from '../../fingering/rules.ts';
 import { strikesOf } from '../../fingering/strikes.ts';
 import { ranked, type SurveyRow, survey, TRANSPOSITIONS, windowsOf } from '../../fingering/survey.ts';
 import { keyName } from '../../score/names.ts';
 import { transposeTune } from '../../score/transpose-tune.ts';
-import { answerEach, takesTunes } from '../each.ts';
+import { takesTunes } from '../define.ts';
+import { answerEach } from '../each.ts';
 import { UsageError } from '../exit.ts';
 import { chooseInstruments } from '../instruments.ts';
-import { checkOptions, type OptionName, type Options } from '../options/options.ts';
+import { checkOptions } from '../options/check.ts';
+import { LIMITING, type OptionName, type Options } from '../options/options.ts';
 import { layoutOf } from '../options/sheets.ts';
 import { type Destination, deliver, destinationOf } from '../output.ts';
 import { type Column, mm, points, table } from '../table.ts';
@@ -25,6 +28,7 @@ const OPTION_NAMES = [
   'part',
   'voice',
   'chords',
+  ...LIMITING,
   'rows',
   'to',
   'out',
@@ -34,6 +38,8 @@ const OPTION_NAMES = [
   'json',
   'quiet',
 ] as const satisfies readonly OptionName[];
+
+type SurveyOptions = Options<(typeof OPTION_NAMES)[number]>;
 
 const DEFAULT_SPAN = 5;
 const DEFAULT_ROWS = 12;
@@ -47,7 +53,15 @@ const EXAMPLES = `  fretward survey tune.mxl -i ukulele-low-g
   fretward survey tune.mxl --json
       all of it, as JSON`;
 
-export const define = takesTunes(OPTION_NAMES, EXAMPLES);
+export const define = takesTunes({
+  options: OPTION_NAMES,
+  said: {
+    open: { default: 'rescue' },
+    to: { help: 'text: the table and a map in characters; svg: the map as a page to print' },
+    out: { default: 'text to standard output' },
+  },
+  examples: EXAMPLES,
+});
 
 export const run = async (
   tunes: readonly string[],
@@ -58,7 +72,8 @@ export const run = async (
   const instruments = chooseInstruments(options);
   const { open = 'rescue', campanella = false, level = 'even', hand = 'medium' } = options;
   const rules = rulesFrom({ open, campanella, level, hand });
-  return answerEach(tunes, options, async ({ tune, file, stem }) => {
+  const drawn: Output[] = [];
+  const status = await answerEach(tunes, options, async ({ tune, file, stem }) => {
     const { strikes } = strikesOf(tune);
     const surveys = instruments.map(instrument => ({
       instrument,
@@ -73,7 +88,7 @@ export const run = async (
     if (destination) {
       for (const { instrument, rows } of surveys) {
         const map = { title, subtitle: instrument.name, rows, keyName: keyOf };
-        await writeMap(map, `${stem}.${instrument.id}.survey.svg`, destination, options);
+        drawn.push({ name: `${stem}.${instrument.id}.survey.svg`, content: await drawMap(map, options) });
       }
       return { data: undefined, text: '' };
     }
@@ -89,10 +104,12 @@ export const run = async (
         .join('\n'),
     };
   });
+  if (destination && drawn.length > 0) deliver(drawn, destination, options.quiet ?? false);
+  return status;
 };
 
 /** The map is drawn with --to svg; everything else is words or JSON. */
-const mapDestination = (options: Options<(typeof OPTION_NAMES)[number]>): Destination | undefined => {
+const mapDestination = (options: SurveyOptions): Destination | undefined => {
   if (options.to === undefined || options.to.join() === 'text') return undefined;
   if (options.to.join() !== 'svg') {
     throw new UsageError(
@@ -100,21 +117,16 @@ const mapDestination = (options: Options<(typeof OPTION_NAMES)[number]>): Destin
       'use --to svg for a map, or --json',
     );
   }
+  if (options.json) throw new UsageError('--json and --to svg do not go together', 'ask for one of them');
   return destinationOf({ ...options, sheets: undefined });
 };
 
-const writeMap = async (
-  map: SurveyMap,
-  name: string,
-  destination: Destination,
-  options: Options<(typeof OPTION_NAMES)[number]>,
-): Promise<void> => {
+const drawMap = async (map: SurveyMap, options: SurveyOptions): Promise<string> => {
   const [{ surveyPage }, { pageToSvg }] = await Promise.all([
     import('../../engrave/survey/map.ts'),
     import('../../emit/svg.ts'),
   ]);
-  const content = pageToSvg(surveyPage(map, layoutOf(options)));
-  deliver([{ name, content }], destination, options.quiet ?? false);
+  return pageToSvg(surveyPage(map, layoutOf(options)));
 };
 
 const surveyText = (

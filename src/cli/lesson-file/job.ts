@@ -3,15 +3,11 @@ import { existsSync } from 'node:fs';
 import { basename, dirname, extname, join } from 'node:path';
 import { fileInput } from '../../batch/inputs.ts';
 import type { LessonJob } from '../../batch/lesson.ts';
-import { LIMITS } from '../../batch/run.ts';
 import { FORMATS } from '../../emit/formats.ts';
 import { USUAL_PARTS } from '../../lesson/pack/parts.ts';
 import { type Place, Refusal } from '../../score/diagnostic.ts';
-import { choiceOf } from '../choice.ts';
+import { choiceOf, editionsOf, type Limiting, limitsOf } from '../asked.ts';
 import { UsageError } from '../exit.ts';
-import { chooseInstruments } from '../instruments.ts';
-import { timeSignature } from '../options/lesson.ts';
-import { rulesOf } from '../options/rules.ts';
 import { listed } from '../options/values.ts';
 import { printingOf } from '../output.ts';
 import { type Fence, insideOf } from './paths.ts';
@@ -24,19 +20,20 @@ export interface LessonTask {
 }
 
 /** What the command line says about a lesson. */
-export interface Said {
+export interface LessonSaid extends Limiting {
   /** Instead of the file's own, from the working folder. */
-  readonly out: string | undefined;
+  readonly out?: string | undefined;
 }
 
 /** Throws a Refusal that names the line of what cannot be done. */
-export const taskOf = async (file: LessonFile, { out }: Said): Promise<LessonTask> => {
+export const taskOf = async (file: LessonFile, said: LessonSaid): Promise<LessonTask> => {
   const { path, own, placeOf } = file;
   const folder = dirname(path);
   const fence: Fence = { folder, within: join(folder, own.within ?? '.') };
   const options = withPaths(file, fence);
   const stem = basename(path, extname(path));
-  const parent = out ?? (options.out === undefined ? folder : insideOf(fence, options.out, placeOf('out')));
+  const parent =
+    said.out ?? (options.out === undefined ? folder : insideOf(fence, options.out, placeOf('out')));
   const tune = insideOf(fence, own.tune, placeOf('tune'));
   refuseMissing(tune, placeOf('tune'));
   refuseText(options.to, placeOf('to'));
@@ -49,11 +46,8 @@ export const taskOf = async (file: LessonFile, { out }: Said): Promise<LessonTas
       stem,
       tune: fileInput(tune, basename(tune)),
       choice: choiceOf(options),
-      limits: LIMITS,
-      instruments: await at(placeOf('instrument'), () => chooseInstruments(options)),
-      rules: rulesOf(options),
-      transpose: options.transpose ?? 0,
-      match: options.match ?? true,
+      limits: limitsOf(said),
+      ...(await at(placeOf('instrument'), () => editionsOf({ match: true, ...options }))),
       words: {
         lesson: own.lesson,
         group: own.class,
@@ -95,7 +89,7 @@ const refuseText = (to: LessonFile['options']['to'], place: Place): void => {
 const detailsOf = (options: LessonFile['options']): LessonJob['details'] => ({
   key: options.key,
   scale: options,
-  drill: { ...options, time: options.metre && timeSignature(options.metre) },
+  drill: { ...options, time: options.metre },
   chords: options,
   cues: { every: options.every, strings: options.strings ?? 'names' },
 });

@@ -4,10 +4,11 @@
  */
 import * as z from 'zod/mini';
 import { PART_NAMES, PARTS, type PartName, USUAL_PARTS } from '../../lesson/pack/parts.ts';
-import { longName } from '../config/settings.ts';
-import { ARRANGING, OPTIONS, type OptionName, type OptionRow } from '../options/options.ts';
+import { ARRANGING, OPTIONS, type OptionName } from '../options/options.ts';
+import { helpOf, isFlag, longName, type OptionRow, type Said } from '../options/row.ts';
 import { LAYOUT_NAMES } from '../options/sheets.ts';
 import { listed, oneOf } from '../options/values.ts';
+import type { Takes } from '../yaml/check.ts';
 
 const words = (most: number) =>
   z.string().check(z.minLength(1, 'write a text'), z.maxLength(most, `write at most ${most} characters`));
@@ -17,6 +18,7 @@ const LANGUAGE = /^[a-z]{2,3}(-[A-Za-z]{4})?(-([A-Z]{2}|\d{3}))?$/;
 
 interface KeyRow {
   readonly help: string;
+  readonly default?: string;
   readonly list?: true;
   readonly schema: () => z.ZodMiniType;
 }
@@ -27,23 +29,27 @@ export const OWN_ROWS = {
     schema: () => words(1000),
   },
   lesson: {
-    help: 'what the lesson is called, on the cover and the page (default: the title of the tune)',
+    help: 'what the lesson is called, on the cover and the page',
+    default: 'the title of the tune',
     schema: () => words(200),
   },
   class: { help: 'whose lesson it is: a class, a club', schema: () => words(200) },
   notes: { help: 'to the student, in Markdown', schema: () => words(20_000) },
   language: {
-    help: 'the language of the notes, for screen readers: en, de, pt-BR (default: en)',
+    help: 'the language of the notes, for screen readers: en, de, pt-BR',
+    default: 'en',
     schema: () =>
       z.string().check(z.regex(LANGUAGE, 'write the letters of a language, such as en, de or pt-BR')),
   },
   parts: {
-    help: `what is handed out: ${PART_NAMES.map(name => `${name}: ${PARTS[name].summary}`).join('; ')} (default: ${listed(USUAL_PARTS)})`,
+    help: `what is handed out: ${PART_NAMES.map(name => `${name}: ${PARTS[name].summary}`).join('; ')}`,
+    default: listed(USUAL_PARTS),
     list: true,
     schema: () => z.array(oneOf(PART_NAMES as readonly [PartName, ...PartName[]])),
   },
   within: {
-    help: 'the folder that paths in this file may not leave, from its own (default: its own)',
+    help: 'the folder that paths in this file may not leave, from its own',
+    default: 'its own',
     schema: () => words(1000),
   },
 } as const satisfies Record<string, KeyRow>;
@@ -51,7 +57,7 @@ export const OWN_ROWS = {
 export type OwnName = keyof typeof OWN_ROWS;
 
 /** The options that a lesson file may set. */
-export const LESSON_OPTIONS = [
+const LESSON_OPTIONS = [
   ...ARRANGING,
   'key',
   'octaves',
@@ -85,46 +91,42 @@ export const LESSON_OPTIONS = [
 export type LessonOption = (typeof LESSON_OPTIONS)[number];
 
 /** What is the same for every key. */
-export interface Key {
+export interface Key extends Takes {
   readonly name: string;
   readonly help: string;
-  /** May be a list. */
-  readonly list: boolean;
-  /** Takes true or false. */
-  readonly flag: boolean;
-  readonly schema: () => z.ZodMiniType;
   readonly from:
     | { readonly kind: 'own'; readonly own: OwnName }
     | { readonly kind: 'option'; readonly option: LessonOption };
 }
 
-/** What the help of some options says that is otherwise in a lesson. */
-const HELP: Partial<Record<LessonOption, string>> = {
-  match: `${OPTIONS.match.help} (default: true)`,
-  to: 'formats of the single sheets, svg, pdf or png; musicxml, mxl, json and midi for the tune (default: pdf, midi)',
-  out: 'the folder in which the lesson gets one of its own, from that of this file (default: that of this file)',
-  every: 'cues for so many measures at a time (default: phrase by phrase)',
-  strings: 'how strings are called in cues: names or numbers (default: names)',
-  shapes: 'how many shapes for each chord, over the chart (default: 1)',
-  near: 'where on the neck the hand should be for chords (default: as low as can be)',
-  metre: 'of the drill, such as 3/4 or 6/8 (default: that of the tune, or 4/4)',
-  measures: 'how many measures the drill has, in phrases of four (default: 8)',
-  key: 'the scale to warm up with and to drill, "C major", "D dorian", "G7 arpeggio" (default: the key of the tune)',
+/** Where an option has another default in a lesson, or takes other values. */
+const SAID: Partial<Record<LessonOption, Said>> = {
+  match: { default: 'true' },
+  key: { default: 'the key of the tune' },
+  shapes: { default: '1' },
+  to: {
+    help: 'formats of the single sheets, svg, pdf or png; musicxml, mxl, json and midi for the tune',
+    default: 'pdf,midi',
+  },
+  out: {
+    help: 'the folder in which the lesson gets one of its own, from that of this file',
+    default: 'that of this file',
+  },
 };
 
 export const KEYS: readonly Key[] = [
   ...(Object.keys(OWN_ROWS) as OwnName[]).map((own): Key => {
     const row: KeyRow = OWN_ROWS[own];
-    const { help, list = false, schema } = row;
-    return { name: own, help, list, flag: false, schema, from: { kind: 'own', own } };
+    const { list = false, schema } = row;
+    return { name: own, help: helpOf(row), list, flag: false, schema, from: { kind: 'own', own } };
   }),
   ...LESSON_OPTIONS.map((option): Key => {
     const row: OptionRow = OPTIONS[option];
     return {
-      name: longName(option),
-      help: HELP[option] ?? row.help,
+      name: longName(row),
+      help: helpOf(row, SAID[option]),
       list: row.list ?? false,
-      flag: !row.flags.includes('<'),
+      flag: isFlag(row),
       schema: row.schema,
       from: { kind: 'option', option },
     };

@@ -1,13 +1,18 @@
-/** What the words of options are checked by. */
+/** What the words of options are checked by, and turned into. */
 import * as z from 'zod/mini';
 import type { WindowRule } from '../../fingering/arrangement.ts';
 import type { Pin } from '../../fingering/rules.ts';
 import { midiOf } from '../../instrument/define.ts';
+import type { Focus } from '../../lesson/drill/notes.ts';
+import type { TimeSignature } from '../../score/model.ts';
 
 export const listed = (names: readonly string[]): string => names.join(', ');
 
 export const oneOf = <const T extends readonly string[]>(names: T) =>
   z.enum(names, `use one of ${listed(names)}`);
+
+/** A text that is not empty: "name a file". */
+export const named = (what: string) => z.string().check(z.minLength(1, `name ${what}`));
 
 /** A whole number in a range, both ends included. */
 export const whole = (low: number, high: number) => {
@@ -95,6 +100,63 @@ export const percent = () =>
       z.transform((text: string) => Number.parseInt(text, 10)),
     )
     .check(z.refine(value => value >= 10 && value <= 400, 'write a percentage from 10% to 400%'));
+
+const BEATS = /^(\d{1,2})\/(1|2|4|8|16)$/;
+
+/** "3/4": a metre with one number above. */
+export const metre = () =>
+  z.pipe(
+    z
+      .string()
+      .check(z.regex(BEATS, 'write a fraction such as 3/4 or 6/8'))
+      .check(z.refine(inMeasure, 'a measure has 1 to 16 beats')),
+    z.transform((text: string): TimeSignature => {
+      const [beats, beatType] = text.split('/').map(Number) as [number, number];
+      return { kind: 'metred', fractions: [{ beats: [beats], beatType }], symbol: 'fraction' };
+    }),
+  );
+
+const inMeasure = (text: string): boolean => {
+  const beats = Number.parseInt(text, 10);
+  return !BEATS.test(text) || (beats >= 1 && beats <= 16);
+};
+
+/** "1:8", a place; "C5", a pitch. */
+const FOCUS = /^(?:(\d{1,2}):(\d{1,2})|([A-Ga-g][#b♯♭]*\d))$/;
+
+export const focus = () =>
+  z.pipe(
+    z.string().check(z.regex(FOCUS, 'write places as string:fret, such as 1:8, or pitches, such as C5')),
+    z.transform((text: string): Focus => {
+      const [, string, fret, name] = FOCUS.exec(text)!;
+      return name === undefined
+        ? { string: Number(string), fret: Number(fret) }
+        : { name, sound: midiOf(name) };
+    }),
+  );
+
+const UNITS: Readonly<Record<string, number>> = { '': 1, k: 2 ** 10, m: 2 ** 20, g: 2 ** 30 };
+
+/** "64M": bytes. */
+export const byteCount = () =>
+  z.pipe(
+    z.string().check(z.regex(/^[1-9]\d{0,9}[kMG]?$/i, 'write a number of bytes: 1000000, 500k, 64M')),
+    z.transform((text: string) => Number.parseInt(text, 10) * UNITS[text.replace(/\d/g, '').toLowerCase()]!),
+  );
+
+/** "2/4": the second of four. */
+export const share = () => {
+  const message = 'write which share of how many: 1/4 is the first of four';
+  return z
+    .pipe(
+      z.string().check(z.regex(/^\d{1,5}\/\d{1,5}$/, message)),
+      z.transform((text: string) => {
+        const [index, count] = text.split('/').map(Number) as [number, number];
+        return { index, count };
+      }),
+    )
+    .check(z.refine(({ index, count }) => index >= 1 && index <= count, message));
+};
 
 /** A schema, as far as `wordsTaken` looks into it. */
 interface Shape {

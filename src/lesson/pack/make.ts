@@ -3,15 +3,14 @@ import type { Arranged } from '../../fingering/arrange.ts';
 import type { Arrangement } from '../../fingering/arrangement.ts';
 import { handOn } from '../../fingering/hand.ts';
 import type { Diagnostic } from '../../score/diagnostic.ts';
-import type { ChordSymbol, TimeSignature } from '../../score/model.ts';
+import type { ChordSymbol } from '../../score/model.ts';
 import { keyName } from '../../score/names.ts';
 import type { Tune } from '../../score/tune.ts';
 import { type ChordChart, chordChart, symbolsOf } from '../chords/chart.ts';
 import { noteName } from '../chords/chord.ts';
 import { type ChordSheet, chordSheet, shapelessChords } from '../chords/sheet.ts';
 import { type Cues, makeCues } from '../cues.ts';
-import type { Grade } from '../drill/grades.ts';
-import type { Focus } from '../drill/notes.ts';
+import { type DrillSaid, usualDrill } from '../drill/usual.ts';
 import { makeDrill } from '../drill.ts';
 import { type NeckMap, neckMap } from '../neck/map.ts';
 import { type LessonAsked, wholeWindow } from '../places.ts';
@@ -44,13 +43,7 @@ export interface PartsAsked {
     readonly direction?: Direction | undefined;
     readonly pattern?: PatternName | undefined;
   };
-  readonly drill: {
-    readonly time?: TimeSignature | undefined;
-    readonly measures?: number | undefined;
-    readonly grade?: Grade | undefined;
-    readonly seed?: number | undefined;
-    readonly focus?: readonly Focus[] | undefined;
-  };
+  readonly drill: DrillSaid;
   readonly chords: { readonly near?: number | undefined; readonly shapes?: number | undefined };
   readonly cues: {
     /** Measures at a time; phrase by phrase where it is undefined. */
@@ -100,8 +93,8 @@ const scale: Maker = (lesson, { key, scale: asked }) => {
       scale: scaleNotes(key ?? keyOf(lesson)),
       window: wholeWindow(lesson.rules),
       octaves: asked.octaves,
-      direction: asked.direction ?? 'both',
-      pattern: asked.pattern ?? 'steps',
+      direction: asked.direction,
+      pattern: asked.pattern,
     },
     lesson,
   );
@@ -112,8 +105,6 @@ const scale: Maker = (lesson, { key, scale: asked }) => {
   };
 };
 
-const USUAL_DRILL = { measures: 8, grade: 1, seed: 1, focus: [] } as const;
-
 /** To read, and the same with tablature to check. An arpeggio is a key to warm up in, not to read in. */
 const drill: Maker = (lesson, { key, drill: asked }) => {
   const named = scaleNotes(key ?? keyOf(lesson));
@@ -121,11 +112,7 @@ const drill: Maker = (lesson, { key, drill: asked }) => {
     {
       scale: named.kind === 'scale' ? named : scaleNotes(keyOf(lesson)),
       window: wholeWindow(lesson.rules),
-      time: asked.time ?? plainTime(lesson.tune),
-      measures: asked.measures ?? USUAL_DRILL.measures,
-      grade: asked.grade ?? USUAL_DRILL.grade,
-      seed: asked.seed ?? USUAL_DRILL.seed,
-      focus: asked.focus ?? USUAL_DRILL.focus,
+      ...usualDrill(asked, lesson.tune),
     },
     lesson,
   );
@@ -136,14 +123,6 @@ const drill: Maker = (lesson, { key, drill: asked }) => {
     ]),
     diagnostics: editions.flatMap(each => each.diagnostics),
   };
-};
-
-/** The metre of the tune where it is one fraction with one number above, else 4/4. */
-const plainTime = ({ measures }: Tune): TimeSignature => {
-  const time = measures[0]?.time;
-  const plain =
-    time?.kind === 'metred' && time.fractions.length === 1 && time.fractions[0]!.beats.length === 1;
-  return plain ? time : { kind: 'metred', fractions: [{ beats: [4], beatType: 4 }], symbol: 'fraction' };
 };
 
 /** Shapes are the usual ones, whatever the window of the melody, unless a fret is named. */

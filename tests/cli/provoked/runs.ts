@@ -51,8 +51,7 @@ export const RUNS: Provocations = {
 
   'config-bad-value': configured('frets: four', { on: 'frets', at: { file: 'fretward.yaml', column: 8 } }),
   'config-broken': configured('- frets', { on: '- frets' }),
-  'config-unknown-option': configured('fretts: 4-8', { on: 'fretts' }),
-  'config-unreadable': tune(PLAIN, { options: '--config none.yaml', at: { file: 'none.yaml' }, status: 2 }),
+  'config-unknown-key': configured('fretts: 4-8', { on: 'fretts' }),
   'font-unreadable': beside(
     // It begins as a font does.
     { 'my.ttf': Uint8Array.of(0, 1, 0, 0, 7, 7, 7, 7) },

@@ -1,0 +1,35 @@
+/** One thing of several that a command does: what comes of it is said, and the others go on. */
+import type { Input } from '../batch/inputs.ts';
+import { faultOf } from '../batch/run.ts';
+import { inFile } from '../batch/said.ts';
+import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
+import { report } from './console.ts';
+import { EXIT, UsageError } from './exit.ts';
+
+/** Reports diagnostics. */
+export type Say = (diagnostics: readonly Diagnostic[]) => void;
+
+/**
+ * Does it, says why where it cannot be done, and answers the exit status. Where it is done for a tune,
+ * what is said names its file, and shows the line that is refused. Throws a UsageError on.
+ */
+export const attempt = async (
+  input: Input | undefined,
+  quiet: boolean,
+  make: (say: Say) => Promise<void>,
+): Promise<number> => {
+  const say: Say = diagnostics => report(input ? inFile(input.name, diagnostics) : diagnostics, quiet);
+  try {
+    await make(say);
+    return EXIT.done;
+  } catch (error) {
+    if (error instanceof UsageError) throw error;
+    if (!(error instanceof Refusal)) {
+      say([faultOf(error)]);
+      return EXIT.fault;
+    }
+    const { withExcerpts } = await import('../batch/excerpt.ts');
+    say(input ? withExcerpts(error.diagnostics, input) : error.diagnostics);
+    return EXIT.refused;
+  }
+};
