@@ -1,5 +1,17 @@
 /** The tests that mutants must get past: those that speak to the mutated rooms, with fewer random cases. */
 import { defineConfig } from 'vitest/config';
+import { BaseSequencer, type TestSpecification } from 'vitest/node';
+
+/** Files whose tests draw many random cases or walk whole tunes. */
+const SLOW = /\/(optimum|answers|properties|survey|solver|editions|corpus|fingering-graph)\.test\.ts$/;
+
+/** Quick tests first: most mutants are killed by one of them, and the rest is then not run. */
+class QuickFirst extends BaseSequencer {
+  override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
+    const rank = ({ moduleId }: TestSpecification): string => `${SLOW.test(moduleId) ? 1 : 0}${moduleId}`;
+    return files.toSorted((a, b) => (rank(a) < rank(b) ? -1 : 1));
+  }
+}
 
 export default defineConfig({
   test: {
@@ -11,7 +23,11 @@ export default defineConfig({
     ],
     setupFiles: ['tests/mutation/setup.ts'],
     env: { CASE_SHARE: '0.05' },
+    // The rooms hold no state: files may share their modules, which saves loading them for each.
     isolate: false,
+    // A busy machine must not kill mutants; those that never end are Stryker's business.
+    testTimeout: 120_000,
+    sequence: { sequencer: QuickFirst },
     // Stryker's copy of the project lies below node_modules, where files would not be transformed.
     server: { deps: { inline: [/\/\.cache\/stryker\//] } },
   },

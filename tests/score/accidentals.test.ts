@@ -1,6 +1,9 @@
+import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { keyAlter, neededAccidentals } from '../../src/score/accidentals.ts';
-import { STEPS } from '../../src/score/pitch.ts';
+import type { AttributeChange, Key, MusicEvent } from '../../src/score/model.ts';
+import { type Pitch, STEPS } from '../../src/score/pitch.ts';
+import { DIVISION, tuneOfMeasures } from '../support/melody.ts';
 import { attributes, note, notesIn, readMeasure } from '../support/musicxml.ts';
 
 test('key signatures', () => {
@@ -48,4 +51,59 @@ test('a new key starts afresh', () => {
   );
   const ids = neededAccidentals(notesIn(measure), measure.key, measure.changes);
   expect(notesIn(measure).map(each => ids.has(each.heads[0]!.id))).toEqual([true, false, true]);
+});
+
+/** Pitches as a player reads them: with an accidental as it says, without as the line or space last said. */
+const readBack = (
+  events: readonly MusicEvent[],
+  signed: ReadonlySet<number>,
+  keyAt: (at: number) => Key,
+): readonly Pitch[] => {
+  const said = new Map<string, number>();
+  let key = keyAt(0);
+  return events.flatMap(event => {
+    if (event.kind !== 'note') return [];
+    if (keyAt(event.at) !== key) said.clear();
+    key = keyAt(event.at);
+    return event.heads.map(({ id, pitch: { step, alter, octave }, tieFrom }) => {
+      if (tieFrom !== undefined) return { step, alter, octave };
+      const line = `${step}${octave}`;
+      if (signed.has(id)) said.set(line, alter);
+      return { step, alter: said.get(line) ?? keyAlter(key, step), octave };
+    });
+  });
+};
+
+test('what is printed reads back as what is meant, and no accidental could be left out', () => {
+  const pitches = fc.record({
+    step: fc.constantFrom(...STEPS.slice(0, 4)),
+    alter: fc.integer({ min: -1, max: 1 }),
+    octave: fc.integer({ min: 4, max: 5 }),
+  });
+  const chords = fc.record({
+    pitches: fc.uniqueArray(pitches, { maxLength: 3, selector: ({ step, octave }) => `${step}${octave}` }),
+    tied: fc.boolean(),
+  });
+  const keys = fc.integer({ min: -7, max: 7 }).map((fifths): Key => ({ fifths, mode: undefined }));
+  const changes = fc.option(fc.record({ beat: fc.nat(6), key: keys }), { nil: undefined });
+  fc.assert(
+    fc.property(fc.array(chords, { maxLength: 8 }), keys, changes, (drawn, first, change) => {
+      const notes = drawn.map(each => ({ ...each, duration: DIVISION }));
+      const { events } = tuneOfMeasures([{ number: '1', events: notes }]).measures[0]!;
+      const at = (change?.beat ?? 0) * DIVISION;
+      const clef: AttributeChange = { at: 0, clef: { sign: 'G', line: 2, octaveChange: 0 } };
+      const told = change ? [clef, { at, key: change.key }] : [clef];
+      const keyAt = (when: number): Key => (change && when >= at ? change.key : first);
+      const needed = neededAccidentals(events, first, told);
+      const meant = events.flatMap(event =>
+        event.kind === 'note' ? event.heads.map(({ pitch }) => pitch) : [],
+      );
+      expect(readBack(events, needed, keyAt)).toEqual(meant);
+      for (const id of needed) {
+        const without = new Set(needed);
+        without.delete(id);
+        expect(readBack(events, without, keyAt)).not.toEqual(meant);
+      }
+    }),
+  );
 });

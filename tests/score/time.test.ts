@@ -82,3 +82,61 @@ test('rests fill a gap without hole or overlap, and with values that can be writ
       expect(now).toBe(from + length);
     }),
   ));
+
+/** Lengths of values without dots from a whole note down, in ticks, the longest first. */
+const plainTicks = (division: number): readonly number[] =>
+  [1, 2, 4, 8, 16, 32, 64].map(base => (4 * division) / base).filter(Number.isInteger);
+
+test('rests start at a multiple of their length, and no longer one could (common practice)', () =>
+  fc.assert(
+    fc.property(
+      fc.nat(200),
+      fc.integer({ min: 1, max: 200 }),
+      fc.constantFrom(12, 24, 16),
+      (from, length, division) => {
+        const to = from + length;
+        for (const { at, ticks, value } of writtenRests(from, to, division)) {
+          const longest = plainTicks(division).find(each => at % each === 0 && at + each <= to);
+          // Off every beat of the grid: up to the next quarter, or the end.
+          expect(ticks).toBe(longest ?? Math.min(to - at, division - (at % division)));
+          if (longest !== undefined)
+            expect(value).toEqual({ base: (4 * division) / ticks, dots: 0, ratio: undefined });
+        }
+      },
+    ),
+  ));
+
+describe('values of tuplets', () => {
+  test('are the simplest that last so long: plain before dotted, plain before tuplets', () => {
+    const written = (ticks: number, division = 12) => exactValue(ticks, division);
+    expect(written(4)).toEqual({ base: 8, dots: 0, ratio: { actual: 3, normal: 2 } });
+    expect(written(8)).toEqual({ base: 4, dots: 0, ratio: { actual: 3, normal: 2 } });
+    expect(written(18)).toEqual({ base: 4, dots: 1, ratio: undefined });
+    expect(written(21, 24)).toEqual({ base: 8, dots: 2, ratio: undefined });
+    // A dotted eighth in a triplet lasts as long as a plain one outside: half a quarter.
+    expect(written(6)).toEqual({ base: 8, dots: 0, ratio: undefined });
+    expect(written(12, 60)).toEqual({ base: 16, dots: 0, ratio: { actual: 5, normal: 4 } });
+    expect(written(1, 11 * 13)).toBeUndefined();
+  });
+
+  test('of a ratio that is given are of that ratio', () => {
+    const triplet = { actual: 3, normal: 2 };
+    expect(exactValue(12, 12, triplet)).toEqual({ base: 4, dots: 1, ratio: triplet });
+    expect(exactValue(14, 12, triplet)).toEqual({ base: 4, dots: 2, ratio: triplet });
+    expect(exactValue(5, 12, triplet)).toBeUndefined();
+  });
+});
+
+test('the nearest value is the longest plain or dotted one that is no longer', () =>
+  fc.assert(
+    fc.property(fc.integer({ min: 1, max: 5_000 }), fc.constantFrom(1, 24, 480), (ticks, division) => {
+      const all = BASES.flatMap(base => [0, 1].map(dots => ({ base, dots, ratio: undefined })));
+      const fitting = all.filter(value => valueTicks(value, division) <= ticks);
+      const longest = Math.max(...fitting.map(value => valueTicks(value, division)));
+      if (fitting.length > 0) expect(valueTicks(nearestValue(ticks, division), division)).toBe(longest);
+    }),
+  ));
+
+test('the nearest value of next to nothing is the shortest note', () => {
+  expect(nearestValue(0, 12)).toEqual({ base: 1024, dots: 0, ratio: undefined });
+});
