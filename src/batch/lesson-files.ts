@@ -7,6 +7,7 @@ import type { Edition, Pack, Part } from '../lesson/pack/pack.ts';
 import { PARTS } from '../lesson/pack/parts.ts';
 import type { Block } from '../lesson/pack/prose.ts';
 import type { Diagnostic } from '../score/diagnostic.ts';
+import type { Tune } from '../score/tune.ts';
 import type { LessonJob, LessonOutcome } from './lesson.ts';
 import type { Output } from './run.ts';
 
@@ -21,8 +22,12 @@ interface Made {
   readonly diagnostics: readonly Diagnostic[];
 }
 
-/** Every file of a pack, in memory. */
-export const filesOf = async (pack: Pack, job: LessonJob): Promise<LessonOutcome> => {
+/** Every file of a pack, in memory; `said` is what reading the tune had to say. */
+export const filesOf = async (
+  pack: Pack,
+  job: LessonJob,
+  said: readonly Diagnostic[],
+): Promise<LessonOutcome> => {
   const outputs: Output[] = [];
   const diagnostics: Diagnostic[] = [];
   const editions: IndexEdition[] = [];
@@ -35,7 +40,7 @@ export const filesOf = async (pack: Pack, job: LessonJob): Promise<LessonOutcome
       diagnostics.push(...drawn.diagnostics);
       parts.push(drawn);
     }
-    const track = await writeTune(pack, edition, start, job);
+    const track = await writeTune(pack.tune, edition, start, job, said);
     outputs.push(...track.outputs);
     diagnostics.push(...track.diagnostics);
     const booklet = await bind(pack, edition, parts, job);
@@ -89,16 +94,20 @@ const isPageFormat = (name: string): name is PageFormat => name in PAGE_WRITERS;
 
 /** The tune itself in all formats that are not pages, once for an edition. */
 const writeTune = async (
-  pack: Pack,
-  { arrangement }: Edition,
+  tune: Tune,
+  { arrangement, said: arranging }: Edition,
   stem: string,
   { style, formats }: LessonJob,
+  reading: readonly Diagnostic[],
 ) => {
   const outputs: Output[] = [];
   const files: FileLink[] = [];
   const diagnostics: Diagnostic[] = [];
   for (const format of formats.filter(each => each.per === 'edition')) {
-    const { pages, diagnostics: own } = await format.render(pack.tune, arrangement, 'tab', style);
+    const { pages, diagnostics: own } = await format.render(tune, arrangement, 'tab', style, [
+      ...reading,
+      ...arranging,
+    ]);
     const name = `${stem}.${format.extension}`;
     outputs.push({ name, content: pages[0]! });
     files.push({

@@ -57,7 +57,7 @@ export const runLesson = async (job: LessonJob): Promise<LessonOutcome> => {
     };
     const cues = { every: job.details.cues.every, say: await speaker(job) };
     const made = makePack(tune, { ...job, words, details: { ...job.details, cues } });
-    const files = await filesOf(made.pack, { ...job, style: withFooter(job.style, words) });
+    const files = await filesOf(made.pack, { ...job, style: withFooter(job.style, words) }, diagnostics);
     return {
       outputs: files.outputs,
       diagnostics: [

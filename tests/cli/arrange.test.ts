@@ -67,6 +67,16 @@ describe('one tune', () => {
     expect(stderr).toMatch(/every note would fit/);
   });
 
+  it('is read again without a word where it was written on two staves', async () => {
+    const term = terminal(ROW);
+    await term.run(`fretward arrange ${ROW}.musicxml --to musicxml,mxl --staves 2 --out out`);
+    const { stdout } = await term.run(`fretward arrange ${ROW}.musicxml`);
+    for (const kind of ['musicxml', 'mxl']) {
+      const again = await term.run(`fretward arrange out/*.${kind} --keep-marked`);
+      expect(again).toEqual({ stdout, stderr: '', status: 0 });
+    }
+  });
+
   it('replaces sheets that are there', async () => {
     const term = terminal(ROW);
     term.write(`out/${ROW}.ukulele.tab.txt`, 'old');

@@ -79,6 +79,15 @@ describe('fretward lesson', () => {
       expect(cover).toContain(text);
   });
 
+  it('tells other programs what it tells the teacher', async () => {
+    const here = terminal(MICHAEL);
+    here.write('a.yaml', `{tune: ${MICHAEL}.musicxml, frets: 4-8, open: never, to: json, parts: [tab]}`);
+    const { stderr } = await here.run('fretward lesson a.yaml');
+    const { warnings } = JSON.parse(here.read('a/a.ukulele.json'));
+    expect(warnings.map((each: { code: string }) => each.code)).toContain('note-outside-window');
+    for (const each of warnings) expect(stderr).toContain(each.message);
+  });
+
   it('begins a file that makes a lesson once it names a tune', async () => {
     const here = terminal(ROW);
     expect((await here.run('fretward lesson --init monday.yaml')).stdout).toBe('monday.yaml\n');

@@ -42,6 +42,8 @@ export interface Edition {
   readonly parts: readonly Part[];
   /** What lies elsewhere than in the other editions, in words; empty where there are none. */
   readonly differences: readonly Block[];
+  /** What arranging it had to say. */
+  readonly said: readonly Diagnostic[];
 }
 
 export interface Pack {
@@ -82,6 +84,7 @@ export const makePack = (
       differences: others.flatMap(other =>
         differencesInWords(differencesBetween(tune, arrangement, other), other),
       ),
+      said: [...together, ...arranged[index]!.diagnostics],
     };
   });
   const several = arranged.length > 1;

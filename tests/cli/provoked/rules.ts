@@ -23,10 +23,10 @@ const halves = (...notes: readonly Marked[]): string =>
 /** A tune that leaps about at random, so that much has to be tried before the best way is known. */
 const wandering = (seed: number): string => {
   const dice = diceFrom(seed);
-  const passages = Array.from({ length: 8 }, () =>
-    Array.from({ length: 16 }, () => note(`${'CDEFGAB'[dice(7)]}${3 + dice(3)}`, 3)).join(''),
+  const passages = Array.from({ length: 5 }, () =>
+    Array.from({ length: 12 }, () => note(`${'CDEFGAB'[dice(7)]}${3 + dice(3)}`, 3)).join(''),
   );
-  const [first, ...others] = Array.from({ length: 16 }, () => passages[dice(8)]!);
+  const [first, ...others] = Array.from({ length: 12 }, () => passages[dice(5)]!);
   return measures(first!, ...others);
 };
 
@@ -46,7 +46,7 @@ export const RULES: Provocations = {
     on: '<note>',
     at: { ...IN_FIRST, beat: 1 },
   }),
-  'not-proven-cheapest': tune(wandering(53), {
+  'not-proven-cheapest': tune(wandering(226), {
     options: '-i guitar --one-place --level least',
     status: 0,
   }),
