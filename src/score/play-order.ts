@@ -72,9 +72,7 @@ export const playOrder = (tune: Tune): PlayOrder => {
       continue;
     }
     if (repeats && (group ? i === group.to : measure.right.repeat)) close(i + 1);
-    const target = played ? jumpFrom(measures, i, jumped) : i + 1;
-    if (target !== i + 1) passages = [beginning(0)];
-    i = target;
+    i = played ? jumpFrom(measures, i, jumped) : i + 1;
   }
   return { measures: order, diagnostics: measures.flatMap(lostJumps) };
 };

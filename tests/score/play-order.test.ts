@@ -8,6 +8,7 @@ import type { Barline, Direction } from '../../src/score/model.ts';
 import { playOrder } from '../../src/score/play-order.ts';
 import type { Tune, TuneMeasure } from '../../src/score/tune.ts';
 import { quarters } from '../support/melody.ts';
+import { refused } from '../support/musicxml.ts';
 
 const SIGNS = { segno: 'segno', coda: 'coda' } as const;
 const JUMPS = { DC: 'dacapo', DS: 'dalsegno', toCoda: 'tocoda', Fine: 'fine' } as const;
@@ -30,7 +31,7 @@ const form = (text: string): Tune => {
     if (word === '|:') left = { ...left, repeat: true };
     else if (end) change({ repeat: true, times: Number(end[1] ?? 2) });
     else if (word.startsWith('[')) {
-      numbers = word.slice(1).split(',').map(Number);
+      numbers = word.slice(1).split(',').filter(Boolean).map(Number);
       left = { ...left, ending: { numbers, text: word, close: 'closed' } };
     } else if (word === ']') change({ ending: { numbers, text: '', close: 'closed' } });
     else if (word in SIGNS) signs.push({ kind: 'sign', sign: word as 'segno', at: 0, source });
@@ -93,6 +94,10 @@ describe('endings', () => {
     ['|: a [1 b ] :| [2 c ] :| d', 'a b a c d'],
     // Two passages with endings, the second without a start.
     ['|: a [1 b ] :| [2 c ] d [1 e ] :| [2 f ]', 'a b a c d e d f'],
+    // A second passage that follows its forerunner's endings directly: it starts where they end.
+    ['|: a [1 b ] :| [2 c ] [1 d ] :| [2 e ] f', 'a b a c d e f'],
+    // An ending that names no pass is always played.
+    ['|: a [ b ] :| c', 'a b a b c'],
     // Endings of an inner passage, each time anew.
     ['|: a |: b [1 c ] :| [2 d ] e :| f', 'a b c b d e a b c b d e f'],
   ])('%s', (text, expected) => expect(played(text)).toBe(expected));
@@ -114,15 +119,49 @@ describe('jumps', () => {
     ['a b DS c', 'a b c'],
     ['a toCoda b DC', 'a b a b'],
     ['a Fine b', 'a b'],
+    // A segno is none for a coda; one that comes later is not meant, nor is a coda at the way out or before it.
+    ['a coda b DS c', 'a b c'],
+    ['a DS segno b c', 'a b c'],
+    ['a segno b segno c DS d', 'a b c c d'],
+    ['a b coda c toCoda DC d', 'a b c a b c d'],
+    ['coda a b toCoda c DC d', 'a b c a b c d'],
+    ['a toCoda b DC coda c coda d', 'a b a d'],
+    // One jump after the other, each once.
+    ['a b DC c DC d', 'a b a b c a b c d'],
   ])('%s', (text, expected) => expect(played(text)).toBe(expected));
 
   test('what leads nowhere is said', () => {
     expect(playOrder(form('a b DS c')).diagnostics.map(each => each.code)).toEqual(['no-segno']);
     expect(playOrder(form('a toCoda b DC')).diagnostics.map(each => each.code)).toEqual(['no-coda']);
     expect(playOrder(form('a segno b DS')).diagnostics).toEqual([]);
+    expect(playOrder(form('a toCoda b DC coda c')).diagnostics).toEqual([]);
+    expect(playOrder(form('a b DS c')).diagnostics).toMatchObject([
+      { severity: 'warning', message: expect.stringMatching(/no segno before/), place: { part: 'P1' } },
+    ]);
+    expect(playOrder(form('a toCoda b DC')).diagnostics[0]!.message).toMatch(/no coda after/);
+  });
+
+  test('a sign at the end of a measure stands for the next', () => {
+    const tune = form('a segno b c DS d');
+    const { length } = tune.measures[1]!;
+    const late = (at: number): Tune => ({
+      ...tune,
+      measures: tune.measures.map(measure => ({
+        ...measure,
+        directions: measure.directions.map(each => (each.kind === 'sign' ? { ...each, at } : each)),
+      })),
+    });
+    expect(playOrder(late(length)).measures).toEqual([0, 1, 2, 2, 3]);
+    expect(playOrder(late(length - 1)).measures).toEqual([0, 1, 2, 1, 2, 3]);
+    const empty = { ...late(0), measures: late(0).measures.map(measure => ({ ...measure, length: 0 })) };
+    expect(playOrder(empty).measures).toEqual([0, 1, 2, 1, 2, 3]);
   });
 });
 
 test('repeats that never end in practice are refused', () => {
   expect(() => playOrder(form('|: a |: b :|x999 c :|x999'))).toThrow(/longer than/);
+  expect(playOrder(form('|: a :|x200000')).measures).toHaveLength(200_000);
+  expect(refused(() => playOrder(form('|: a :|x200001')))).toMatchObject([
+    { severity: 'error', code: 'too-many-repeats', place: { measure: '1' } },
+  ]);
 });

@@ -44,3 +44,20 @@ test('a summary says what is in a score', () => {
     ],
   });
 });
+
+test('a summary lists keys and times once each, in order, and counts chord symbols over all measures', () => {
+  const symbol = '<harmony><root><root-step>C</root-step></root><kind>major</kind></harmony>';
+  const time = (beats: number) => `<time><beats>${beats}</beats><beat-type>4</beat-type></time>`;
+  const score = read(
+    partWise(
+      `${attributes(time(4))}${symbol}${note('C4', 24)}${symbol}${note('C4', 24)}`,
+      `<attributes>${time(3)}</attributes>${symbol}${note('C4', 36)}`,
+      `<attributes>${time(4)}</attributes>${note('C4', 48)}`,
+    ),
+  );
+  const [part] = summarise(score).parts;
+  expect(part!.chordSymbols).toBe(3);
+  expect(part!.times.map(each => each.kind === 'metred' && each.fractions[0]!.beats)).toEqual([[4], [3]]);
+  const bare = summarise({ ...score, parts: [{ ...score.parts[0]!, measures: [] }] });
+  expect(bare.parts[0]).toMatchObject({ keys: [], times: [], voices: [], leftOut: [] });
+});

@@ -116,6 +116,8 @@ describe('values of tuplets', () => {
     // A dotted eighth in a triplet lasts as long as a plain one outside: half a quarter.
     expect(written(6)).toEqual({ base: 8, dots: 0, ratio: undefined });
     expect(written(12, 60)).toEqual({ base: 16, dots: 0, ratio: { actual: 5, normal: 4 } });
+    // Nobody writes a doubly dotted quarter in a triplet, though it would last so long.
+    expect(written(14)).toBeUndefined();
     expect(written(1, 11 * 13)).toBeUndefined();
   });
 

@@ -67,6 +67,21 @@ test('a common interval is a spelling of itself; a third is none of an octave', 
   for (let semitones = -30; semitones <= 30; semitones += 1)
     expect(isSpelling(intervalOf(semitones))).toBe(true);
   expect(isSpelling({ steps: 2, semitones: 12 })).toBe(false);
+  // Doubly augmented and diminished will do, up and down; more will not.
+  const spelled = [-6, -5, -4, -3, -2, -1, 0, 1, 2, 3].filter(semitones =>
+    isSpelling({ steps: -1, semitones }),
+  );
+  expect(spelled).toEqual([-4, -3, -2, -1, 0]);
+  expect([-3, -2, 2, 3].filter(semitones => isSpelling({ steps: 0, semitones }))).toEqual([-2, 2]);
+});
+
+test('seven sharps and seven flats are keys to stay in', () => {
+  const c = { fifths: 0, mode: undefined };
+  for (const semitones of [1, -1]) {
+    const chromatic = { steps: 0, semitones };
+    expect(transposeKey(c, chromatic).fifths).toBe(7 * semitones);
+    expect(intervalInKey(chromatic, c)).toEqual(chromatic);
+  }
 });
 
 test('keys stay within seven sharps or flats', () =>

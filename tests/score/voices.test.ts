@@ -212,6 +212,32 @@ describe('marks', () => {
   });
 });
 
+test('marks that are lent stand in order of time among those of the part itself', () => {
+  const soft = direction('<dynamics><p/></dynamics>');
+  const xml = scoreOf(
+    listed('P1') + listed('P2'),
+    part('P1', `${attributes()}${rehearsal('A')}${note('C4', 48)}`) +
+      part('P2', `${attributes()}${note('E4', 24)}${soft}${note('E4', 24)}`),
+  );
+  const [measure] = melodyOf(xml, { part: 'P2' }).tune.measures;
+  expect(measure!.directions.map(({ kind, at }) => [kind, at])).toEqual([
+    ['rehearsal', 0],
+    ['dynamic', 24],
+  ]);
+});
+
+test('the top note of a chord is its highest, of however many', () => {
+  const above = (name: string) => note(name, 48, { before: '<chord/>' });
+  const xml = partWise(`${attributes()}${note('E4', 48)}${above('C4')}${above('G4')}`);
+  expect(words(melodyOf(xml).tune)).toBe('G4/48');
+});
+
+test('a measure without time has no rest', () => {
+  const { tune } = melodyOf(partWise(`${attributes()}${note('C4', 48)}`, ''));
+  const [, empty] = tune.measures;
+  expect(empty!.events.reduce((sum, { duration }) => sum + duration, 0)).toBe(empty!.length);
+});
+
 describe('slurs and tuplets', () => {
   const slur = (type: string) => `<notations><slur type="${type}"/></notations>`;
 
@@ -237,6 +263,10 @@ describe('gaps', () => {
       partWise(`${attributes()}${note('C4', 24)}<forward><duration>12</duration></forward>${note('D4', 12)}`),
     );
     expect(words(tune)).toBe('C4/24 r/12 D4/12');
+    const cueOnly = melodyOf(
+      partWise(`${attributes()}${note('C4', 24)}${note('C5', 24, { before: '<cue/>' })}`),
+    ).tune;
+    expect(cueOnly.measures[0]!.events[1]).toMatchObject({ kind: 'rest', wholeMeasure: false });
     const [, rest] = tune.measures[0]!.events;
     expect(rest).toMatchObject({
       kind: 'rest',

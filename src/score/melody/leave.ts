@@ -40,7 +40,7 @@ export const topNotes = (measures: Measures, diagnostics: Diagnostic[]): Measure
 };
 
 const topNote = (event: MusicEvent): MusicEvent =>
-  event.kind === 'note' && event.heads.length > 1 ? { ...event, heads: event.heads.slice(-1) } : event;
+  event.kind === 'note' ? { ...event, heads: event.heads.slice(-1) } : event;
 
 const notesWhere = (measures: Measures, holds: (event: NoteEvent) => boolean): readonly NoteEvent[] =>
   measures.flatMap(measure => measure.events.filter(event => event.kind === 'note')).filter(holds);

@@ -42,7 +42,7 @@ const numbersFor = (tune: Tune): ReadonlyMap<number, number> => {
   let last = 0;
   const count = (id: number): void => {
     last += 1;
-    if (id !== 0) ids.set(id, last);
+    ids.set(id, last);
   };
   for (const { events } of tune.measures) {
     for (const event of events) {

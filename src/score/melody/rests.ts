@@ -6,8 +6,7 @@ import type { TuneMeasure } from '../tune.ts';
 /** The measure without gaps. An empty one gets a whole-measure rest. New rests have id 0. */
 export const fillGaps = (measure: TuneMeasure, division: Ticks): TuneMeasure => {
   const { events, length } = measure;
-  if (length === 0) return measure;
-  if (!events.some(each => each.duration > 0) && events.length === 0) {
+  if (events.length === 0 && length > 0) {
     return { ...measure, events: [rest(measure, 0, length, undefined)] };
   }
   const filled: MusicEvent[] = [];
@@ -17,13 +16,11 @@ export const fillGaps = (measure: TuneMeasure, division: Ticks): TuneMeasure => 
     now = Math.max(now, event.at + event.duration);
   }
   filled.push(...restsBetween(measure, now, length, division));
-  return filled.length === events.length ? measure : { ...measure, events: filled };
+  return { ...measure, events: filled };
 };
 
 const restsBetween = (measure: TuneMeasure, from: Ticks, to: Ticks, division: Ticks): readonly RestEvent[] =>
-  from < to
-    ? writtenRests(from, to, division).map(({ at, ticks, value }) => rest(measure, at, ticks, value))
-    : [];
+  writtenRests(from, to, division).map(({ at, ticks, value }) => rest(measure, at, ticks, value));
 
 const rest = (measure: TuneMeasure, at: Ticks, duration: Ticks, value: RestEvent['value']): RestEvent => ({
   kind: 'rest',
