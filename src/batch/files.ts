@@ -69,17 +69,40 @@ const WRITE_FAILURES: Readonly<Record<string, string>> = {
 };
 
 /** The text of a file. Throws a Refusal that says what to do where it cannot be read. */
-export const readTextFile = (path: string, hint = 'check the path and its permissions'): string => {
+export const readTextFile = (path: string, hint?: string): string => {
   try {
     return readFileSync(path, 'utf8');
   } catch (error) {
-    const { code } = error as NodeJS.ErrnoException;
-    throw new Refusal({
-      severity: 'error',
-      code: 'cannot-read',
-      message: code === 'ENOENT' ? 'there is no such file' : `it cannot be read (${code ?? 'unknown cause'})`,
-      hint,
-      place: { file: path },
-    });
+    throw cannotRead(path, error, hint);
   }
+};
+
+/** The refusal of a file that the system does not give. */
+export const cannotRead = (
+  path: string,
+  error: unknown,
+  hint = 'check the path and its permissions',
+): Refusal =>
+  new Refusal({
+    severity: 'error',
+    code: 'cannot-read',
+    message: readFailure(error),
+    hint,
+    place: { file: path },
+  });
+
+/** Why the system does not give a file, in words. */
+export const readFailure = (error: unknown): string => {
+  const { code } = error as NodeJS.ErrnoException;
+  return READ_FAILURES[code ?? ''] ?? `it cannot be read (${code ?? 'unknown cause'})`;
+};
+
+const READ_FAILURES: Readonly<Record<string, string>> = {
+  ENOENT: 'there is no such file or folder',
+  ENOTDIR: 'there is no such file or folder',
+  EACCES: 'it may not be read',
+  EPERM: 'it may not be read',
+  EISDIR: 'this is a folder, not a file',
+  ELOOP: 'it is a link that leads to itself',
+  ENAMETOOLONG: 'the name is too long for a file',
 };

@@ -2,6 +2,7 @@
 import { closeSync, fstatSync, openSync, readdirSync, readSync, statSync } from 'node:fs';
 import { basename, extname, join, relative, resolve, sep } from 'node:path';
 import { Refusal } from '../score/diagnostic.ts';
+import { cannotRead } from './files.ts';
 
 export interface Input {
   /** What diagnostics call it: the path as typed or found, `standard input` for `-`. */
@@ -148,24 +149,3 @@ const noTunes = (folder: string): Refusal =>
     hint: `tunes end in ${[...EXTENSIONS].join(', ')}`,
     place: { file: folder },
   });
-
-const cannotRead = (path: string, error: unknown): Refusal => {
-  const { code } = error as NodeJS.ErrnoException;
-  return new Refusal({
-    severity: 'error',
-    code: 'cannot-read',
-    message: READ_FAILURES[code ?? ''] ?? `it cannot be read (${code ?? 'unknown cause'})`,
-    hint: 'check the path and its permissions',
-    place: { file: path },
-  });
-};
-
-const READ_FAILURES: Readonly<Record<string, string>> = {
-  ENOENT: 'there is no such file or folder',
-  ENOTDIR: 'there is no such file or folder',
-  EACCES: 'it may not be read',
-  EPERM: 'it may not be read',
-  EISDIR: 'this is a folder, not a file',
-  ELOOP: 'it is a link that leads to itself',
-  ENAMETOOLONG: 'the name is too long for a file',
-};

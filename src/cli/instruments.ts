@@ -1,41 +1,39 @@
 /** From `--instrument`, `--tuning` and `--capo` to instruments. */
-import { readFileSync } from 'node:fs';
+import { DEFAULT_INSTRUMENT, INSTRUMENTS } from '../instrument/catalogue.ts';
 import { findInstrument, parseInstrument, withCapo, withTuning } from '../instrument/define.ts';
 import type { Instrument } from '../instrument/instrument.ts';
 import { Refusal } from '../score/diagnostic.ts';
 import { UsageError } from './exit.ts';
+import { nearest } from './nearest.ts';
+import { readOptionFile } from './option-file.ts';
 import type { Options } from './options/options.ts';
 
 /** The instruments asked for, the default one where none is. Throws a UsageError where they cannot be had. */
 export const chooseInstruments = (
   options: Options<'instrument' | 'tuning' | 'capo'>,
 ): readonly Instrument[] => {
-  const names = options.instrument ?? [undefined];
+  const names = options.instrument ?? [DEFAULT_INSTRUMENT];
+  const instruments = names.map(name => instrumentOf(name, options));
+  const twice = instruments.find((each, index) => instruments.findIndex(({ id }) => id === each.id) < index);
+  if (twice) throw new UsageError(`--instrument names ${twice.id} twice`, 'name each edition once');
+  return instruments;
+};
+
+const instrumentOf = (name: string, { tuning, capo }: Options<'tuning' | 'capo'>): Instrument => {
   try {
-    const instruments = names.map(name => adapt(load(name), options));
-    const twice = instruments.find(
-      (each, index) => instruments.findIndex(({ id }) => id === each.id) < index,
-    );
-    if (twice) throw new UsageError(`--instrument names ${twice.id} twice`, 'name each edition once');
-    return instruments;
+    const instrument = name.endsWith('.json') ? instrumentIn(name) : findInstrument(name);
+    const tuned = tuning === undefined ? instrument : withTuning(instrument, tuning);
+    return capo === undefined ? tuned : withCapo(tuned, capo);
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
-    const { message, hint } = error.diagnostics[0]!;
-    throw new UsageError(message, hint);
+    const { code, message, hint = '' } = error.diagnostics[0]!;
+    const ids = INSTRUMENTS.map(({ id }) => id);
+    const meant = code === 'unknown-instrument' ? nearest(name, ids) : undefined;
+    throw new UsageError(message, meant === undefined ? hint : `is ${meant} meant? ${hint}`);
   }
 };
 
-const adapt = (instrument: Instrument, { tuning, capo }: Options<'tuning' | 'capo'>): Instrument => {
-  const tuned = tuning === undefined ? instrument : withTuning(instrument, tuning);
-  return capo === undefined ? tuned : withCapo(tuned, capo);
-};
-
-const load = (name: string | undefined): Instrument => {
-  if (!name?.endsWith('.json')) return findInstrument(name);
-  try {
-    return parseInstrument(readFileSync(name, 'utf8'));
-  } catch (error) {
-    if (error instanceof Refusal) throw error;
-    throw new UsageError(`the instrument file ${name} cannot be read`, 'check the path and its permissions');
-  }
+const instrumentIn = (path: string): Instrument => {
+  const hint = 'name a JSON file that describes your instrument';
+  return parseInstrument(readOptionFile('--instrument', path, hint).toString('utf8'));
 };

@@ -1,10 +1,12 @@
 /** The commands, one row each, and the parser that is made from them. */
 import { Command, CommanderError } from 'commander';
 import manifest from '../../package.json' with { type: 'json' };
+import { report } from './console.ts';
 import { EXIT } from './exit.ts';
+import { mistyped } from './mistyped.ts';
 
 /** What a command's file exports. */
-export interface CommandModule {
+interface CommandModule {
   /** Gives the command its arguments, options and examples. */
   readonly define: (command: Command) => void;
   /** Runs it on what was typed and answers the exit status; `everything` is the program with all commands defined. */
@@ -129,9 +131,6 @@ Exit status: 0 all arranged; 1 some tune could not be; 2 wrong usage; 3 a fault 
 export const program = async (argv: readonly string[]): Promise<number> => {
   let status: number = EXIT.done;
   const root = rootCommand();
-  if (argv.includes('--json-errors')) {
-    root.configureOutput({ outputError: usageAsJson }).showHelpAfterError(false);
-  }
   for (const row of COMMANDS) {
     const command = addCommand(root, row);
     if (!argv.slice(0, 2).includes(row.name)) continue;
@@ -145,7 +144,13 @@ export const program = async (argv: readonly string[]): Promise<number> => {
     await root.parseAsync(argv, { from: 'user' });
   } catch (error) {
     if (!(error instanceof CommanderError)) throw error;
-    return error.exitCode === 0 ? EXIT.done : EXIT.usage;
+    if (error.exitCode === 0) return EXIT.done;
+    // Where nothing was typed, help was printed.
+    if (error.code !== 'commander.help') {
+      const command = COMMANDS.find(({ name }) => argv.slice(0, 2).includes(name));
+      report([mistyped(error, command?.name)], false);
+    }
+    return EXIT.usage;
   }
   return status;
 };
@@ -164,7 +169,7 @@ const rootCommand = (): Command =>
     .helpOption('-h, --help', 'print help for a command')
     .helpCommand('help [command]', 'print help for a command')
     .addHelpText('after', EXAMPLES)
-    .showHelpAfterError('(fretward --help lists commands, and fretward <command> --help its options)')
+    .configureOutput({ outputError: () => {} })
     .exitOverride();
 
 const addCommand = (root: Command, { name, summary }: CommandRow): Command =>
@@ -175,11 +180,4 @@ const defineCommand = async (command: Command, { summary, load }: CommandRow): P
   loaded.define(command.description(`${summary[0]!.toUpperCase()}${summary.slice(1)}.`));
   command.option('--json-errors', 'write warnings and errors as JSON, one a line');
   return loaded;
-};
-
-/** What commander says of wrong usage, in the form that all diagnostics have. */
-const usageAsJson = (text: string, write: (text: string) => void): void => {
-  const [message = '', hint] = text.trim().split('\n');
-  const said = message.replace(/^error: /, '');
-  write(`${JSON.stringify({ severity: 'error', code: 'usage', message: said, ...(hint && { hint }) })}\n`);
 };

@@ -13,7 +13,7 @@ const LIMITS = { strings: 12, frets: 36, scaleLength: { low: 150, high: 1500 } }
 /** What an instrument file holds. Strings are listed as players say them: the last one is string 1. */
 const instrumentFile = () =>
   z.strictObject({
-    id: z.string().check(z.regex(/^[a-z0-9]+(-[a-z0-9]+)*$/, 'must be lower-case words joined by hyphens')),
+    id: z.string().check(z.regex(/^[a-z0-9]+(-[a-z0-9]+)*$/)),
     name: z.string().check(z.minLength(1), z.maxLength(60)),
     strings: z.array(z.string()).check(z.minLength(1), z.maxLength(LIMITS.strings)),
     frets: z.int().check(z.gte(1), z.lte(LIMITS.frets)),
@@ -22,6 +22,29 @@ const instrumentFile = () =>
     clef: z._default(z.enum(['treble', 'treble-8', 'bass-8']), 'treble'),
     capo: z._default(z.int().check(z.gte(0)), 0),
   });
+
+/** What the fields of an instrument file are, for messages. */
+const FIELDS: Readonly<Record<string, string>> = {
+  id: 'lower-case words joined by hyphens, such as "my-ukulele"',
+  name: 'a text of 1 to 60 characters',
+  strings: `the open strings, at most ${LIMITS.strings}, string 1 last: ["G3", "C4", "E4", "A4"]`,
+  frets: `a whole number from 1 to ${LIMITS.frets}`,
+  scaleLength: `a length from ${LIMITS.scaleLength.low} to ${LIMITS.scaleLength.high}, in mm`,
+  hand: 'one-fret-a-finger or two-frets-a-finger',
+  clef: 'treble, treble-8 or bass-8',
+  capo: 'the fret of a capo, 0 for none',
+};
+
+/** What is wrong with fields, each named once. */
+const faultsIn = (issues: readonly z.core.$ZodIssue[]): string => {
+  const faults = issues.flatMap(issue => {
+    if (issue.code === 'unrecognized_keys') return issue.keys.map(key => `${key}: means nothing here`);
+    const [field] = issue.path;
+    if (field === undefined) return ['this describes no instrument'];
+    return [`${String(field)}: write ${FIELDS[String(field)]}`];
+  });
+  return [...new Set(faults)].join('; ');
+};
 
 /** The catalogue's instrument of that id. Throws a Refusal that names those there are. */
 export const findInstrument = (id: string = DEFAULT_INSTRUMENT): Instrument => {
@@ -45,9 +68,7 @@ export const parseInstrument = (json: string): Instrument => {
   }
   const result = instrumentFile().safeParse(data);
   if (!result.success) {
-    throw badInstrument(
-      result.error.issues.map(issue => `${issue.path.join('.') || 'the file'}: ${issue.message}`).join('; '),
-    );
+    throw badInstrument(faultsIn(result.error.issues));
   }
   const { strings, ...rest } = result.data;
   return withCapo({ ...rest, strings: parseTuning(strings.join(' ')), capo: 0 }, rest.capo);

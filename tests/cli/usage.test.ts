@@ -15,10 +15,14 @@ const said = async (line: string, wanted: number): Promise<string> => {
 
 describe('wrong usage ends with status 2 and says what is right', () => {
   it.each([
-    ['--fret 4-8', 'Did you mean --frets?'],
+    ['--fret 4-8', 'there is no option --fret here (usage)\n    is --frets meant?'],
     ['--frets four', 'write the lower and the higher fret with a hyphen: 4-8'],
+    ['--frets', '--frets <low-high> lacks its value'],
+    ['--hand 11cm', 'your reach from index to little finger, 60 to 160 mm'],
+    ['--tempo fast', 'write a whole number from 10 to 400 beats a minute'],
+    ['-i none.json', '--instrument does not take "none.json": there is no such file'],
     ['--frets 8-4', 'write the lower fret first: 4-8'],
-    ['-i ukelele', 'use one of ukulele, ukulele-low-g'],
+    ['-i ukelele', 'is ukulele meant? use one of ukulele, ukulele-low-g'],
     ['--tuning "G C E A"', '"G" is not a note with an octave'],
     ['--capo 40', 'write a whole number from 0 to 36'],
     ['--to sgv', 'is svg meant? use one of text, svg'],
@@ -39,12 +43,12 @@ describe('wrong usage ends with status 2 and says what is right', () => {
   });
 
   it.each([
-    ['fretward arrang tune.mxl', 'Did you mean arrange?'],
+    ['fretward arrang tune.mxl', 'there is no command "arrang" (usage)\n    is arrange meant?'],
     ['fretward', 'Commands:'],
-    ['fretward arrange', "missing required argument 'tune'"],
+    ['fretward arrange', 'no tune is named (usage)\n    fretward arrange --help lists'],
     ['fretward arrange - -', 'standard input (-) can be read only once'],
     ['fretward arrange - --watch --out o', '--watch cannot watch standard input'],
-    ['fretward completion tcsh', 'bash, zsh, fish'],
+    ['fretward completion tcsh', 'completion does not take "tcsh" (usage)\n    use one of bash, zsh, fish'],
     ['fretward codes note-outside-windw', 'is note-outside-window meant?'],
   ])('%s', async (line, hint) => {
     expect(await wrong(line)).toContain(hint);
@@ -52,7 +56,7 @@ describe('wrong usage ends with status 2 and says what is right', () => {
 
   it('is a line of JSON for machines', async () => {
     const typed = JSON.parse(await wrong(`fretward arrange ${ROW}.musicxml --fret 4-8 --json-errors`));
-    expect(typed).toMatchObject({ code: 'usage', hint: '(Did you mean --frets?)' });
+    expect(typed).toMatchObject({ code: 'usage', hint: 'is --frets meant?' });
     const value = JSON.parse(await wrong(`fretward arrange ${ROW}.musicxml --to gif --json-errors`));
     expect(value).toMatchObject({ severity: 'error', code: 'usage', message: '--to does not take "gif"' });
   });

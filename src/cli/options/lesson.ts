@@ -91,7 +91,7 @@ export const LESSON_ROWS = {
     flags: '--tempo <beats>',
     help: 'in midi, beats a minute',
     default: 'the tune’s own, 90 where it has none',
-    schema: () => whole(10, 400),
+    schema: () => whole(10, 400, 'beats a minute'),
   },
   slow: {
     flags: '--slow <percent>',

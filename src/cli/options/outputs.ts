@@ -31,14 +31,14 @@ export const OUTPUT_ROWS = {
     flags: '--width <columns>',
     help: 'width of text in columns',
     default: 'the terminal’s, 80 elsewhere',
-    schema: () => whole(40, 1000),
+    schema: () => whole(40, 1000, 'columns'),
   },
   ascii: flag('--ascii', 'text in 7-bit characters'),
   dpi: {
     flags: '--dpi <number>',
     help: 'pixels an inch of png, 30 to 600',
     default: '150',
-    schema: () => whole(30, 600),
+    schema: () => whole(30, 600, 'pixels an inch'),
   },
   transparent: flag('--transparent', 'png without the white paper, for slides and video'),
   font: {

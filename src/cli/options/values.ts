@@ -14,9 +14,9 @@ export const oneOf = <const T extends readonly string[]>(names: T) =>
 /** A text that is not empty: "name a file". */
 export const named = (what: string) => z.string().check(z.minLength(1, `name ${what}`));
 
-/** A whole number in a range, both ends included. */
-export const whole = (low: number, high: number) => {
-  const message = `write a whole number from ${low} to ${high}`;
+/** A whole number in a range, both ends included; messages name the unit, where it has one. */
+export const whole = (low: number, high: number, unit?: string) => {
+  const message = `write a whole number from ${low} to ${high}${unit === undefined ? '' : ` ${unit}`}`;
   return z
     .pipe(z.string().check(z.regex(/^[+-]?\d{1,9}$/, message)), z.transform(Number))
     .check(z.refine(value => value >= low && value <= high, message));
@@ -84,8 +84,8 @@ export const pin = () =>
 /** A size by name, or the reach from index to little finger in mm. */
 export const handSize = () =>
   z.union(
-    [z.enum(['small', 'medium', 'large']), whole(60, 160)],
-    'use small, medium, large, or your reach from index to little finger in mm, 60 to 160',
+    [z.enum(['small', 'medium', 'large']), millimetres(60, 160)],
+    'use small, medium, large, or your reach from index to little finger, 60 to 160 mm',
   );
 
 /** Semitones, or "best". */
