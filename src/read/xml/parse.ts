@@ -20,6 +20,12 @@ const LONG: ReadonlySet<string> = new Set([
   'measure',
 ]);
 
+/** Where and how a program set a thing on its own page: most attributes of most files, and of no use here. */
+const LOOKS: ReadonlySet<string> = new Set([
+  ...['default-x', 'default-y', 'relative-x', 'relative-y', 'width', 'color', 'justify', 'halign', 'valign'],
+  ...['font-family', 'font-style', 'font-weight'],
+]);
+
 /** The root element of an XML document. Throws a Refusal with line and column for broken XML. */
 export const parseXml = (text: string): XmlElement => {
   const parser = new SaxesParser({ position: false });
@@ -30,6 +36,7 @@ export const parseXml = (text: string): XmlElement => {
   let attributes: XmlAttribute[] | undefined;
 
   parser.on('attribute', ({ name, value }) => {
+    if (LOOKS.has(name)) return;
     attributes ??= [];
     attributes.push(new XmlAttribute(name, value));
   });
