@@ -1,7 +1,7 @@
 /** A tapered curve (tie, slur): the area between two cubic Bézier arcs that share their ends. */
 import { STYLE } from '../style.ts';
-import type { Box } from './box.ts';
 import type { Point } from './polygon.ts';
+import type { Primitive } from './primitive.ts';
 import type { Role } from './role.ts';
 
 export interface CurveMark {
@@ -12,7 +12,7 @@ export interface CurveMark {
   /** Thickness at the ends and in the middle. */
   readonly ends: number;
   readonly middle: number;
-  readonly of?: number;
+  readonly of?: number | undefined;
 }
 
 /** The point of a cubic at parameter t in 0 … 1. */
@@ -47,8 +47,8 @@ export function arcs(mark: CurveMark): { readonly there: [Point, Point]; readonl
   };
 }
 
-export const curveMark = {
-  bounds: (mark: CurveMark): Box => {
+export const curveMark: Primitive<CurveMark> = {
+  bounds: mark => {
     const samples = Array.from({ length: 17 }, (_, i) => pointAt(mark.points, i / 16));
     const half = mark.middle / 2;
     return {
@@ -58,14 +58,15 @@ export const curveMark = {
       bottom: Math.max(...samples.map(point => point[1])) + half,
     };
   },
-  place: (mark: CurveMark, scale: number, dx: number, dy: number): CurveMark => {
+  place: ({ role, points: [a, b, c, d], ends, middle, of }, scale, dx, dy) => {
     const move = ([x, y]: Point): Point => [x * scale + dx, y * scale + dy];
-    const [a, b, c, d] = mark.points;
     return {
-      ...mark,
+      kind: 'curve',
+      role,
       points: [move(a), move(b), move(c), move(d)],
-      ends: mark.ends * scale,
-      middle: mark.middle * scale,
+      ends: ends * scale,
+      middle: middle * scale,
+      of,
     };
   },
 };
@@ -93,6 +94,6 @@ export function bow(role: Role, from: End, to: End, side: -1 | 1, height: number
     ],
     ends: STYLE.curveEnds,
     middle: STYLE.curveMiddle,
-    ...(of === undefined ? {} : { of }),
+    of,
   };
 }

@@ -1,7 +1,7 @@
 /** A music glyph: an outline from the music font, by name. */
 import { type GlyphName, glyph } from '../font/glyph.ts';
-import type { Box } from './box.ts';
 import type { Ink } from './ink.ts';
+import type { Primitive } from './primitive.ts';
 import type { Role } from './role.ts';
 
 export interface GlyphMark {
@@ -14,20 +14,24 @@ export interface GlyphMark {
   /** Length of the font's staff space in the unit at hand. */
   readonly size: number;
   /** Black where it is absent. */
-  readonly ink?: Ink;
+  readonly ink?: Ink | undefined;
   /** The head or event that it belongs to. */
-  readonly of?: number;
+  readonly of?: number | undefined;
 }
 
-export const glyphMark = {
-  bounds: ({ name, x, y, size }: GlyphMark): Box => {
+export const glyphMark: Primitive<GlyphMark> = {
+  bounds: ({ name, x, y, size }) => {
     const { left, top, right, bottom } = glyph(name);
     return { left: x + left * size, top: y + top * size, right: x + right * size, bottom: y + bottom * size };
   },
-  place: (mark: GlyphMark, scale: number, dx: number, dy: number): GlyphMark => ({
-    ...mark,
-    x: mark.x * scale + dx,
-    y: mark.y * scale + dy,
-    size: mark.size * scale,
+  place: ({ role, name, x, y, size, ink, of }, scale, dx, dy) => ({
+    kind: 'glyph',
+    role,
+    name,
+    x: x * scale + dx,
+    y: y * scale + dy,
+    size: size * scale,
+    ink,
+    of,
   }),
 };

@@ -1,5 +1,5 @@
 /** A straight line with butt ends: staff and bar lines, stems, brackets. */
-import type { Box } from './box.ts';
+import type { Primitive } from './primitive.ts';
 import type { Role } from './role.ts';
 
 export interface LineMark {
@@ -11,12 +11,12 @@ export interface LineMark {
   readonly y2: number;
   readonly thickness: number;
   /** Lengths of dash and gap; absent for a solid line. */
-  readonly dash?: readonly [number, number];
-  readonly of?: number;
+  readonly dash?: readonly [number, number] | undefined;
+  readonly of?: number | undefined;
 }
 
-export const lineMark = {
-  bounds: ({ x1, y1, x2, y2, thickness }: LineMark): Box => {
+export const lineMark: Primitive<LineMark> = {
+  bounds: ({ x1, y1, x2, y2, thickness }) => {
     const length = Math.hypot(x2 - x1, y2 - y1) || 1;
     const dx = (thickness / 2) * (Math.abs(y2 - y1) / length);
     const dy = (thickness / 2) * (Math.abs(x2 - x1) / length);
@@ -27,13 +27,15 @@ export const lineMark = {
       bottom: Math.max(y1, y2) + dy,
     };
   },
-  place: (mark: LineMark, scale: number, dx: number, dy: number): LineMark => ({
-    ...mark,
-    x1: mark.x1 * scale + dx,
-    y1: mark.y1 * scale + dy,
-    x2: mark.x2 * scale + dx,
-    y2: mark.y2 * scale + dy,
-    thickness: mark.thickness * scale,
-    ...(mark.dash ? { dash: [mark.dash[0] * scale, mark.dash[1] * scale] as const } : {}),
+  place: ({ role, x1, y1, x2, y2, thickness, dash, of }, scale, dx, dy) => ({
+    kind: 'line',
+    role,
+    x1: x1 * scale + dx,
+    y1: y1 * scale + dy,
+    x2: x2 * scale + dx,
+    y2: y2 * scale + dy,
+    thickness: thickness * scale,
+    dash: dash && [dash[0] * scale, dash[1] * scale],
+    of,
   }),
 };

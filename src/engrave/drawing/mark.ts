@@ -7,15 +7,10 @@ import { type CurveMark, curveMark } from './curve.ts';
 import { type GlyphMark, glyphMark } from './glyph.ts';
 import { type LineMark, lineMark } from './line.ts';
 import { type PolygonMark, polygonMark } from './polygon.ts';
+import type { Primitive } from './primitive.ts';
 import { type TextMark, textMark } from './text.ts';
 
 export type Mark = GlyphMark | LineMark | PolygonMark | CurveMark | TextMark;
-
-interface Primitive<M extends Mark> {
-  bounds(mark: M): Box;
-  /** The same mark, scaled about the origin, then moved. */
-  place(mark: M, scale: number, dx: number, dy: number): M;
-}
 
 const PRIMITIVES: { readonly [K in Mark['kind']]: Primitive<Extract<Mark, { kind: K }>> } = {
   glyph: glyphMark,

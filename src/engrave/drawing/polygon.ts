@@ -1,6 +1,6 @@
 /** A filled polygon: beams, and rests that are plain blocks. */
-import type { Box } from './box.ts';
 import type { Ink } from './ink.ts';
+import type { Primitive } from './primitive.ts';
 import type { Role } from './role.ts';
 
 export type Point = readonly [x: number, y: number];
@@ -10,19 +10,22 @@ export interface PolygonMark {
   readonly role: Role;
   readonly points: readonly Point[];
   /** Black where it is absent. */
-  readonly ink?: Ink;
-  readonly of?: number;
+  readonly ink?: Ink | undefined;
+  readonly of?: number | undefined;
 }
 
-export const polygonMark = {
-  bounds: ({ points }: PolygonMark): Box => ({
+export const polygonMark: Primitive<PolygonMark> = {
+  bounds: ({ points }) => ({
     left: Math.min(...points.map(point => point[0])),
     top: Math.min(...points.map(point => point[1])),
     right: Math.max(...points.map(point => point[0])),
     bottom: Math.max(...points.map(point => point[1])),
   }),
-  place: (mark: PolygonMark, scale: number, dx: number, dy: number): PolygonMark => ({
-    ...mark,
-    points: mark.points.map(([x, y]) => [x * scale + dx, y * scale + dy] as const),
+  place: ({ role, points, ink, of }, scale, dx, dy) => ({
+    kind: 'polygon',
+    role,
+    points: points.map(([x, y]) => [x * scale + dx, y * scale + dy] as const),
+    ink,
+    of,
   }),
 };

@@ -80,9 +80,9 @@ function solve(problem: Problem): { from: number; to: number } {
   const tightest = Math.min(...xs.map((x, i) => heads[i]! - (wish * (x - xs[0]!)) / span));
   const aim = Math.min(size === 1 ? 2 - Math.max(wish, 0) : Infinity, tightest - wished * 0.93);
   let best = { from: aim, to: aim + wish, cost: Infinity };
+  const ends = seats(aim + wish, size);
   for (const from of seats(aim, size)) {
-    const ends = wish === 0 ? [from] : seats(aim + wish, size);
-    for (const to of ends) {
+    for (const to of wish === 0 ? [from] : ends) {
       if (
         wish !== 0 &&
         (Math.sign(to - from) !== Math.sign(wish) || Math.abs(to - from) > STEEPEST * size + 0.2)

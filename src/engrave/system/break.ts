@@ -107,7 +107,7 @@ function breakCost({ tune, phraseEnds }: Notation, index: number, count: number)
   return (section ? -SECTION : 0) - regular - PHRASE * phraseEnds[index]! + (ending ? 0.1 : 0);
 }
 
-function stretchCost({ stretch }: Line): number {
+function stretchCost(stretch: number): number {
   if (stretch < TIGHTEST) return 1e4 * (1 + TIGHTEST - stretch);
   const logarithm = Math.log(Math.min(stretch, 20));
   return 4 * logarithm * logarithm * (stretch < 1 ? 2 : 1);
@@ -151,9 +151,7 @@ function lineCost(
   const { last } = line;
   const ends = last === measures.length - 1;
   const size = sizeOf(line, pickup);
-  const fit = ends
-    ? lastCost(line, width, density)
-    : stretchCost({ ...line, stretch: line.stretch / density });
+  const fit = ends ? lastCost(line, width, density) : stretchCost(line.stretch / density);
   const missing = options.measuresPerSystem === undefined || ends ? 0 : options.measuresPerSystem - size;
   const uneven = before > 0 && (!ends || size > before) ? Math.abs(before - size) : 0;
   const music = breakCost(measured.notation, last, last + 1 - pickup);
@@ -216,7 +214,7 @@ function settleLast(lines: readonly Line[], width: number): Line[] {
 function lastCost(line: Line, width: number, density: number): number {
   const loose = Math.max(1, density);
   const full = lengthAt(line.strip, loose) / width;
-  const fit = stretchCost({ ...line, stretch: line.stretch / density });
+  const fit = stretchCost(line.stretch / density);
   if (full * Math.min(1, density) > 1) return fit;
   if (full >= FULL) return fit / 2;
   return 1.5 * (FULL - full) + (line.last === line.first ? 2 : 0);

@@ -2,13 +2,18 @@
  * A system being drawn: marks gathered by measure, with the skyline they make, so that what is added
  * later can keep clear of what is there. y = 0 is the staff's top line.
  */
-import type { Box } from '../drawing/box.ts';
+import { type Box, union } from '../drawing/box.ts';
 import { bounds, type Mark } from '../drawing/mark.ts';
 
 export class Sketch {
   /** Marks by measure index; −1 holds what belongs to the system as a whole. */
   readonly marks = new Map<number, Mark[]>();
   readonly #boxes: Box[] = [];
+
+  /** Around all that is drawn; undefined while that is nothing. */
+  get extent(): Box | undefined {
+    return union(this.#boxes);
+  }
 
   add(measure: number, marks: readonly Mark[]): void {
     const list = this.marks.get(measure);

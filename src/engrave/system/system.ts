@@ -1,6 +1,5 @@
 /** Draws one system: the notes, then what stands above and below them, each clear of what is there. */
-import { union } from '../drawing/box.ts';
-import { bounds, type Mark, move } from '../drawing/mark.ts';
+import { type Mark, move } from '../drawing/mark.ts';
 import { strokeMarks } from '../measure/bars.ts';
 import { richText } from '../measure/rich-text.ts';
 import type { SheetKind, SheetOptions } from '../options.ts';
@@ -139,6 +138,6 @@ export function drawSystem(
   drawLetters(system, sketch);
   drawLyrics(system, sketch);
   drawSecondStaff(system, sketch);
-  const all = union([...sketch.marks.values()].flat().map(bounds))!;
-  return { line, marks: sketch.marks, top: all.top, bottom: all.bottom };
+  const { top, bottom } = sketch.extent!;
+  return { line, marks: sketch.marks, top, bottom };
 }

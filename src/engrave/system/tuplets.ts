@@ -14,12 +14,11 @@ interface Member extends PlacedColumn {
   readonly right: number;
 }
 
-/** The columns that a tuplet covers in this system. */
-function members({ columns, notation }: PlacedSystem, { from, to }: Tuplet): Member[] {
-  const ids = columns.map(({ column }) => column.note?.event.id ?? column.rest?.event.id);
-  const first = ids.indexOf(from);
-  const last = ids.indexOf(to);
-  if (first < 0 || last < first || !notation.tune) return [];
+/** The columns that a tuplet covers in this system, out of where each event stands. */
+function members({ columns }: PlacedSystem, { from, to }: Tuplet, at: ReadonlyMap<number, number>): Member[] {
+  const first = at.get(from);
+  const last = at.get(to);
+  if (first === undefined || last === undefined || last < first) return [];
   return columns.slice(first, last + 1).map(each => ({
     ...each,
     left: each.x,
@@ -74,8 +73,9 @@ function tupletMarks(
   tuplet: Tuplet,
   beams: readonly PlacedBeam[],
   sketch: Sketch,
+  at: ReadonlyMap<number, number>,
 ): Mark[] {
-  const group = members(system, tuplet);
+  const group = members(system, tuplet, at);
   if (group.length === 0) return [];
   const text = tuplet.show === 'none' ? '' : label(tuplet);
   const beam = ownBeam(tuplet, beams);
@@ -100,9 +100,14 @@ function tupletMarks(
 }
 
 export function drawTuplets(system: PlacedSystem, beams: readonly PlacedBeam[], sketch: Sketch): void {
+  const at = new Map<number, number>();
+  system.columns.forEach(({ column }, index) => {
+    const id = column.note?.event.id ?? column.rest?.event.id;
+    if (id !== undefined) at.set(id, index);
+  });
   const inner = [...system.notation.tune.tuplets].sort((a, b) => b.depth - a.depth);
   for (const tuplet of inner) {
-    const marks = tupletMarks(system, tuplet, beams, sketch);
+    const marks = tupletMarks(system, tuplet, beams, sketch, at);
     const measure = system.byEvent.get(tuplet.from)?.measure ?? system.line.first;
     if (marks.length > 0) sketch.add(measure, marks);
   }
