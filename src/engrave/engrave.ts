@@ -20,7 +20,7 @@ import { columns } from './measure/columns.ts';
 import { SHEETS, type SheetOptions } from './options.ts';
 import { composePages } from './page/compose.ts';
 import type { Page } from './page.ts';
-import type { Measured } from './system/break.ts';
+import type { Measured } from './system/possible.ts';
 import { drawSystem } from './system/system.ts';
 
 export type { SheetName, SheetOptions } from './options.ts';

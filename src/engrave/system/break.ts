@@ -6,19 +6,9 @@
 import type { TuneMeasure } from '../../score/tune.ts';
 import type { Notation } from '../content/notation.ts';
 import { pickupLength } from '../content/phrases.ts';
-import { type Bar, endBar, innerBar, startBar } from '../measure/bars.ts';
-import type { Column } from '../measure/column.ts';
 import type { SheetOptions } from '../options.ts';
-import {
-  close,
-  extend,
-  type GrowingStrip,
-  lengthAt,
-  type Node,
-  type Strip,
-  startStrip,
-  stretchFor,
-} from './strip.ts';
+import type { Measured, Systems } from './possible.ts';
+import { lengthAt, type Strip, stretchFor } from './strip.ts';
 
 export interface Line {
   /** Indices of measures, inclusive. */
@@ -32,59 +22,8 @@ export interface Line {
 const FULL = 0.66;
 const TIGHTEST = 0.62;
 
-/** Everything that breaking needs to know about a tune. */
-export interface Measured {
-  readonly notation: Notation;
-  readonly columns: readonly (readonly Column[])[];
-}
-
-const barNode = (bar: Bar, measure: number, edge: 'start' | 'inner' | 'end'): Node => ({
-  kind: 'bar',
-  bar,
-  width: bar.width,
-  measure,
-  edge,
-});
-
-/** The systems that begin with a measure: those that were asked for, and the music up to the last of them. */
-interface Beginning {
-  readonly growing: GrowingStrip;
-  readonly strips: Strip[];
-}
-
-/** Systems do not depend on the width: several ways of setting a tune share them. */
-const beginnings = new WeakMap<Measured, Beginning[]>();
-
-function begin({ notation }: Measured, first: number): Beginning {
-  const bar = startBar(notation, notation.tune.measures[first]!, first === 0);
-  return { growing: startStrip(barNode(bar, first, 'start')), strips: [] };
-}
-
-function stripOf(measured: Measured, first: number, last: number): Strip {
-  const known = beginnings.get(measured) ?? [];
-  beginnings.set(measured, known);
-  known[first] ??= begin(measured, first);
-  const { growing, strips } = known[first];
-  const { notation, columns } = measured;
-  const { measures } = notation.tune;
-  for (let index = first + strips.length; index <= last; index++) {
-    const [before, measure, next] = [measures[index - 1], measures[index]!, measures[index + 1]];
-    if (index > first) extend(growing, barNode(innerBar(notation, before!, measure), index - 1, 'inner'));
-    for (const column of columns[index]!) extend(growing, { kind: 'column', column, width: 0 });
-    strips.push(close(growing, barNode(endBar(notation, measure, next), index, 'end')));
-  }
-  return strips[last - first]!;
-}
-
-/** One system, stretched to a width. */
-export function lineOf(measured: Measured, first: number, last: number, width: number): Line {
-  const row = stripOf(measured, first, last);
-  const stretch = stretchFor(row.gaps, width - row.solid);
-  return { first, last, strip: row, stretch };
-}
-
 /** How much longer than the width a system's unyielding parts are: above 1 where a measure is too full for it. */
-export const overfull = ({ strip: row }: Line, width: number): number => row.least / width;
+export const overfull = ({ strip }: Line, width: number): number => strip.least / width;
 
 /** What the music makes of breaks: beside a stretch of 1.3 or so, which costs as much as a phrase is worth. */
 const PHRASE = 0.3;
@@ -176,7 +115,7 @@ interface Best {
 }
 
 /** Breaks a tune into systems. */
-export function breakSystems(measured: Measured, choices: BreakChoices): Line[] {
+export function breakSystems(measured: Measured, systems: Systems, choices: BreakChoices): Line[] {
   const { measures } = measured.notation.tune;
   const { width, options } = choices;
   const pickup = pickupOf(measured.notation);
@@ -188,7 +127,8 @@ export function breakSystems(measured: Measured, choices: BreakChoices): Line[] 
     const sizeBefore = before.line ? sizeOf(before.line, pickup) : 0;
     for (let last = first; last < measures.length; last++) {
       if (last > first && isForced(measures[last], options)) break;
-      const line = lineOf(measured, first, last, width);
+      const strip = systems(first, last);
+      const line = { first, last, strip, stretch: stretchFor(strip.gaps, strip.rods, width - strip.solid) };
       if (last > first && (line.stretch < TIGHTEST * 0.8 || sizeOf(line, pickup) > most)) break;
       const cost = before.cost + lineCost(line, sizeBefore, pickup, measured, choices);
       if (!best[last + 1] || cost < best[last + 1]!.cost) best[last + 1] = { cost, line };
@@ -204,7 +144,7 @@ function settleLast(lines: readonly Line[], width: number): Line[] {
   const others = lines.slice(0, -1);
   const last = lines.at(-1)!;
   const mean = others.reduce((sum, line) => sum + line.stretch, 0) / others.length || 1;
-  const full = stretchFor(last.strip.gaps, width - last.strip.solid);
+  const full = stretchFor(last.strip.gaps, last.strip.rods, width - last.strip.solid);
   const loose = Math.max(1, mean);
   const filled = lengthAt(last.strip, loose) / width;
   return [...others, { ...last, stretch: filled > FULL ? full : Math.min(full, loose) }];

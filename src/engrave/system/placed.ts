@@ -2,7 +2,8 @@
 import type { Notation } from '../content/notation.ts';
 import type { Column, NoteShape } from '../measure/column.ts';
 import type { SheetKind, SheetOptions } from '../options.ts';
-import type { Line, Measured } from './break.ts';
+import type { Line } from './break.ts';
+import type { Measured } from './possible.ts';
 import { type Node, positions } from './strip.ts';
 
 export interface PlacedNote {
@@ -61,8 +62,8 @@ export function placeSystem(
   options: SheetOptions,
   kind: SheetKind,
 ): PlacedSystem {
-  const { nodes } = line.strip;
-  const xs = positions(line.strip, line.stretch);
+  const nodes = line.strip.nodes();
+  const xs = positions(nodes, line.strip, line.stretch);
   const columns: PlacedColumn[] = [];
   const bars: PlacedBar[] = [];
   nodes.forEach((node, i) => {
