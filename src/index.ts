@@ -27,9 +27,9 @@ export interface TuneOptions extends Partial<MelodyChoice>, ReadOptions {}
  * The tune in the bytes of a MusicXML file (.musicxml, .xml, .mxl): part and voice as asked for, or the
  * first with notes; of chords the top note alone unless `chords` is `all`. Throws a Refusal.
  */
-export const readTune = (bytes: Uint8Array, { maxBytes, ...choice }: TuneOptions = {}): Melody => {
-  const { score, diagnostics } = readScore(bytes, maxBytes === undefined ? {} : { maxBytes });
-  const melody = chooseMelody(score, { chords: 'top', ...choice });
+export const readTune = (bytes: Uint8Array, options: TuneOptions = {}): Melody => {
+  const { score, diagnostics } = readScore(bytes, options);
+  const melody = chooseMelody(score, { chords: 'top', ...options });
   return { tune: melody.tune, diagnostics: [...diagnostics, ...melody.diagnostics] };
 };
 

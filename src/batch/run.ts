@@ -136,23 +136,8 @@ export const loadTune = async (
 ): Promise<Melody & { readonly score: Score }> => {
   const { readScore } = await import('../read/read.ts');
   const { score, diagnostics } = readScore(input.load(limits.maxBytes), limits);
-  refuseTooMany(score, limits.maxNotes);
   const melody = chooseMelody(score, choice);
   return { score, tune: melody.tune, diagnostics: [...diagnostics, ...melody.diagnostics] };
-};
-
-const refuseTooMany = ({ parts }: Score, maxNotes: number): void => {
-  let notes = 0;
-  for (const { measures } of parts) {
-    for (const { voices } of measures) for (const { events } of voices) notes += events.length;
-  }
-  if (notes <= maxNotes) return;
-  throw new Refusal({
-    severity: 'error',
-    code: 'too-many-notes',
-    message: `the score has ${notes} notes and rests, more than the ${maxNotes} that are read`,
-    hint: 'export only the part with the melody, or raise the limit with --max-notes',
-  });
 };
 
 /** Where several editions are made at once, each says which one it speaks of. */

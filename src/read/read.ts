@@ -11,6 +11,7 @@ import { decodeXml } from './decode.ts';
 import { Ids } from './draft.ts';
 import { headingOf } from './heading.ts';
 import { readHeader } from './library.ts';
+import { MOST, refuseTooManyNotes } from './limits.ts';
 import { commonDivision } from './measure/duration.ts';
 import { finishPart } from './part.ts';
 import { cutIntoParts } from './parts.ts';
@@ -21,6 +22,8 @@ import { parseXml } from './xml/parse.ts';
 export interface ReadOptions {
   /** The most bytes of XML that are read, packed or not; 64 MiB by default. */
   readonly maxBytes?: number;
+  /** The most notes and rests that are read, of all parts together; 500,000 by default. */
+  readonly maxNotes?: number;
 }
 
 export interface Reading {
@@ -28,16 +31,16 @@ export interface Reading {
   readonly diagnostics: readonly Diagnostic[];
 }
 
-const MAX_BYTES = 64 * 2 ** 20;
-
 /**
  * Reads a MusicXML file, versions 1.0 to 4.0, compressed or not, part-wise or time-wise. The bytes decide
  * what it is. Throws a Refusal, whose places have no file name: the caller knows it.
  */
 export const readScore = (bytes: Uint8Array, options: ReadOptions = {}): Reading => {
-  const document = unpackScore(bytes, options.maxBytes ?? MAX_BYTES);
+  const document = unpackScore(bytes, options.maxBytes ?? MOST.bytes);
   if (document.length === 0) throw emptyFile();
-  const root = parseXml(decodeXml(document));
+  const text = decodeXml(document);
+  refuseTooManyNotes(text, options.maxNotes ?? MOST.notes);
+  const root = parseXml(text);
   const rawParts = cutIntoParts(root);
   const header = readHeader(root);
   const names = partNames(header);

@@ -6,6 +6,7 @@
 import { unzipSync } from 'fflate/browser';
 import { Refusal } from '../score/diagnostic.ts';
 import { decodeXml } from './decode.ts';
+import { refuseTooLarge } from './limits.ts';
 import { attribute, child, type XmlElement } from './xml/element.ts';
 import { parseXml } from './xml/parse.ts';
 
@@ -16,7 +17,10 @@ const SCORE_TYPES = new Set(['application/vnd.recordare.musicxml+xml', 'applicat
 
 /** The XML document, out of its archive if it is in one. Throws a Refusal. */
 export const unpackScore = (bytes: Uint8Array, maxBytes: number): Uint8Array => {
-  if (!isZip(bytes)) return withinLimit(bytes, bytes.length, maxBytes);
+  if (!isZip(bytes)) {
+    refuseTooLarge(bytes.length, maxBytes);
+    return bytes;
+  }
   const container = unpackEntry(bytes, CONTAINER, Math.min(maxBytes, MAX_CONTAINER));
   if (container === undefined) throw noContainer();
   const path = rootFile(decodeXml(container));
@@ -32,7 +36,7 @@ const unpackEntry = (archive: Uint8Array, path: string, maxBytes: number): Uint8
   let found: string | undefined;
   const files = unzip(archive, entry => {
     if (found !== undefined || plainPath(entry.name) !== plainPath(path)) return false;
-    withinLimit(archive, entry.originalSize, maxBytes);
+    refuseTooLarge(entry.originalSize, maxBytes);
     found = entry.name;
     return true;
   });
@@ -72,18 +76,6 @@ const rootFile = (container: string): string | undefined => {
 /** Some writers put a file's name between quotes without escaping the quotes in it: what it names is plain. */
 const brokenRootFile = (container: string): string | undefined =>
   /<rootfile\b[^>]*?\bfull-path\s*=\s*(["'])(.+?)\1\s*(?:\/?>|media-type\s*=)/s.exec(container)?.[2];
-
-const withinLimit = (bytes: Uint8Array, size: number, maxBytes: number): Uint8Array => {
-  if (size <= maxBytes) return bytes;
-  throw new Refusal({
-    severity: 'error',
-    code: 'too-large',
-    message: `the score is ${megabytes(size)} MB of XML, more than the ${megabytes(maxBytes)} MB that are read`,
-    hint: 'export only the part with the melody',
-  });
-};
-
-const megabytes = (bytes: number): string => (bytes / 2 ** 20).toFixed(1);
 
 const noContainer = (): Refusal =>
   new Refusal({

@@ -3,10 +3,13 @@
  * can be read; it opens no other file, fills no memory, and never ends with a fault of its own. (What
  * provokes each code at its simplest stands in provoked.test.ts.)
  */
-import { readFileSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import { mkdirSync, readFileSync } from 'node:fs';
+import { createServer } from 'node:http';
+import type { AddressInfo } from 'node:net';
 import { zipSync } from 'fflate';
-import { describe, expect, it } from 'vitest';
-import { ROW, TUNES, terminal } from './terminal.ts';
+import { describe, expect, it, onTestFinished } from 'vitest';
+import { isRoot, ROW, TUNES, terminal } from './terminal.ts';
 
 const xml = readFileSync(`${TUNES}/${ROW}.musicxml`, 'utf8');
 const bytes = (text: string): Uint8Array => new TextEncoder().encode(text);
@@ -111,6 +114,8 @@ describe.each<[string, string | Uint8Array]>([
   ['a byte order mark', bytes(`\ufeff${xml}`)],
   ['UTF-16', Buffer.from(`\ufeff${xml}`, 'utf16le')],
   ['the same part twice in its list', xml.replace(/<score-part [\s\S]*?<\/score-part>/, '$&$&')],
+  ['two parts by one name', xml.replace(/<part id[\s\S]*<\/part>/, '$&$&')],
+  ['two measures by one number', xml.replace('<measure number="2"', '<measure number="1"')],
   ['a document type that is nowhere', doctype('', 'Row')],
   [
     'an archive with a path that climbs beside the score',
@@ -127,13 +132,58 @@ describe.each<[string, string | Uint8Array]>([
   });
 });
 
+describe('what a file names', () => {
+  const named = (what: string): string =>
+    `<!DOCTYPE score-partwise SYSTEM "${what}" [<!ENTITY % d SYSTEM "${what}"> %d; <!ENTITY f SYSTEM "${what}">]>`;
+  const naming = (what: string): string =>
+    xml.replace(/<!DOCTYPE[^>]*>/, '').replace('?>', `?>${named(what)}`);
+
+  it('on another machine is never fetched', async () => {
+    let asked = 0;
+    const server = createServer((_, response) => {
+      asked += 1;
+      response.end('<!ENTITY f "found">');
+    });
+    await new Promise<void>(done => server.listen(0, '127.0.0.1', done));
+    onTestFinished(() => void server.close());
+    const term = terminal();
+    const { port } = server.address() as AddressInfo;
+    term.write('a.musicxml', naming(`http://127.0.0.1:${port}/a.dtd`));
+    expect(await term.run('fretward arrange a.musicxml -q > a.txt')).toMatchObject({ stderr: '', status: 0 });
+    expect(asked).toBe(0);
+  });
+
+  it('on this machine is never opened: a pipe that nobody writes to would hold it up', async () => {
+    const term = terminal();
+    term.write('a.musicxml', naming('pipe'));
+    const line = 'mkfifo pipe && timeout 30 fretward arrange a.musicxml -q > a.txt';
+    expect(await term.run(line)).toMatchObject({ stderr: '', status: 0 });
+  });
+});
+
 describe('a file of this size', () => {
-  it('a measure with ten thousand notes is arranged, or refused with a reason', async () => {
+  it('a measure with ten thousand notes is arranged, every one of them', async () => {
     const term = terminal();
     term.write('long.musicxml', withNotes(10_000));
-    const { stderr, status } = await term.run('timeout 60 fretward arrange long.musicxml -s tab --out out');
-    expect([0, 1]).toContain(status);
-    expect(stderr).not.toContain('(fault)');
+    const { stderr, status } = await term.run('fretward arrange long.musicxml --to midi,json --out out -q');
+    expect({ stderr, status }).toEqual({ stderr: '', status: 0 });
+    const { notes } = JSON.parse(term.read('out/long.ukulele.json')) as { notes: readonly unknown[] };
+    expect(notes).toHaveLength(9_999 + xml.match(/<note>/g)!.length);
+  });
+
+  it('a million notes are refused, in plain XML and in a small archive', async () => {
+    const measure = `<measure>${'<note><rest/><duration>1</duration></note>'.repeat(1000)}</measure>`;
+    const million = `<score-partwise><part-list/><part id="P1">${measure.repeat(1000)}</part></score-partwise>`;
+    const term = terminal();
+    term.write('a.musicxml', million);
+    term.write('b.mxl', mxl({ 'score.musicxml': million }));
+    const { stderr, status } = await term.run('fretward arrange a.musicxml b.mxl --json-errors');
+    const said = stderr
+      .trim()
+      .split('\n')
+      .map(line => JSON.parse(line));
+    expect(said.map(each => each.code)).toEqual(['too-many-notes', 'too-many-notes']);
+    expect(status).toBe(1);
   });
 
   it('is refused by --max-bytes and --max-notes, which say so', async () => {
@@ -154,5 +204,31 @@ describe('a file of this size', () => {
     expect(status).toBe(1);
     expect(stderr).toContain('/dev/zero: error:');
     expect(stderr).toContain('(too-large)');
+  });
+});
+
+describe('a full disk', () => {
+  /** A folder on a disk of 60 KiB; undefined where none can be made. */
+  const smallDisk = (folder: string): string | undefined => {
+    mkdirSync(folder);
+    const mount = ['-t', 'tmpfs', '-o', 'size=60k', 'tmpfs', folder];
+    if (!isRoot || spawnSync('mount', mount).status !== 0) return undefined;
+    onTestFinished(() => void spawnSync('umount', [folder]));
+    return folder;
+  };
+
+  it('takes none of the sheets of a tune that has no room, and says so (skipped without a disk to fill)', async context => {
+    const term = terminal(ROW);
+    if (!smallDisk(term.path('disk'))) return context.skip('no right to mount one');
+    term.write('a.yaml', `tune: ${ROW}.musicxml`);
+    for (const line of [
+      `arrange ${ROW}.musicxml --to svg --out disk/out`,
+      'lesson a.yaml --out disk/lesson',
+    ]) {
+      const { stderr, status } = await term.run(`fretward ${line}`);
+      expect(stderr).toContain('error: the disk is full (cannot-write)');
+      expect(status).toBe(1);
+    }
+    expect((await term.run('find disk -type f')).stdout).toBe('');
   });
 });
