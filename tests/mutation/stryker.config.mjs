@@ -27,7 +27,7 @@ export default {
   jsonReporter: { fileName: `${CACHE}/report.json` },
   // Generous: a search that a mutant sends astray is not to be taken for one on a busy machine.
   timeoutMS: 20_000,
-  timeoutFactor: 4,
+  timeoutFactor: 2,
   concurrency: 1,
   thresholds: { high: 90, low: 85, break: 85 },
 };

@@ -2,14 +2,16 @@
 import { defineConfig } from 'vitest/config';
 import { BaseSequencer, type TestSpecification } from 'vitest/node';
 
-/** Files whose tests draw many random cases or walk whole tunes. */
+/** Files whose tests arrange tunes; those among them that draw many random cases or walk whole tunes. */
+const ARRANGING = /\/(diagnostics|difficulty|fingering-\w+)\.test\.ts$/;
 const SLOW = /\/(optimum|answers|properties|survey|solver|editions|corpus|fingering-graph)\.test\.ts$/;
 
 /** Quick tests first: most mutants are killed by one of them, and the rest is then not run. */
 class QuickFirst extends BaseSequencer {
   override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
-    const rank = ({ moduleId }: TestSpecification): string => `${SLOW.test(moduleId) ? 1 : 0}${moduleId}`;
-    return files.toSorted((a, b) => (rank(a) < rank(b) ? -1 : 1));
+    const rank = ({ moduleId }: TestSpecification): number =>
+      SLOW.test(moduleId) ? 2 : ARRANGING.test(moduleId) ? 1 : 0;
+    return files.toSorted((a, b) => rank(a) - rank(b) || (a.moduleId < b.moduleId ? -1 : 1));
   }
 }
 
