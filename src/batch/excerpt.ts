@@ -10,7 +10,7 @@ const MAX_BYTES = 64 * 2 ** 20;
 const SHOWN = 100;
 const BEFORE = 60;
 
-const TAG = /^<\/?[\w-]+>$/;
+const TAG = /^<[\w-]+>$/;
 
 /** Gives each diagnostic that knows its line the text of that line, where the file can be read as text. */
 export const withExcerpts = (diagnostics: readonly Diagnostic[], input: Input): readonly Diagnostic[] => {
@@ -20,7 +20,7 @@ export const withExcerpts = (diagnostics: readonly Diagnostic[], input: Input): 
     const line = lines[(each.place?.line ?? 0) - 1];
     const start = Math.max(0, (each.place?.column ?? 0) - BEFORE);
     const excerpt = line?.slice(start, start + SHOWN).trim();
-    // A tag without more says nothing to a reader.
+    // An opening tag alone says nothing to a reader.
     return excerpt && !TAG.test(excerpt) ? { ...each, excerpt } : each;
   });
 };

@@ -2,7 +2,7 @@
 import type { Format, SheetStyle } from '../emit/formats.ts';
 import type { SheetName } from '../engrave/options.ts';
 import type { Arranged } from '../fingering/arrange.ts';
-import { type Difficulty, difficultyOf } from '../fingering/difficulty.ts';
+import { type Difficulty, difficultyData, difficultyOf } from '../fingering/difficulty.ts';
 import { arrangeEditions, type EditionsAsked } from '../fingering/editions.ts';
 import type { Problem } from '../fingering/problem.ts';
 import type { Found } from '../fingering/search.ts';
@@ -125,7 +125,7 @@ export const renderEditions = async (
 
 const numbersOf = (problem: Problem, found: Found): EditionNumbers => {
   const { comfortableReach: _, measures: __, hardest: ___, ...all } = difficultyOf(problem, found, 0);
-  return { instrument: problem.hand.instrument.id, ...all };
+  return { instrument: problem.hand.instrument.id, ...difficultyData(all) };
 };
 
 /** Reads an input and chooses its melody. Throws a Refusal. */

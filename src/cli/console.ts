@@ -1,5 +1,6 @@
 /** What goes to the terminal: results to standard output, everything else to standard error. */
 import type { Diagnostic, Place } from '../score/diagnostic.ts';
+import { beatText } from '../score/numbers.ts';
 import { EXIT } from './exit.ts';
 
 /** Writes text or bytes as they are to standard output; a reader that has gone away (`| head`) ends us quietly. */
@@ -77,7 +78,7 @@ const describePlace = (place: Place | undefined): string =>
     place?.column !== undefined && `column ${place.column}`,
     place?.part !== undefined && `part ${place.part}`,
     place?.measure !== undefined && `measure ${place.measure}`,
-    place?.beat !== undefined && `beat ${Math.round(place.beat * 100) / 100}`,
+    place?.beat !== undefined && `beat ${beatText(place.beat)}`,
   ]
     .filter(Boolean)
     .join(', ');

@@ -22,10 +22,3 @@ export const table = <Row>(columns: readonly Column<Row>[], rows: readonly Row[]
     .map(line => `${line}\n`)
     .join('');
 };
-
-/** Lengths with one decimal, costs with two, as everywhere. */
-export const mm = (length: number): string => `${length.toFixed(1)} mm`;
-export const points = (cost: number): string => cost.toFixed(2);
-
-/** A beat as it is counted: "1", "2.5". */
-export const beatName = (beat: number): string => String(Math.round(beat * 100) / 100);

@@ -1,4 +1,5 @@
 /** How hard a fingering is, in numbers that a player can picture; in all and measure by measure. */
+import { mmNumber, pointsNumber } from '../score/numbers.ts';
 import { chargesAt, gripAt } from './explain.ts';
 import { type Grip, isOpen } from './grip.ts';
 import { type Hand, span } from './hand.ts';
@@ -20,6 +21,21 @@ export interface Difficulty {
   readonly cost: number;
   readonly costPerNote: number;
 }
+
+/** The numbers as data hold them: lengths to a tenth of a mm, costs to a thousandth of a point. */
+export const difficultyData = ({
+  shifted,
+  widestReach,
+  cost,
+  costPerNote,
+  ...counts
+}: Difficulty): Difficulty => ({
+  ...counts,
+  shifted: mmNumber(shifted),
+  widestReach: mmNumber(widestReach),
+  cost: pointsNumber(cost),
+  costPerNote: pointsNumber(costPerNote),
+});
 
 /** A move that is worth checking by hand. */
 export interface HardMove {

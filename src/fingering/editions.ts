@@ -2,6 +2,7 @@
 import type { Instrument } from '../instrument/instrument.ts';
 import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
 import { movedName } from '../score/names.ts';
+import { beatText } from '../score/numbers.ts';
 import { pitchName } from '../score/pitch.ts';
 import { transposeTune } from '../score/transpose-tune.ts';
 import type { Tune } from '../score/tune.ts';
@@ -123,7 +124,7 @@ const describe = (edition: Arranged, first: Arranged, strike: Strike, index: num
   const head = strike.heads[index]!;
   const here = placeName(edition.arrangement.placements.get(head));
   const there = placeName(first.arrangement.placements.get(head));
-  return `measure ${strike.source.measure} beat ${Math.round(strike.beat * 100) / 100} ${pitchName(strike.pitches[index]!)} at ${here}, not ${there}`;
+  return `measure ${strike.source.measure} beat ${beatText(strike.beat)} ${pitchName(strike.pitches[index]!)} at ${here}, not ${there}`;
 };
 
 const placeName = (placement: Placement | undefined): string =>

@@ -2,6 +2,7 @@
 import type { Instrument } from '../instrument/instrument.ts';
 import type { Diagnostic } from '../score/diagnostic.ts';
 import type { Source } from '../score/model.ts';
+import { beatText, counted } from '../score/numbers.ts';
 import { type Pitch, pitchName } from '../score/pitch.ts';
 import type { Arrangement, FretWindow } from './arrangement.ts';
 import type { Problem } from './problem.ts';
@@ -90,7 +91,7 @@ export const rulesDiagnostics = ({ rules, strikes }: Problem, { proven }: Found)
     notes.push({
       severity: 'note',
       code: 'marks-ignored',
-      message: `string, fret or fingering numbers that are in the file for ${marked} note${marked === 1 ? '' : 's'} were not used`,
+      message: `string, fret or fingering numbers that are in the file for ${counted(marked, 'note')} were not used`,
       hint: 'obey them with --keep-marked',
     });
   }
@@ -136,11 +137,9 @@ const listSpots = (spots: readonly Spot[]): string =>
   groupBy(spots, spot => spot.source.measure)
     .map(
       group =>
-        `measure ${group[0].source.measure} ${group.map(({ beat }) => `beat ${formatBeat(beat)}`).join(', ')}`,
+        `measure ${group[0].source.measure} ${group.map(({ beat }) => `beat ${beatText(beat)}`).join(', ')}`,
     )
     .join('; ');
-
-const formatBeat = (beat: number): string => String(Math.round(beat * 100) / 100);
 
 /** "frets 4-8", "frets 4-8 without open strings" */
 const where = (rules: Rules, { source }: Spot): string => {

@@ -1,5 +1,7 @@
 /** How keys and time signatures are called in words. */
+
 import type { Key, TimeSignature } from './model.ts';
+import { counted } from './numbers.ts';
 import { accidentalSign, type Step } from './pitch.ts';
 
 /** Steps in the order of fifths, from F on; the major key of n sharps starts on FIFTHS[n + 1]. */
@@ -37,6 +39,6 @@ export const metreName = (time: TimeSignature | undefined): string => {
 /** "up 5 semitones", "down an octave". */
 export const movedName = (semitones: number): string => {
   const size = Math.abs(semitones);
-  const far = size === 12 ? 'an octave' : `${size} semitone${size === 1 ? '' : 's'}`;
+  const far = size === 12 ? 'an octave' : counted(size, 'semitone');
   return `${semitones > 0 ? 'up' : 'down'} ${far}`;
 };

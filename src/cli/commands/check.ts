@@ -1,5 +1,7 @@
 /** `fretward check`: whether string and fret numbers that are in files are right. */
+
 import { checkMarks } from '../../lesson/check.ts';
+import { counted } from '../../score/numbers.ts';
 import { takesTunes } from '../define.ts';
 import { answerEach } from '../each.ts';
 import { EXIT, UsageError } from '../exit.ts';
@@ -52,11 +54,10 @@ export const run = async (
   const status = await answerEach(tunes, chosen, ({ tune, file }) => {
     const { notes, marked, faults } = checkMarks(tune, instrument!, rules);
     if (faults.length > 0) faulty += 1;
-    const verdict =
-      faults.length === 0 ? 'all is in order' : `${faults.length} fault${faults.length > 1 ? 's' : ''}`;
+    const verdict = faults.length === 0 ? 'all is in order' : counted(faults.length, 'fault');
     return {
       data: { file, instrument: instrument!.id, notes, marked, faults },
-      text: `${file}, ${instrument!.name}: ${notes} notes, ${marked} with string and fret; ${verdict}\n`,
+      text: `${file}, ${instrument!.name}: ${counted(notes, 'note')}, ${marked} with string and fret; ${verdict}\n`,
       diagnostics: faults,
       // Nothing is arranged here.
       covers: ['left-out'],

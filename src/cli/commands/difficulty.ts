@@ -2,16 +2,18 @@
 import {
   type Difficulty,
   type DifficultyReport,
+  difficultyData,
   difficultyOf,
   type HardMove,
 } from '../../fingering/difficulty.ts';
 import type { Grip } from '../../fingering/grip.ts';
+import { beatText, mmText, pointsNumber, pointsText } from '../../score/numbers.ts';
 import { pitchName } from '../../score/pitch.ts';
 import { takesTunes } from '../define.ts';
 import { answerEditions } from '../each.ts';
 import { checkOptions } from '../options/check.ts';
 import { ARRANGING, LIMITING, type OptionName } from '../options/options.ts';
-import { beatName, type Column, mm, points, table } from '../table.ts';
+import { type Column, table } from '../table.ts';
 
 const OPTION_NAMES = [...ARRANGING, ...LIMITING, 'json', 'quiet'] as const satisfies readonly OptionName[];
 
@@ -35,14 +37,16 @@ export const run = async (
     };
   });
 
-const reportData = ({ hardest, ...rest }: DifficultyReport) => ({
-  ...rest,
+const reportData = ({ hardest, measures, comfortableReach, ...all }: DifficultyReport) => ({
+  ...difficultyData(all),
+  comfortableReach,
+  measures: measures.map(({ measure, ...line }) => ({ measure, ...difficultyData(line) })),
   hardest: hardest.map(({ strike, from, to, cost }) => ({
     measure: strike.source.measure,
     beat: strike.beat,
     from,
     to,
-    cost,
+    cost: pointsNumber(cost),
   })),
 });
 
@@ -52,12 +56,12 @@ const COLUMNS: readonly Column<Line>[] = [
   { title: 'measure', align: 'right', cell: line => line.measure },
   { title: 'notes', align: 'right', cell: line => String(line.notes) },
   { title: 'shifts', align: 'right', cell: line => String(line.shifts) },
-  { title: 'shifted', align: 'right', cell: line => mm(line.shifted) },
-  { title: 'widest reach', align: 'right', cell: line => mm(line.widestReach) },
+  { title: 'shifted', align: 'right', cell: line => mmText(line.shifted) },
+  { title: 'widest reach', align: 'right', cell: line => mmText(line.widestReach) },
   { title: 'crossings', align: 'right', cell: line => String(line.crossings) },
   { title: 'outside', align: 'right', cell: line => String(line.outside) },
   { title: 'open', align: 'right', cell: line => String(line.open) },
-  { title: 'points', align: 'right', cell: line => points(line.cost) },
+  { title: 'points', align: 'right', cell: line => pointsText(line.cost) },
 ];
 
 const reportText = (report: DifficultyReport): string => {
@@ -65,14 +69,14 @@ const reportText = (report: DifficultyReport): string => {
   const moves = hardest.length > 0 ? `hardest moves:\n${table(MOVES, hardest)}` : '';
   const caution =
     all.widestReach > comfortableReach
-      ? `The widest reach is more than is comfortable to this hand (${mm(comfortableReach)}): warm up, do not force it, and stop if it hurts; teacher and physician judge what a hand should do.\n`
+      ? `The widest reach is more than is comfortable to this hand (${mmText(comfortableReach)}): warm up, do not force it, and stop if it hurts; teacher and physician judge what a hand should do.\n`
       : '';
-  return `${table(COLUMNS, [...measures, { ...all, measure: 'all' }])}${points(all.costPerNote)} points a note\n${moves}${caution}`;
+  return `${table(COLUMNS, [...measures, { ...all, measure: 'all' }])}${pointsText(all.costPerNote)} points a note\n${moves}${caution}`;
 };
 
 const MOVES: readonly Column<HardMove>[] = [
   { title: 'measure', align: 'right', cell: ({ strike }) => strike.source.measure },
-  { title: 'beat', align: 'left', cell: ({ strike }) => beatName(strike.beat) },
+  { title: 'beat', align: 'left', cell: ({ strike }) => beatText(strike.beat) },
   {
     title: 'note',
     align: 'left',
@@ -80,7 +84,7 @@ const MOVES: readonly Column<HardMove>[] = [
   },
   { title: 'from', align: 'left', cell: ({ from }) => gripName(from) },
   { title: 'to', align: 'left', cell: ({ to }) => gripName(to) },
-  { title: 'points', align: 'right', cell: ({ cost }) => points(cost) },
+  { title: 'points', align: 'right', cell: ({ cost }) => pointsText(cost) },
 ];
 
 /** "2:7 finger 3". */

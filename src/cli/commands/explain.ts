@@ -4,13 +4,14 @@ import { type Arranged, arrangementOf } from '../../fingering/arrange.ts';
 import { type Explained, explain, gripAt } from '../../fingering/explain.ts';
 import type { Grip } from '../../fingering/grip.ts';
 import type { Strike } from '../../fingering/strikes.ts';
+import { beatText, counted, mmNumber, mmText, pointsNumber, pointsText } from '../../score/numbers.ts';
 import { pitchName } from '../../score/pitch.ts';
 import { takesTunes } from '../define.ts';
 import { type Answer, answerEditions } from '../each.ts';
 import { UsageError } from '../exit.ts';
 import { checkOptions } from '../options/check.ts';
 import { ARRANGING, LIMITING, type OptionName } from '../options/options.ts';
-import { beatName, type Column, points, table } from '../table.ts';
+import { type Column, table } from '../table.ts';
 
 const OPTION_NAMES = [
   ...ARRANGING,
@@ -55,8 +56,8 @@ const explanationOf = (arranged: Arranged, title: string, measure: string | unde
   const notes = explain(problem, found, wanted);
   const repeats = (found.cost - found.untied) / 1000;
   const said = [
-    `${title}: ${points(found.cost / 1000)} points for ${problem.strikes.length} notes`,
-    ...(repeats > 0 ? [`of these ${points(repeats)} for places and passages that agree`] : []),
+    `${title}: ${pointsText(found.cost / 1000)} points for ${counted(problem.strikes.length, 'note')}`,
+    ...(repeats > 0 ? [`of these ${pointsText(repeats)} for places and passages that agree`] : []),
     ...(notes.length === 0 ? [`no note is struck in measure ${measure}`] : []),
   ];
   return {
@@ -78,10 +79,14 @@ const noteData = ({ strike, grip, charges, alternatives }: Explained) => ({
   touches: grip.touches,
   position: grip.position,
   fit: grip.fit,
-  paid: charges,
+  paid: charges.map(({ measured, unit, ...charge }) => ({
+    ...charge,
+    measured: unit === 'mm' ? mmNumber(measured) : measured,
+    unit,
+  })),
   others: alternatives.map(({ places, regret, exact }) => ({
     places,
-    regret: Number.isFinite(regret) ? regret : null,
+    regret: Number.isFinite(regret) ? pointsNumber(regret) : null,
     exact,
   })),
 });
@@ -91,7 +96,7 @@ const touchNames = (grip: Grip): string =>
 
 const COLUMNS: readonly Column<Explained>[] = [
   { title: 'measure', align: 'right', cell: ({ strike }) => strike.source.measure },
-  { title: 'beat', align: 'left', cell: ({ strike }) => beatName(strike.beat) },
+  { title: 'beat', align: 'left', cell: ({ strike }) => beatText(strike.beat) },
   {
     title: 'note',
     align: 'left',
@@ -111,13 +116,13 @@ const others = (alternatives: Explained['alternatives']): string =>
     .map(({ places, regret, exact }) => {
       const names = places.map(({ string, fret }) => `${string}:${fret}`).join(' ');
       if (!Number.isFinite(regret)) return `${names} not under these rules`;
-      return `${names} ${exact ? '' : 'at most '}+${points(regret)}`;
+      return `${names} ${exact ? '' : 'at most '}+${pointsText(regret)}`;
     })
     .join(', ');
 
-/** "shift 0.84 (1.00 times)". */
+/** "shift 0.84 (1 time)". */
 const paid = ({ term, cost, measured, unit }: Explained['charges'][number]): string =>
-  `${term} ${points(cost)} (${unit === 'mm' ? measured.toFixed(1) : Math.round(measured * 100) / 100} ${unit})`;
+  `${term} ${pointsText(cost)} (${unit === 'mm' ? mmText(measured) : counted(Math.round(measured * 100) / 100, unit.replace(/s$/, ''))})`;
 
 const alternativesOf = ({ problem }: Arranged, title: string, count: number): Answer => {
   const answers = cheapest(problem, count);
@@ -136,9 +141,9 @@ const alternativesOf = ({ problem }: Arranged, title: string, count: number): An
   }));
   const lines = rows.map(({ rank, cost, differs }) => {
     const where = differs.map(
-      ({ strike, there }) => `measure ${strike.source.measure} beat ${beatName(strike.beat)} at ${there}`,
+      ({ strike, there }) => `measure ${strike.source.measure} beat ${beatText(strike.beat)} at ${there}`,
     );
-    return `${rank}. ${points(cost)} points${where.length > 0 ? `: ${where.join('; ')}` : ''}\n`;
+    return `${rank}. ${pointsText(cost)} points${where.length > 0 ? `: ${where.join('; ')}` : ''}\n`;
   });
   return {
     data: {
@@ -154,6 +159,6 @@ const alternativesOf = ({ problem }: Arranged, title: string, count: number): An
         places: problem.strikes.map(strike => strike.heads.map(head => placements.get(head)!)),
       })),
     },
-    text: `${title}: the ${answers.length} cheapest fingerings; places as string:fret\n${lines.join('')}`,
+    text: `${title}: the ${answers.length === 1 ? 'only fingering' : `${answers.length} cheapest fingerings`}; places as string:fret\n${lines.join('')}`,
   };
 };

@@ -1,9 +1,11 @@
 /** `fretward inspect`: what is in a tune, and where it would fit. */
+
 import type { FretWindow } from '../../fingering/arrangement.ts';
 import { fits, narrowestWindow, windowsThatFit } from '../../fingering/fit.ts';
 import { strikesOf } from '../../fingering/strikes.ts';
 import { INSTRUMENTS } from '../../instrument/catalogue.ts';
 import { keyName, metreName } from '../../score/names.ts';
+import { counted } from '../../score/numbers.ts';
 import { pitchName } from '../../score/pitch.ts';
 import { type PartSummary, type Summary, summarise } from '../../score/summary.ts';
 import { takesTunes } from '../define.ts';
@@ -66,7 +68,7 @@ const describe = (inspection: Inspection): string => {
     ...row('rights', heading.rights.join('; ')),
     ...row('measures', String(measures)),
     ...parts.flatMap(describePart),
-    `  melody: part ${melody.part}, voice ${melody.voice}, ${melody.notes} notes`,
+    `  melody: part ${melody.part}, voice ${melody.voice}, ${counted(melody.notes, 'note')}`,
     '  fits:',
     ...fit.map(describeFit),
   ];
@@ -79,15 +81,14 @@ const row = (name: string, value: string | undefined): readonly string[] =>
 const describePart = (part: PartSummary): readonly string[] => [
   `  part ${part.id}${part.name ? ` (${part.name})` : ''}: ${part.keys.map(keyName).join(', then ')}; ${
     part.times.map(metreName).join(', then ') || 'no time signature'
-  }${part.chordSymbols > 0 ? `; ${part.chordSymbols} chord symbols` : ''}`,
+  }${part.chordSymbols > 0 ? `; ${counted(part.chordSymbols, 'chord symbol')}` : ''}`,
   ...part.voices.map(voice => {
     const range = voice.range
       ? `${pitchName(voice.range.lowest)} to ${pitchName(voice.range.highest)}`
       : 'no pitched notes';
-    const verses =
-      voice.verses.length > 0 ? `; ${voice.verses.length} verse${voice.verses.length > 1 ? 's' : ''}` : '';
-    const chords = voice.chords > 0 ? `; ${voice.chords} chords` : '';
-    return `    voice ${voice.id}: ${voice.notes} notes, ${range}${chords}${verses}`;
+    const verses = voice.verses.length > 0 ? `; ${counted(voice.verses.length, 'verse')}` : '';
+    const chords = voice.chords > 0 ? `; ${counted(voice.chords, 'chord')}` : '';
+    return `    voice ${voice.id}: ${counted(voice.notes, 'note')}, ${range}${chords}${verses}`;
   }),
   ...part.leftOut.map(({ what, count }) => `    not on the sheets: ${what} (${count})`),
 ];

@@ -5,6 +5,7 @@ import { rulesFrom } from '../../fingering/rules.ts';
 import { strikesOf } from '../../fingering/strikes.ts';
 import { ranked, type SurveyRow, survey, TRANSPOSITIONS, windowsOf } from '../../fingering/survey.ts';
 import { keyName } from '../../score/names.ts';
+import { mmNumber, mmText, pointsNumber, pointsText } from '../../score/numbers.ts';
 import { transposeTune } from '../../score/transpose-tune.ts';
 import { takesTunes } from '../define.ts';
 import { answerEach } from '../each.ts';
@@ -14,7 +15,7 @@ import { checkOptions } from '../options/check.ts';
 import { LIMITING, type OptionName, type Options } from '../options/options.ts';
 import { layoutOf } from '../options/sheets.ts';
 import { type Destination, deliver, destinationOf } from '../output.ts';
-import { type Column, mm, points, table } from '../table.ts';
+import { type Column, table } from '../table.ts';
 
 const OPTION_NAMES = [
   'instrument',
@@ -95,7 +96,10 @@ export const run = async (
     return {
       data: {
         file,
-        surveys: surveys.map(({ instrument, rows }) => ({ instrument: instrument.id, rows: ranked(rows) })),
+        surveys: surveys.map(({ instrument, rows }) => ({
+          instrument: instrument.id,
+          rows: ranked(rows).map(rowData),
+        })),
       },
       text: surveys
         .map(({ instrument, rows }) =>
@@ -129,6 +133,12 @@ const drawMap = async (map: SurveyMap, options: SurveyOptions): Promise<string> 
   return pageToSvg(surveyPage(map, layoutOf(options)));
 };
 
+const rowData = (row: SurveyRow): SurveyRow => ({
+  ...row,
+  costPerNote: pointsNumber(row.costPerNote),
+  widestReach: mmNumber(row.widestReach),
+});
+
 const surveyText = (
   title: string,
   rows: readonly SurveyRow[],
@@ -141,9 +151,9 @@ const surveyText = (
     { title: 'frets', align: 'left', cell: ({ window }) => `${window.low}-${window.high}` },
     { title: 'fit', align: 'right', cell: row => String(row.fitting) },
     { title: 'do not', align: 'right', cell: row => String(row.misfits) },
-    { title: 'points a note', align: 'right', cell: row => points(row.costPerNote) },
+    { title: 'points a note', align: 'right', cell: row => pointsText(row.costPerNote) },
     { title: 'shifts', align: 'right', cell: row => String(row.shifts) },
-    { title: 'widest reach', align: 'right', cell: row => mm(row.widestReach) },
+    { title: 'widest reach', align: 'right', cell: row => mmText(row.widestReach) },
   ];
   return [
     `${title}: notes without a place, by key (down) and window (across)`,

@@ -1,8 +1,9 @@
 /** Reports of runs, for readers: a table of tunes, and the sum. */
 import type { Summary, TuneReport } from '../../batch/report.ts';
 import type { EditionNumbers } from '../../batch/run.ts';
+import { counted, mmText, pointsText } from '../../score/numbers.ts';
 import { printable } from '../console.ts';
-import { type Column, mm, points, table } from '../table.ts';
+import { type Column, table } from '../table.ts';
 
 interface Row {
   readonly report: TuneReport;
@@ -21,8 +22,8 @@ const COLUMNS: readonly Column<Row>[] = [
   { title: 'notes', ...number(each => String(each.notes)) },
   { title: 'outside', ...number(each => String(each.outside)) },
   { title: 'shifts', ...number(each => String(each.shifts)) },
-  { title: 'widest reach', ...number(each => mm(each.widestReach)) },
-  { title: 'points a note', ...number(each => points(each.costPerNote)) },
+  { title: 'widest reach', ...number(each => mmText(each.widestReach)) },
+  { title: 'points a note', ...number(each => pointsText(each.costPerNote)) },
   { title: 'ms', align: 'right', cell: ({ report }) => report.milliseconds.toFixed(0) },
   { title: 'codes', align: 'left', cell: ({ report }) => codesOf(report).join(' ') },
 ];
@@ -44,12 +45,12 @@ export const reportText = (reports: readonly TuneReport[], summary: Summary): st
 const summaryText = (summary: Summary): string => {
   const { tunes, fit, doNotFit, refused, faults, codes, filesWritten, milliseconds } = summary;
   const lines = [
-    [tunes, 'tunes'],
+    [tunes, tunes === 1 ? 'tune' : 'tunes'],
     [fit, 'fit'],
     [doNotFit, 'do not fit: notes lie outside the window'],
     [refused, 'refused'],
     ...(faults > 0 ? [[faults, "faults of fretward's"]] : []),
-    [filesWritten, 'files written'],
+    [filesWritten, filesWritten === 1 ? 'file written' : 'files written'],
     [milliseconds, 'ms of work'],
   ] as const;
   const byCode = Object.entries(codes).map(([code, count]) => [count, `with ${code}`] as const);
@@ -61,5 +62,5 @@ const summaryText = (summary: Summary): string => {
 export const summaryLine = ({ tunes, results, doNotFit }: Summary): string => {
   const what = Object.entries(results).map(([result, count]) => `${count} ${result.replaceAll('-', ' ')}`);
   const fit = doNotFit > 0 ? `; ${doNotFit} ${doNotFit === 1 ? 'has' : 'have'} notes outside the window` : '';
-  return `${tunes} tune${tunes === 1 ? '' : 's'}: ${what.join(', ') || 'nothing to do'}${fit}`;
+  return `${counted(tunes, 'tune')}: ${what.join(', ') || 'nothing to do'}${fit}`;
 };

@@ -8,6 +8,7 @@ import { openPitches } from '../../instrument/places.ts';
 import { pitchClass } from '../../lesson/chords/chord.ts';
 import type { ChordShape } from '../../lesson/chords/shape.ts';
 import { type ChordEntry, type ChordSheet, leftOutWords } from '../../lesson/chords/sheet.ts';
+import { mmText } from '../../score/numbers.ts';
 import { pitchName } from '../../score/pitch.ts';
 import { chordText, textWriter } from './content.ts';
 import { type Paint, Row } from './row.ts';
@@ -217,7 +218,7 @@ const captionsOf = (shape: ChordShape, sheet: ChordSheet, { ascii }: DiagramText
   const write = textWriter(signsFor(ascii));
   const frets = shape.frets.map(fret => (fret === undefined ? 'x' : String(fret))).reverse();
   const notes = notesOf(shape, sheet).reverse();
-  const reach = shape.reach > 0 ? [`${Math.round(shape.reach)} mm${shape.stretched ? ' !' : ''}`] : [];
+  const reach = shape.reach > 0 ? [`${mmText(shape.reach)}${shape.stretched ? ' !' : ''}`] : [];
   const leftOut = leftOutWords(shape);
   return [frets.join(' '), write(notes.join(' ')), ...reach, ...(leftOut ? [leftOut] : [])];
 };

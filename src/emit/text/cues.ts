@@ -1,7 +1,9 @@
 /** Cues as words: plain text for reading aloud, or Markdown. */
+
 import type { Instrument } from '../../instrument/instrument.ts';
 import { openPitches } from '../../instrument/places.ts';
 import type { CueMeasure, CueNote, CuePhrase, Cues, HandMove } from '../../lesson/cues.ts';
+import { beatText } from '../../score/numbers.ts';
 import { pitchName } from '../../score/pitch.ts';
 import { fold, toAscii } from './width.ts';
 
@@ -190,6 +192,6 @@ const beatName = (beat: number, before: number | undefined): string => {
   const part = beat - whole;
   if (Math.abs(part) < 1e-6) return `on ${whole}`;
   const word = PARTS.find(([size]) => Math.abs(size - part) < 1e-6)?.[1];
-  if (word === undefined) return `on ${Math.round(beat * 100) / 100}`;
+  if (word === undefined) return `on ${beatText(beat)}`;
   return before !== undefined && Math.floor(before + 1e-6) === whole ? word : `on ${whole} ${word}`;
 };

@@ -5,9 +5,11 @@
  *
  * The frame's origin is the upper end of string `n` (or of string 1 for a left-handed player).
  */
+
 import type { ChordShape } from '../../lesson/chords/shape.ts';
 import { leftOutWords } from '../../lesson/chords/sheet.ts';
 import type { ChordSymbol } from '../../score/model.ts';
+import { mmText } from '../../score/numbers.ts';
 import { union } from '../drawing/box.ts';
 import { bounds, type Mark, move, place } from '../drawing/mark.ts';
 import { capsule, disc, ring } from '../drawing/round.ts';
@@ -154,9 +156,7 @@ function stoppedMarks(shape: ChordShape, style: FrameStyle, base: number): Mark[
 
 /** What the frame does not show: tones left out, and how far a stretch goes. */
 export const captionOf = (shape: ChordShape): string =>
-  [leftOutWords(shape), shape.stretched ? `${Math.round(shape.reach)} mm` : '']
-    .filter(text => text !== '')
-    .join(' · ');
+  [leftOutWords(shape), shape.stretched ? mmText(shape.reach) : ''].filter(text => text !== '').join(' · ');
 
 function captionMarks(shape: ChordShape, style: FrameStyle): Mark[] {
   const text = captionOf(shape);

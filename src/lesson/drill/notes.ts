@@ -1,8 +1,10 @@
 /** The notes that a drill may use: those of a scale that every edition has inside its window, or its tune. */
+
 import type { FretWindow } from '../../fingering/arrangement.ts';
 import type { Place } from '../../instrument/instrument.ts';
 import { placesOf, soundAt, topFret } from '../../instrument/places.ts';
 import { Refusal } from '../../score/diagnostic.ts';
+import { counted } from '../../score/numbers.ts';
 import { midi, type Pitch, pitchName } from '../../score/pitch.ts';
 import type { LessonAsked } from '../places.ts';
 import { type Degree, degreesBetween, type ScaleNotes } from '../scale/notes.ts';
@@ -30,7 +32,7 @@ export const drillDegrees = (scale: ScaleNotes, inside: (sound: number) => boole
     code: 'too-few-notes',
     message:
       degrees.length < 3
-        ? `${scale.name} has ${degrees.length === 0 ? 'no' : degrees.length} note${degrees.length === 1 ? '' : 's'} in these places: too few for a melody`
+        ? `${scale.name} has ${degrees.length === 0 ? 'no notes' : counted(degrees.length, 'note')} in these places: too few for a melody`
         : `${scale.name} has no tonic in these places to begin and end on`,
     hint: 'widen the window, or take another key with --key',
   });

@@ -1,7 +1,9 @@
 /** Where two editions of a tune part: what the teacher has to say twice. */
+
 import type { Arrangement } from '../../fingering/arrangement.ts';
 import { strikesOf } from '../../fingering/strikes.ts';
 import type { Place } from '../../instrument/instrument.ts';
+import { beatText } from '../../score/numbers.ts';
 import { type Pitch, pitchName } from '../../score/pitch.ts';
 import type { Tune } from '../../score/tune.ts';
 import { type Block, listOf, paragraph } from './prose.ts';
@@ -57,7 +59,7 @@ const placeName = ({ string, fret }: Place): string =>
 const momentsOf = (all: readonly Difference[]): string =>
   [...grouped(all, each => each.measure)]
     .map(([measure, notes]) => {
-      const beats = notes.map(({ beat }) => String(Math.round(beat * 100) / 100));
+      const beats = notes.map(({ beat }) => beatText(beat));
       const listed = beats.length === 1 ? beats[0] : `${beats.slice(0, -1).join(', ')} and ${beats.at(-1)}`;
       return `${measure === '0' ? 'pickup' : `measure ${measure}`} beat${beats.length > 1 ? 's' : ''} ${listed}`;
     })

@@ -1,8 +1,10 @@
 /** Which notes of a scale are played: those that the window holds, from a tonic on. */
+
 import type { FretWindow } from '../../fingering/arrangement.ts';
 import type { Instrument } from '../../instrument/instrument.ts';
 import { placesOf, soundRange } from '../../instrument/places.ts';
 import { Refusal } from '../../score/diagnostic.ts';
+import { counted } from '../../score/numbers.ts';
 import type { LessonAsked } from '../places.ts';
 import { type Degree, degreesBetween, type ScaleNotes } from './notes.ts';
 
@@ -116,7 +118,7 @@ const refuseOctaves = ({ name }: ScaleNotes, octaves: number, editions: readonly
   throw new Refusal({
     severity: 'error',
     code: 'no-room-for-octaves',
-    message: `${names} ${editions.length > 1 ? 'do' : 'does'} not have ${octaves} octave${octaves > 1 ? 's' : ''} of ${name}`,
+    message: `${names} ${editions.length > 1 ? 'do' : 'does'} not have ${counted(octaves, 'octave')} of ${name}`,
     hint: octaves > 1 ? 'ask for fewer with --octaves' : 'take another tonic',
   });
 };

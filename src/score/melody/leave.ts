@@ -1,6 +1,8 @@
 /** What a melody leaves out of its voice: cue notes, and the lower notes of chords. */
+
 import type { Diagnostic } from '../diagnostic.ts';
 import type { MusicEvent, NoteEvent, RestEvent } from '../model.ts';
+import { counted } from '../numbers.ts';
 import type { TuneMeasure } from '../tune.ts';
 
 type Measures = readonly TuneMeasure[];
@@ -44,5 +46,3 @@ const topNote = (event: MusicEvent): MusicEvent =>
 
 const notesWhere = (measures: Measures, holds: (event: NoteEvent) => boolean): readonly NoteEvent[] =>
   measures.flatMap(measure => measure.events.filter(event => event.kind === 'note')).filter(holds);
-
-const counted = (count: number, what: string): string => `${count} ${what}${count === 1 ? '' : 's'}`;
