@@ -4,13 +4,16 @@ import { describe, expect, test } from 'vitest';
 import { arrange } from '../../src/fingering/arrange.ts';
 import { fitPlaces } from '../../src/fingering/candidates.ts';
 import { difficultyOf } from '../../src/fingering/difficulty.ts';
-import { handOn } from '../../src/fingering/hand.ts';
+import { handOn, span } from '../../src/fingering/hand.ts';
 import { type Rules, rulesFrom, wholeTune } from '../../src/fingering/rules.ts';
 import { strikesOf } from '../../src/fingering/strikes.ts';
 import { ranked, survey, windowsOf } from '../../src/fingering/survey.ts';
+import { slurBreak } from '../../src/fingering/terms/slur-break.ts';
 import { INSTRUMENTS } from '../../src/instrument/catalogue.ts';
+import { findInstrument, withCapo } from '../../src/instrument/define.ts';
 import { midi } from '../../src/score/pitch.ts';
-import { type MelodyNote, sharpened, tuneOf } from '../support/melody.ts';
+import type { Tune } from '../../src/score/tune.ts';
+import { bars, DIVISION, type MelodyNote, pitchOf, sharpened, tuneOf } from '../support/melody.ts';
 import { shareOf } from './share.ts';
 
 const notes = fc.array(
@@ -67,11 +70,51 @@ describe('a survey', () => {
             expect(row.misfits).toBe(melody.length - count);
             expect(row.costPerNote * count).toBeCloseTo(arrangement.cost / 1000, 9);
             expect(row.shifts).toBe(difficultyOf(problem, found).shifts);
+            const reaches = [...arrangement.placements.values()].map(({ finger, fret, position }) =>
+              finger === 0 ? 0 : span(problem.hand, position, fret),
+            );
+            expect(row.widestReach).toBeCloseTo(Math.max(0, ...reaches), 9);
+            expect(row.instrument).toBe(instrument.id);
           }
         },
       ),
       { numRuns: shareOf(120), seed: 51 },
     );
+  });
+
+  test('looks at every window of so many frets up the neck', () => {
+    const guitar = withCapo(findInstrument('guitar'), 3);
+    const windows = windowsOf(guitar, 5);
+    expect(windows).toHaveLength(13);
+    expect([windows[0], windows.at(-1)]).toEqual([
+      { low: 1, high: 5 },
+      { low: 13, high: 17 },
+    ]);
+    for (const width of [17, 30]) expect(windowsOf(guitar, width)).toEqual([{ low: 1, high: 17 }]);
+  });
+
+  test('takes the top note of a chord, slurs into account, and nothing of nothing', () => {
+    const ukulele = findInstrument('ukulele');
+    const asked = rulesFrom({ outside: 'refuse', repeats: 'free' });
+    const range = { windows: [{ low: 1, high: 5 }], transpositions: [0] };
+    const rowOf = (tune: Tune) => survey(strikesOf(tune).strikes, tune.division, ukulele, asked, range)[0]!;
+    const { instrument: _, ...chord } = rowOf(bars('C4+D4+F4 G4'));
+    expect(chord).toEqual((({ instrument: _id, ...row }) => row)(rowOf(bars('F4 G4'))));
+    expect(rowOf(tuneOf([]))).toMatchObject({
+      fitting: 0,
+      misfits: 0,
+      costPerNote: 0,
+      shifts: 0,
+      widestReach: 0,
+    });
+    const notes = ['F4', 'C5'].map(name => ({ pitch: pitchOf(name), duration: DIVISION }));
+    // F4 and C5 lie on two strings in those frets: under a slur that costs a point in all, half a point a note.
+    const never = { ...asked, open: 'never' } as const;
+    const costs = [[], [[1, 2] as const]].map(
+      slurs =>
+        survey(strikesOf(tuneOf(notes, slurs)).strikes, DIVISION, ukulele, never, range)[0]!.costPerNote,
+    );
+    expect(costs[1]! - costs[0]!).toBeCloseTo(slurBreak.weight / 2, 9);
   });
 
   test('ranks misfits before cost, and cost before the way to the key', () => {
@@ -80,8 +123,11 @@ describe('a survey', () => {
       { ...row, misfits: 1, costPerNote: 0, transposition: 0 },
       { ...row, misfits: 0, costPerNote: 2, transposition: 0 },
       { ...row, misfits: 0, costPerNote: 1, transposition: -1 },
+      { ...row, misfits: 0, costPerNote: 1, transposition: 1, window: { low: 4, high: 8 } },
       { ...row, misfits: 0, costPerNote: 1, transposition: 1 },
+      { ...row, misfits: 0, costPerNote: 1, transposition: 2 },
     ];
-    expect(ranked(rows).map(each => rows.indexOf(each))).toEqual([3, 2, 1, 0]);
+    // The nearer key first, of two as near the higher one; then the lower window.
+    expect(ranked(rows).map(each => rows.indexOf(each))).toEqual([4, 3, 2, 5, 1, 0]);
   });
 });
