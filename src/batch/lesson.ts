@@ -32,7 +32,7 @@ export interface LessonJob extends Omit<PackAsked, 'words' | 'details'> {
   readonly stem: string;
 }
 
-export interface CuesAsked {
+interface CuesAsked {
   readonly every: number | undefined;
   /** How strings are called. */
   readonly strings: 'names' | 'numbers';

@@ -56,7 +56,7 @@ export const report = (diagnostics: readonly Diagnostic[], quiet: boolean): void
 };
 
 /** "tunes/a.mxl, measure 3, beat 1: warning: … (code)" */
-export const diagnosticLine = ({ severity, code, message, place }: Diagnostic): string => {
+const diagnosticLine = ({ severity, code, message, place }: Diagnostic): string => {
   const where = describePlace(place);
   return printable(`${where ? `${where}: ` : ''}${severity}: ${message} (${code})`);
 };

@@ -16,7 +16,7 @@ export interface FileLink {
   readonly text: string;
 }
 
-export interface IndexPart {
+interface IndexPart {
   readonly title: string;
   /** What a page of it is, for those who do not see it: "notation alone". */
   readonly summary: string;

@@ -13,7 +13,7 @@ import type { Head, MusicEvent } from '../score/model.ts';
 import { midi } from '../score/pitch.ts';
 import type { Tune } from '../score/tune.ts';
 
-export interface KnownPlace extends Place {
+interface KnownPlace extends Place {
   /** Where the tune always takes the same one there. */
   readonly finger: Finger | undefined;
   readonly fit: Placement['fit'];

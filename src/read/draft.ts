@@ -46,7 +46,7 @@ export interface SpanMark {
 }
 
 /** Something that cannot be played, in an event whose voice is not yet settled. */
-export interface DraftFault {
+interface DraftFault {
   readonly event: number;
   readonly diagnostic: Diagnostic;
 }
@@ -58,7 +58,7 @@ export interface TieMark {
 }
 
 /** A head whose accidental is printed; `asked` where the file says that it is a courtesy. */
-export interface PrintedAccidental {
+interface PrintedAccidental {
   readonly head: DraftHead;
   readonly asked: boolean;
 }

@@ -79,7 +79,7 @@ export const headOpening = (
   typeElements(event.value, 'type'),
 ];
 
-export const pitchElement = ({ step, alter, octave }: Pitch): XmlNode =>
+const pitchElement = ({ step, alter, octave }: Pitch): XmlNode =>
   element(
     'pitch',
     {},

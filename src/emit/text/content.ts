@@ -22,14 +22,14 @@ import { rhythmText } from './values.ts';
 import { cleanText, toAscii } from './width.ts';
 
 /** A notehead; positions count staff steps up from the bottom line, which is 0, to the top line, 8. */
-export interface StaffHead {
+interface StaffHead {
   readonly position: number;
   readonly sign: string;
   readonly accidental: string;
 }
 
 /** A fret on its string; string 1 is the top line of tablature. */
-export interface TabFigure {
+interface TabFigure {
   readonly string: number;
   readonly text: string;
   readonly outside: boolean;

@@ -64,7 +64,7 @@ const lastTime = ({ changes, time }: TuneMeasure): string =>
   timeText(changes.findLast(change => change.time)?.time ?? time);
 
 /** `3/4`, `3+2/8`, `3/8+2/4`; empty for free time. */
-export const timeText = (time: TimeSignature | undefined): string =>
+const timeText = (time: TimeSignature | undefined): string =>
   time?.kind === 'metred'
     ? time.fractions.map(({ beats, beatType }) => `${beats.join('+')}/${beatType}`).join('+')
     : '';

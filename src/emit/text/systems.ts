@@ -7,7 +7,7 @@ import type { BarColumn } from './signs.ts';
 import type { PlacedSignature, SpacedMeasure } from './spacing.ts';
 
 /** A bar line and the column that it starts in. */
-export interface PlacedBar {
+interface PlacedBar {
   readonly column: number;
   readonly columns: readonly BarColumn[];
 }

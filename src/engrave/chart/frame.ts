@@ -155,7 +155,7 @@ function stoppedMarks(shape: ChordShape, style: FrameStyle, base: number): Mark[
 }
 
 /** What the frame does not show: tones left out, and how far a stretch goes. */
-export const captionOf = (shape: ChordShape): string =>
+const captionOf = (shape: ChordShape): string =>
   [leftOutWords(shape), shape.stretched ? mmText(shape.reach) : ''].filter(text => text !== '').join(' · ');
 
 function captionMarks(shape: ChordShape, style: FrameStyle): Mark[] {

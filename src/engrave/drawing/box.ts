@@ -18,10 +18,3 @@ export function union(boxes: readonly Box[]): Box | undefined {
   }
   return { left, top, right, bottom };
 }
-
-export const shift = (box: Box, dx: number, dy: number): Box => ({
-  left: box.left + dx,
-  top: box.top + dy,
-  right: box.right + dx,
-  bottom: box.bottom + dy,
-});

@@ -25,7 +25,7 @@ export function pointAt([a, b, c, d]: CurveMark['points'], t: number): Point {
 }
 
 /** How far the arcs' control points lie from those of the centre line: a cubic bulges by 3/4 of it. */
-export const bulge = ({ ends, middle }: CurveMark): number => (middle - ends) / 2 / 0.75;
+const bulge = ({ ends, middle }: CurveMark): number => (middle - ends) / 2 / 0.75;
 
 /** Control points of the two arcs around the area: there from the first end, back from the second. */
 export function arcs(mark: CurveMark): { readonly there: [Point, Point]; readonly back: [Point, Point] } {

@@ -16,7 +16,7 @@ const SIGNS: Readonly<Record<string, GlyphName>> = {
   2: 'doubleSharp',
 };
 
-export const accidentalGlyph = (alter: number): GlyphName =>
+const accidentalGlyph = (alter: number): GlyphName =>
   SIGNS[Math.max(-2, Math.min(2, Math.round(alter)))]!;
 
 /** One accidental, with its brackets, ending at x = 0. */

@@ -103,7 +103,7 @@ function changeAt({ reading }: Notation, measure: TuneMeasure, before: Key | und
 }
 
 /** The key in force when a measure ends. */
-export const keyAtEnd = (measure: TuneMeasure): Key =>
+const keyAtEnd = (measure: TuneMeasure): Key =>
   measure.changes.findLast(change => change.key)?.key ?? measure.key;
 
 /** The bar between two measures within a system. */

@@ -20,7 +20,7 @@ const QUARTER_ROOM = 4.2;
 const GROWTH = Math.log2(1.5);
 
 /** Natural distance from a note to the next, by how long it lasts. */
-export const idealRoom = (duration: Ticks, division: Ticks): number =>
+const idealRoom = (duration: Ticks, division: Ticks): number =>
   QUARTER_ROOM * Math.max(duration / division, 1 / 64) ** GROWTH;
 
 /** Natural room of a multi-measure rest. */

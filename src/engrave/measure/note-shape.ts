@@ -31,7 +31,7 @@ interface HeadPlace {
 }
 
 /** Seconds in a chord: every other head goes to the far side of the stem. */
-export function headPlaces(
+function headPlaces(
   event: NoteEvent,
   ys: readonly number[],
   stem: StemDirection,

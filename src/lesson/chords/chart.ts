@@ -24,7 +24,7 @@ export interface ChartMeasure {
   readonly marks: readonly Extract<Direction, { kind: 'rehearsal' | 'sign' | 'jump' }>[];
 }
 
-export interface ChartBeat {
+interface ChartBeat {
   /** From the start of the measure. */
   readonly at: Ticks;
   /** The chord that sounds on the beat; undefined for silence: no chord yet, or "no chord". */

@@ -47,7 +47,7 @@ const LOW_FRETS = 4;
 
 const sounding = (frets: Voicing): number => frets.filter(fret => fret !== undefined).length;
 
-export const VOICING_TERMS: readonly VoicingTerm[] = [
+const VOICING_TERMS: readonly VoicingTerm[] = [
   {
     name: 'tone left out',
     unit: 'tones',
@@ -153,7 +153,7 @@ const fingersOf = (touches: readonly Touch[]): ReadonlySet<number> =>
   new Set(touches.map(({ finger }) => finger).filter(finger => finger > 0));
 
 /** Terms of a held grip that depend on what was wished for. */
-export const HELD_TERMS: readonly HeldTerm[] = [
+const HELD_TERMS: readonly HeldTerm[] = [
   {
     name: 'height on the neck',
     unit: 'mm',

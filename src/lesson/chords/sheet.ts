@@ -35,7 +35,7 @@ export const chordSheet = (
 };
 
 /** Equal for symbols that ask for the same notes in the same spelling. */
-export const chordKey = ({ root, kind, bass, degrees }: ChordSymbol): string =>
+const chordKey = ({ root, kind, bass, degrees }: ChordSymbol): string =>
   JSON.stringify([root, kind, bass, degrees]);
 
 /** Chords without a shape, each with what it would need; `name` writes a symbol. */

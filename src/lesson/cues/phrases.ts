@@ -15,7 +15,7 @@ export interface Sung {
   readonly at: Ticks;
 }
 
-export const sungNotes = (tune: Tune): readonly Sung[] =>
+const sungNotes = (tune: Tune): readonly Sung[] =>
   tune.measures.flatMap(measure =>
     measure.events.flatMap(event =>
       event.kind === 'note' ? [{ event, measure, at: measure.at + event.at }] : [],

@@ -60,7 +60,7 @@ export interface Lesson extends LessonAsked {
   readonly arranged: readonly Arranged[];
 }
 
-export interface Made {
+interface Made {
   /** For each edition, in the order of its pages; empty where there is nothing to show. */
   readonly contents: readonly (readonly Content[])[];
   readonly diagnostics: readonly Diagnostic[];
