@@ -16,8 +16,7 @@ const SIGNS: Readonly<Record<string, GlyphName>> = {
   2: 'doubleSharp',
 };
 
-const accidentalGlyph = (alter: number): GlyphName =>
-  SIGNS[Math.max(-2, Math.min(2, Math.round(alter)))]!;
+const accidentalGlyph = (alter: number): GlyphName => SIGNS[Math.max(-2, Math.min(2, Math.round(alter)))]!;
 
 /** One accidental, with its brackets, ending at x = 0. */
 function oneAccidental({ alter, bracketed }: Accidental, y: number, size: number, of: number): Mark[] {
