@@ -19,18 +19,7 @@ inFolder(folder => {
     const { arrangement } = arrange(tune, findInstrument('ukulele'), rulesFrom({ repeats: 'free' }));
     const path = join(folder, `${notes}.musicxml`);
     writeFileSync(path, toMusicXml(tune, arrangement, { staves: 1 }));
-    const options = [
-      '-i',
-      'ukulele',
-      '--repeats',
-      'free',
-      '--to',
-      'svg',
-      '-s',
-      'tab,quiz',
-      '--no-config',
-      '-q',
-    ];
+    const options = ['-i', 'ukulele', '--free-repeats', '--to', 'svg', '-s', 'tab,quiz', '--no-config', '-q'];
     return usage([PROGRAM, 'arrange', path, ...options, '--out', join(folder, `${notes}`)]);
   });
   console.log('A tune to two SVG sheets, end to end:');
