@@ -37,5 +37,5 @@ export const soundRange = (instrument: Instrument): { readonly low: number; read
  */
 export const reentrantStrings = (instrument: Instrument): readonly number[] => {
   const open = openPitches(instrument);
-  return open.flatMap((pitch, index) => (index > 0 && pitch > open[index - 1]! ? [index + 1] : []));
+  return open.flatMap((pitch, index) => (pitch > (open[index - 1] ?? Infinity) ? [index + 1] : []));
 };

@@ -71,6 +71,8 @@ describe('pitch and place', () => {
     const ukulele = findInstrument('ukulele');
     expect(() => soundAt(ukulele, { string: 5, fret: 0 })).toThrow(RangeError);
     expect(() => soundAt(ukulele, { string: 1, fret: 19 })).toThrow(RangeError);
+    expect(() => soundAt(ukulele, { string: 1, fret: -1 })).toThrow(RangeError);
+    expect(() => soundAt(ukulele, { string: 0, fret: 1 })).toThrow(RangeError);
   });
 
   test('only the fourth string of the high-G ukulele is re-entrant', () => {
