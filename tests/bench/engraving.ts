@@ -30,7 +30,8 @@ const example = (name: string): Tune =>
 function compare(what: string, tune: Tune): void {
   const { arrangement } = arrange(tune, findInstrument('ukulele-low-g'), rulesFrom({ repeats: 'free' }));
   const { pages } = engrave(tune, arrangement, { sheet: 'tab' });
-  const engraving = time(() => engrave(tune, arrangement, { sheet: 'tab' })) / pages.length;
+  // Of an arrangement that was engraved, the layout is known: each run gets one of its own.
+  const engraving = time(() => engrave(tune, { ...arrangement }, { sheet: 'tab' })) / pages.length;
   const writing = time(() => pages.map(pageToSvg)) / pages.length;
   const ratio = (engraving / writing).toFixed(2).padStart(9);
   const each = `${engraving.toFixed(2)} for ${writing.toFixed(2)} ms a page`;
