@@ -5,7 +5,7 @@
  */
 import { type PageFrame, pageFrame, SHEETS, type SheetOptions } from './options.ts';
 import { type Composition, roomOn } from './page/compose.ts';
-import { fullness, paginate, type Slot } from './page/fill.ts';
+import { fullness, paginate, type Room, type Slot } from './page/fill.ts';
 import { breakQuality, breakSystems, type Line, overfull } from './system/break.ts';
 import { type Measured, type Systems, systemsOf } from './system/possible.ts';
 import { type DrawnSystem, drawSystem } from './system/system.ts';
@@ -59,6 +59,8 @@ export interface Layout extends Plan {
   readonly composition: Composition;
   readonly reference: readonly DrawnSystem[];
   readonly slots: readonly Slot[];
+  /** Where systems may stand, by page. */
+  readonly room: (page: number) => Room;
   readonly pages: readonly number[];
 }
 
@@ -99,15 +101,20 @@ function layOut({ notation }: Measured, options: SheetOptions, { frame, lines }:
     below: bottom * frame.space,
   }));
   const composition = { tune, arrangement, origins, options, frame };
-  const pages = paginate(slots, page => roomOn(composition, page));
-  return { frame, lines, composition, reference, slots, pages };
+  const rooms: Room[] = [];
+  const room = (page: number): Room => {
+    rooms[page] ??= roomOn(composition, page);
+    return rooms[page];
+  };
+  const pages = paginate(slots, room);
+  return { frame, lines, composition, reference, slots, room, pages };
 }
 
 /** How full each page is. */
-const fullnesses = ({ slots, pages, composition }: Layout): number[] =>
+const fullnesses = ({ slots, pages, room }: Layout): number[] =>
   pages.map((count, page) => {
     const from = pages.slice(0, page).reduce((before, each) => before + each, 0);
-    return fullness(slots.slice(from, from + count), roomOn(composition, page));
+    return fullness(slots.slice(from, from + count), room(page));
   });
 
 const mean = (numbers: readonly number[]): number =>

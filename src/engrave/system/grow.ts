@@ -18,33 +18,34 @@ const LOOK_BACK = 3;
 type Bar = Extract<Node, { kind: 'bar' }>;
 type Solids = readonly Solid[];
 
-/** What the columns of a tune need beside each other: the same neighbours meet in every system that holds both. */
-export interface Neighbours {
-  readonly rows: Map<Column, ReadonlyMap<Row, Solids>>;
-  readonly distances: Map<Solids, Map<Solids, number>>;
-}
+/** The solids of a column by row, remembered: a column stands in many systems. */
+export type Rows = Map<Column, ReadonlyMap<Row, Solids>>;
 
-export const newNeighbours = (): Neighbours => ({ rows: new Map(), distances: new Map() });
+/** What a column of a strip has in a row. */
+interface Standing {
+  readonly index: number;
+  readonly solids: Solids;
+}
 
 export interface GrowingStrip {
   readonly nodes: Node[];
   readonly gaps: Gap[];
   readonly rods: number[];
   /** The last columns of each row, as many as the next one may reach. */
-  readonly latest: Map<Row, readonly number[]>;
+  readonly latest: Map<Row, readonly Standing[]>;
   /** The last bar line. */
   bar: number;
-  readonly neighbours: Neighbours;
+  readonly rows: Rows;
 }
 
 /** A strip that holds the bar line at its left, and nothing yet. */
-export const startStrip = (bar: Bar, neighbours: Neighbours): GrowingStrip => ({
+export const startStrip = (bar: Bar, rows: Rows): GrowingStrip => ({
   nodes: [bar],
   gaps: [],
   rods: [],
   latest: new Map(),
   bar: 0,
-  neighbours,
+  rows,
 });
 
 /** Adds a measure, up to where its right bar line will be, and raises rods so that no two solids of a row come too close. */
@@ -71,28 +72,26 @@ export function close(strip: GrowingStrip, end: Bar): Strip {
   const nodes = () => [...strip.nodes.slice(0, inside), end];
   const rods = strip.rods.slice();
   for (const [row, columns] of strip.latest)
-    if (!stopsAtBar(row)) holdInside({ ...strip, rods }, row, columns[columns.length - 1]!, end);
+    if (!stopsAtBar(row)) holdInside({ ...strip, rods }, columns[columns.length - 1]!, end);
   const solid = strip.nodes.reduce((sum, { width }) => sum + width, 0) + end.width;
   return { nodes, gaps, rods, solid, least: lengthAt({ gaps, rods, solid }, 0) };
 }
 
 function addColumn(strip: GrowingStrip, column: Column): void {
-  const { nodes, latest, neighbours } = strip;
+  const { nodes, latest } = strip;
   const index = nodes.length;
   const previous = nodes[index - 1]!;
   addGap(strip, previous, previous.kind === 'bar' ? 0 : headroom(previous.column), 1);
   nodes.push({ kind: 'column', column, width: 0 });
   const room = extent(column, 'left', stopsAtBar) + BESIDE_BAR;
   if (index - strip.bar <= LOOK_BACK) spread(strip, strip.bar, index, nodes[strip.bar]!.width + room);
-  for (const [row, solids] of rowsOf(neighbours, column)) {
+  for (const [row, solids] of rowsOf(strip.rows, column)) {
     const earlier = latest.get(row) ?? [];
     if (earlier.length === 0 && !stopsAtBar(row))
       spread(strip, 0, index, Math.max(0, ...solids.map(solid => EDGE - solid.left)));
-    for (const other of earlier) {
-      const before = rowsOf(neighbours, (nodes[other] as Extract<Node, { kind: 'column' }>).column).get(row)!;
-      spread(strip, other, index, distanceOf(neighbours, before, solids));
-    }
-    latest.set(row, [...earlier, index].slice(-LOOK_BACK));
+    for (const other of earlier) spread(strip, other.index, index, distanceBetween(other.solids, solids));
+    const standing = { index, solids };
+    latest.set(row, earlier.length < LOOK_BACK ? [...earlier, standing] : [...earlier.slice(1), standing]);
   }
 }
 
@@ -110,10 +109,7 @@ const headroom = ({ duration, note, rest }: Column): number =>
   duration > 0 ? Math.max(note?.headWidth ?? rest?.width ?? 0, 0) + 0.3 : 0;
 
 /** Keeps the last words of a system left of its end. */
-function holdInside(strip: GrowingStrip, row: Row, index: number, end: Bar): void {
-  const node = strip.nodes[index]!;
-  if (node.kind !== 'column') return;
-  const solids = rowsOf(strip.neighbours, node.column).get(row)!;
+function holdInside(strip: GrowingStrip, { index, solids }: Standing, end: Bar): void {
   const reach = Math.max(...solids.map(solid => solid.right + (solid.endGap ?? 0)));
   spread(strip, index, strip.nodes.length, reach - end.width);
 }
@@ -150,7 +146,7 @@ function extent(column: Column, side: 'left' | 'right', only: (row: Row) => bool
   return edge;
 }
 
-function rowsOf({ rows }: Neighbours, column: Column): ReadonlyMap<Row, Solids> {
+function rowsOf(rows: Rows, column: Column): ReadonlyMap<Row, Solids> {
   const known = rows.get(column);
   if (known) return known;
   const found = new Map<Row, Solid[]>();
@@ -161,14 +157,6 @@ function rowsOf({ rows }: Neighbours, column: Column): ReadonlyMap<Row, Solids> 
   }
   rows.set(column, found);
   return found;
-}
-
-function distanceOf({ distances }: Neighbours, before: Solids, after: Solids): number {
-  const known = distances.get(before) ?? new Map<Solids, number>();
-  if (known.size === 0) distances.set(before, known);
-  const distance = known.get(after) ?? distanceBetween(before, after);
-  known.set(after, distance);
-  return distance;
 }
 
 /** Least distance between the origins of two groups of solids in one row. */

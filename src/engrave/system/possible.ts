@@ -2,7 +2,7 @@
 import type { Notation } from '../content/notation.ts';
 import { type Bar, endBar, innerBar, startBar } from '../measure/bars.ts';
 import type { Column } from '../measure/column.ts';
-import { addBar, addMeasure, close, type GrowingStrip, newNeighbours, startStrip } from './grow.ts';
+import { addBar, addMeasure, close, type GrowingStrip, type Rows, startStrip } from './grow.ts';
 import type { Node, Strip } from './strip.ts';
 
 /** Everything that breaking needs to know about a tune. */
@@ -24,11 +24,11 @@ interface Beginning {
 /** Makes each system when it is first asked for. None depends on the width: several ways of setting a tune share them. */
 export function systemsOf({ notation, columns }: Measured): Systems {
   const { measures } = notation.tune;
-  const neighbours = newNeighbours();
+  const rows: Rows = new Map();
   const beginnings: Beginning[] = [];
   const begin = (first: number): Beginning => {
     const bar = startBar(notation, measures[first]!, first === 0);
-    return { growing: startStrip(barNode(bar, first, 'start'), neighbours), strips: [] };
+    return { growing: startStrip(barNode(bar, first, 'start'), rows), strips: [] };
   };
   return (first, last) => {
     beginnings[first] ??= begin(first);
