@@ -85,6 +85,35 @@ describe('voices', () => {
   });
 });
 
+describe('a voice that says another once more, as a tablature staff does', () => {
+  const twice = (first: string, second: string): string =>
+    partWise(
+      `${attributes()}${note('C4', 24, voice('1'))}${note(first, 24, voice('1'))}${backup}${note('C4', 24, voice('2'))}${note(second, 24, voice('2'))}`,
+      note('G4', 48, voice('1')) + backup + note('G4', 48, voice('2')),
+    );
+
+  test('is no choice', () => expect(melodyOf(twice('E4', 'E4')).diagnostics).toEqual([]));
+
+  test.each(['F4', 'r'])('is one where a note differs: %s', second =>
+    expect(melodyOf(twice('E4', second)).diagnostics).toMatchObject([{ code: 'voice-chosen' }]),
+  );
+
+  test('is one where a note is shorter or later', () => {
+    const shorter = twice('E4', 'E4').replace(
+      '<duration>24</duration><voice>2',
+      '<duration>12</duration><voice>2',
+    );
+    expect(melodyOf(shorter).diagnostics).toMatchObject([{ code: 'voice-chosen' }]);
+  });
+
+  test('is not offered beside a third', () => {
+    const third = twice('E4', 'E4').replace(backup, backup + note('C3', 48, voice('3')) + backup);
+    expect(melodyOf(third).diagnostics).toMatchObject([
+      { message: expect.stringContaining('of 2 voices'), hint: expect.stringMatching(/ 1, 3$/) },
+    ]);
+  });
+});
+
 describe('gaps', () => {
   test('are filled with rests that respect the beat', () => {
     const { tune } = melodyOf(

@@ -1,6 +1,7 @@
 /** Which part and which voice is the melody: as asked, or the first with notes. */
 import { type Diagnostic, Refusal } from '../diagnostic.ts';
-import type { MusicEvent, Part, Score, VoiceFault } from '../model.ts';
+import type { MusicEvent, Part, Score, Voice, VoiceFault } from '../model.ts';
+import { midi } from '../pitch.ts';
 
 export const choosePart = (score: Score, wanted: string | undefined, diagnostics: Diagnostic[]): Part => {
   if (wanted !== undefined) return namedPart(score, wanted);
@@ -64,17 +65,29 @@ export const chooseVoice = (part: Part, wanted: string | undefined, diagnostics:
     });
   }
   if (voices.length === 0) throw silentPart(part);
-  if (voices.length > 1) {
+  const different = voices.filter((id, index) => index === 0 || !isCopy(part, voices[0]!, id));
+  if (different.length > 1) {
     diagnostics.push({
       severity: 'note',
       code: 'voice-chosen',
-      message: `of ${voices.length} voices with notes, the first is taken: ${voices[0]}`,
-      hint: `choose another with --voice: ${voices.join(', ')}`,
+      message: `of ${different.length} voices with notes, the first is taken: ${voices[0]}`,
+      hint: `choose another with --voice: ${different.join(', ')}`,
       place,
     });
   }
   return playable(part, voices[0]!);
 };
+
+/** Whether a voice has the same notes as another throughout, as a tablature staff has under its notation. */
+const isCopy = ({ measures }: Part, of: string, id: string): boolean =>
+  measures.every(({ voices }) => notesOf(voices, of) === notesOf(voices, id));
+
+const notesOf = (voices: readonly Voice[], id: string): string =>
+  voices
+    .filter(voice => voice.id === id)
+    .flatMap(({ events }) => events.filter(event => event.kind === 'note'))
+    .map(({ at, duration, heads }) => [at, duration, ...heads.map(({ pitch }) => midi(pitch))].join())
+    .join(' ');
 
 const noNotes = (score: Score): Refusal => {
   const faults = score.parts.flatMap(part => part.faults ?? []);
