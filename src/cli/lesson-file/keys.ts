@@ -93,7 +93,9 @@ export type LessonOption = (typeof LESSON_OPTIONS)[number];
 /** What is the same for every key. */
 export interface Key extends Takes {
   readonly name: string;
+  /** What it says, and the default behind it. */
   readonly help: string;
+  readonly default: string | undefined;
   readonly from:
     | { readonly kind: 'own'; readonly own: OwnName }
     | { readonly kind: 'option'; readonly option: LessonOption };
@@ -103,7 +105,10 @@ export interface Key extends Takes {
 const SAID: Partial<Record<LessonOption, Said>> = {
   match: { default: 'true' },
   key: { default: 'the key of the tune' },
+  fingers: { default: 'none, but all on the scale' },
+  positions: { default: 'false, but true on the scale' },
   shapes: { default: '1' },
+  footer: { default: 'class and lesson' },
   to: {
     help: 'formats of the single sheets, svg, pdf or png; musicxml, mxl, json and midi for the tune',
     default: 'pdf,midi',
@@ -117,14 +122,16 @@ const SAID: Partial<Record<LessonOption, Said>> = {
 export const KEYS: readonly Key[] = [
   ...(Object.keys(OWN_ROWS) as OwnName[]).map((own): Key => {
     const row: KeyRow = OWN_ROWS[own];
-    const { list = false, schema } = row;
-    return { name: own, help: helpOf(row), list, flag: false, schema, from: { kind: 'own', own } };
+    const { list = false, schema, default: standard } = row;
+    const from = { kind: 'own', own } as const;
+    return { name: own, help: helpOf(row), default: standard, list, flag: false, schema, from };
   }),
   ...LESSON_OPTIONS.map((option): Key => {
     const row: OptionRow = OPTIONS[option];
     return {
       name: longName(row),
       help: helpOf(row, SAID[option]),
+      default: SAID[option]?.default ?? row.default,
       list: row.list ?? false,
       flag: isFlag(row),
       schema: row.schema,

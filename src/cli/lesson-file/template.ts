@@ -28,7 +28,8 @@ frets: 4-8
 # What is handed out, in this order.
 parts: [PARTS]
 
-# ---- More that can be said; take the # away. What is not said has the value that stands in brackets.
+# ---- More that can be said; take the # away. What is not said has the value
+# ---- that stands in brackets; what is true or false is false where none stands there.
 `;
 
 /** In the file from the start. */
@@ -39,6 +40,7 @@ export const lessonTemplate = (name: string, parts: readonly string[]): string =
   [
     BEGINNING.replace('NAME', name).replace('PARTS', parts.join(', ')),
     ...KEYS.filter(key => !SAID.has(key.name)).map(
-      ({ name: key, help, flag }) => `# ${help}\n# ${key}:${flag ? ' true' : ''}\n`,
+      ({ name, help, flag, default: standard }) =>
+        `# ${help}\n# ${name}:${flag ? ` ${standard !== 'true'}` : ''}\n`,
     ),
   ].join('\n');

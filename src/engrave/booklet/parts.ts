@@ -21,7 +21,12 @@ const ENGRAVERS: {
     if (of === 'tune') return engrave(tune, arrangement, { ...options, sheet });
     const own = withoutTitle(options);
     if (of === 'drill') return engrave(tune, arrangement, { ...own, sheet });
-    return engrave(tune, arrangement, { ...own, sheet, fingers: own.fingers ?? 'all', positions: true });
+    return engrave(tune, arrangement, {
+      ...own,
+      sheet,
+      fingers: own.fingers ?? 'all',
+      positions: own.positions ?? true,
+    });
   },
   chart: ({ chart, shapes }, options) => plain(engraveChart(chart, shapes, options)),
   neck: ({ tune, map }, options) =>
