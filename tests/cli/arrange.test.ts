@@ -267,6 +267,22 @@ describe('what is said', () => {
     expect(stdout).toContain('\u001b[');
   });
 
+  it.each([
+    ...['arrange', 'inspect', 'check', 'chords', 'cues', 'difficulty', 'explain', 'survey'],
+    ...['scale --for', 'drill --for', 'neck --for'],
+  ])('shows the line of the file that is at fault on a terminal: fretward %s', async command => {
+    const term = terminal(ROW);
+    const name = `${ROW}.musicxml`;
+    term.write(name, term.read(name).replace(/<duration>/, '<duration>-'));
+    const { stdout } = await term.run(`script -qec "fretward ${command} ${name}" /dev/null`);
+    expect(stdout.split('\r\n').slice(0, 2)).toEqual([
+      expect.stringMatching(
+        `^${name}, line \\d+, part P1, measure 1: error: the duration of a <note> is -\\d+`,
+      ),
+      expect.stringMatching(/^ {4}\| <duration>-\d+<\/duration>$/),
+    ]);
+  });
+
   it('is nothing but errors with --quiet', async () => {
     const term = terminal(MICHAEL);
     const { stdout, stderr, status } = await term.run(

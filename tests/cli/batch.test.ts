@@ -284,16 +284,16 @@ describe('make', () => {
   });
 });
 
-describe('signals', () => {
+describe('a folder of many tunes', () => {
   it.each([
     ['SIGINT', 130, 1],
     ['SIGTERM', 143, 2],
   ] as const)(
-    '%s ends a run with status %i: nothing half-written, and the rest is done next time (%i jobs)',
+    'is interrupted by %s (status %i, %i jobs) with nothing half-written, resumed, verified, and made again where it changed',
     async (signal, wanted, jobs) => {
-      const term = withTunes(60);
-      const args = ['arrange', 'tunes', '--to', 'svg', '--out', 'out', '-j', String(jobs)];
-      const child = spawn('fretward', args, {
+      const term = withTunes(30);
+      const line = `fretward arrange tunes --to svg --out out -j ${jobs}`;
+      const child = spawn('bash', ['-c', `exec ${line}`], {
         cwd: term.folder,
         env: { ...process.env, PATH: term.searchPath },
       });
@@ -301,15 +301,25 @@ describe('signals', () => {
       await waitFor(() => term.files('out').length > 2);
       child.kill(signal);
       expect(await ended).toBe(wanted);
-      const all = readdirSync(term.path('out'));
-      expect(all.filter(name => name.endsWith('.part'))).toEqual([]);
+      expect(readdirSync(term.path('out')).filter(name => name.endsWith('.part'))).toEqual([]);
       const done = term.files('out');
-      expect(done.length).toBeLessThan(120);
+      expect(done.length).toBeLessThan(60);
       for (const name of done) expect(term.read(`out/${name}`)).toMatch(/<\/svg>\s*$/);
-      const { stdout, status } = await term.run('fretward arrange tunes --to svg --out out');
+
+      const verified = `${line} --verify -q`;
+      expect((await term.run(verified)).status).toBe(1);
+      const { stdout, status } = await term.run(line);
       expect(status).toBe(0);
-      expect(stdout.trim().split('\n').length).toBe(120 - done.length);
-      expect((await term.run('fretward arrange tunes --to svg --out out --verify -q')).status).toBe(0);
+      expect(stdout.trim().split('\n')).toHaveLength(60 - done.length);
+      expect((await term.run(verified)).status).toBe(0);
+
+      term.write('tunes/17.musicxml', term.read('tunes/17.musicxml').replace('Michael', 'Michel'));
+      expect((await term.run(verified)).status).toBe(1);
+      expect(await term.run(line)).toMatchObject({
+        stdout: 'out/17.ukulele.tab.svg\nout/17.ukulele.quiz.svg\n',
+        stderr: '30 tunes: 29 up to date, 1 written\n',
+      });
+      expect((await term.run(verified)).status).toBe(0);
     },
   );
 });

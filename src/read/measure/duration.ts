@@ -4,7 +4,7 @@ import type { Ticks } from '../../score/model.ts';
 import { lcm } from '../../score/time.ts';
 import { refuseAt, type Walk } from '../draft.ts';
 import type { RawMeasure, RawPart } from '../parts.ts';
-import { child, childText, type XmlElement } from '../xml/element.ts';
+import { child, childText, innermost, type XmlElement } from '../xml/element.ts';
 
 /** Finer than this, sums over a long score would no longer be exact. */
 const FINEST = 2 ** 32;
@@ -26,7 +26,7 @@ export const commonDivision = (parts: readonly RawPart[]): Ticks => {
         const factor = neededFactor(node, divisions);
         if (factor === 1 || division % factor === 0) continue;
         division = lcm(division, factor);
-        if (division > FINEST) throw tooFine(part, measure, node);
+        if (division > FINEST) throw tooFine(part, measure, innermost(node, 'divisions', 'duration'));
       }
     }
   }
@@ -75,7 +75,7 @@ const denominator = (value: number): number => {
 /** The ticks of a note, backup or forward; refused where they are not a positive number. */
 export const durationTicks = (walk: Walk, node: XmlElement, duration: number | undefined): Ticks => {
   if (duration === undefined || !(duration > 0) || duration > LONGEST * walk.divisions) {
-    throw refuseAt(walk, node, {
+    throw refuseAt(walk, innermost(node, 'duration'), {
       code: 'bad-duration',
       message: `the duration of a <${node.nodeName}> is ${duration ?? 'missing'}; it must be positive, and no longer than ${LONGEST} quarter notes`,
       hint: 'mend the duration in the file, or export the tune again',
@@ -93,7 +93,7 @@ export const offsetTicks = (walk: Walk, offset: string | number | undefined): Ti
 /** Sets the divisions in force. */
 export const setDivisions = (walk: Walk, node: XmlElement, divisions: number): void => {
   if (!isDivision(divisions)) {
-    throw refuseAt(walk, node, {
+    throw refuseAt(walk, innermost(node, 'divisions'), {
       code: 'bad-divisions',
       message: 'a quarter note is divided into a number of divisions that is not a positive whole one',
       hint: 'mend <divisions> in the file, or export the tune again',

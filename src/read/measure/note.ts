@@ -12,7 +12,7 @@ import {
   sourceOf,
   type Walk,
 } from '../draft.ts';
-import { childText, type XmlElement } from '../xml/element.ts';
+import { childText, innermost, type XmlElement } from '../xml/element.ts';
 import { intervalOn } from './attributes.ts';
 import { durationTicks } from './duration.ts';
 import { readLyric } from './lyrics.ts';
@@ -181,7 +181,8 @@ const pitchOf = (walk: Walk, node: XmlElement, data: Note, staff: number): Pitch
     octave > 10 ||
     !(Math.abs(alter) < 12)
   ) {
-    throw refuseAt(walk, node, {
+    const part = step === undefined ? 'step' : Math.abs(alter) < 12 ? 'octave' : 'alter';
+    throw refuseAt(walk, innermost(node, 'pitch', part), {
       code: 'bad-pitch',
       message: 'a note has a pitch without a step from A to G, or without an octave',
       hint: 'mend the pitch in the file, or export the tune again',
@@ -197,16 +198,19 @@ type FaultCode = keyof typeof FAULTS;
 
 const FAULTS = {
   'unpitched-notes': {
+    at: ['unpitched'],
     message: 'the melody has notes without a pitch, as percussion has',
     hint: 'choose another part or voice',
   },
   'quarter-tones': {
+    at: ['pitch', 'alter'],
     message: 'the melody has quarter tones, which frets cannot play',
     hint: 'choose another part or voice, or write the nearest semitones',
   },
 } as const;
 
 const addFault = (walk: Walk, node: XmlElement, placed: Placed, code: FaultCode): void => {
-  const diagnostic = { severity: 'error', code, ...FAULTS[code], place: sourceOf(walk, node) } as const;
-  walk.faults.push({ event: placed.event.id, diagnostic });
+  const { at, message, hint } = FAULTS[code];
+  const place = sourceOf(walk, innermost(node, ...at));
+  walk.faults.push({ event: placed.event.id, diagnostic: { severity: 'error', code, message, hint, place } });
 };

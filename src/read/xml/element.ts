@@ -75,6 +75,10 @@ export const child = (element: XmlElement, name: string): XmlElement | undefined
   return undefined;
 };
 
+/** The innermost element that is there of the element, a child of it, a child of that, …: where a fault lies. */
+export const innermost = (element: XmlElement, ...names: readonly string[]): XmlElement =>
+  names.reduce((within, name) => child(within, name) ?? within, element);
+
 /** The trimmed text of the first child of that name; undefined where there is none or it is empty. */
 export const childText = (element: XmlElement, name: string): string | undefined =>
   child(element, name)?.textContent.trim() || undefined;

@@ -31,11 +31,11 @@ export const FILES: Provocations = {
   }),
   'wrong-encoding': tune(Uint8Array.of(...bytesOf('<score-partwise>\n<work>'), 0xe9), { on: '<work>' }),
 
-  'bad-divisions': tune(XML.replace('<divisions>12', '<divisions>0'), { on: '<attributes>', at: IN_FIRST }),
-  'bad-duration': tune(measures(note('C4', -12)), { on: '<note>', at: IN_FIRST }),
-  'bad-pitch': tune(XML.replace('<step>C', '<step>H'), { on: '<note>', at: IN_FIRST }),
+  'bad-divisions': tune(XML.replace('<divisions>12', '<divisions>0'), { on: '<divisions>0', at: IN_FIRST }),
+  'bad-duration': tune(measures(note('C4', -12)), { on: '<duration>-12', at: IN_FIRST }),
+  'bad-pitch': tune(XML.replace('<step>C', '<step>H'), { on: '<step>H', at: IN_FIRST }),
   'quarter-tones': tune(XML.replace('<octave>', '<alter>0.5</alter><octave>'), {
-    on: '<note>',
+    on: '<alter>0.5',
     at: IN_FIRST,
   }),
   'tangled-voice': tune(measures(`${whole('C4')}<backup><duration>48</duration></backup>`.repeat(27)), {
@@ -47,10 +47,10 @@ export const FILES: Provocations = {
       whole('C4'),
       ...[65_537, 65_539].map(divisions => `<attributes><divisions>${divisions}</divisions></attributes>`),
     ),
-    { on: '<attributes>', at: { part: 'P1', measure: '3' } },
+    { on: '<divisions>65539', at: { part: 'P1', measure: '3' } },
   ),
   'unpitched-notes': tune(measures('<note><unpitched/><duration>48</duration></note>'), {
-    on: '<note>',
+    on: '<unpitched/>',
     at: IN_FIRST,
   }),
 };
