@@ -3,7 +3,7 @@
 /** To a thousandth (of a millimetre), without padding; refuses what is not a number. */
 export function number(value: number): string {
   const thousandths = Math.round(value * 1000);
-  if (!Number.isSafeInteger(thousandths)) throw new Error(`A drawing holds no such coordinate: ${value}`);
+  if (!Number.isSafeInteger(thousandths)) throw new Error(`a coordinate is no number: ${value}`);
   const size = Math.abs(thousandths);
   const part = size % 1000;
   const whole = (size - part) / 1000;
