@@ -7,12 +7,12 @@ import {
   type HardMove,
 } from '../../fingering/difficulty.ts';
 import type { Grip } from '../../fingering/grip.ts';
-import { beatText, mmText, pointsNumber, pointsText } from '../../score/numbers.ts';
-import { pitchName } from '../../score/pitch.ts';
+import { mmText, pointsNumber, pointsText } from '../../score/numbers.ts';
 import { takesTunes } from '../define.ts';
 import { answerEditions } from '../each.ts';
 import { checkOptions } from '../options/check.ts';
 import { ARRANGING, LIMITING, type OptionName } from '../options/options.ts';
+import { STRIKE_COLUMNS } from '../strike-columns.ts';
 import { type Column, table } from '../table.ts';
 
 const OPTION_NAMES = [...ARRANGING, ...LIMITING, 'json', 'quiet'] as const satisfies readonly OptionName[];
@@ -75,13 +75,7 @@ const reportText = (report: DifficultyReport): string => {
 };
 
 const MOVES: readonly Column<HardMove>[] = [
-  { title: 'measure', align: 'right', cell: ({ strike }) => strike.source.measure },
-  { title: 'beat', align: 'left', cell: ({ strike }) => beatText(strike.beat) },
-  {
-    title: 'note',
-    align: 'left',
-    cell: ({ strike }) => strike.pitches.map(pitch => pitchName(pitch)).join(' '),
-  },
+  ...STRIKE_COLUMNS,
   { title: 'from', align: 'left', cell: ({ from }) => gripName(from) },
   { title: 'to', align: 'left', cell: ({ to }) => gripName(to) },
   { title: 'points', align: 'right', cell: ({ cost }) => pointsText(cost) },

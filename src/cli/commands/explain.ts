@@ -5,12 +5,12 @@ import { type Explained, explain, gripAt } from '../../fingering/explain.ts';
 import type { Grip } from '../../fingering/grip.ts';
 import type { Strike } from '../../fingering/strikes.ts';
 import { beatText, counted, mmNumber, mmText, pointsNumber, pointsText } from '../../score/numbers.ts';
-import { pitchName } from '../../score/pitch.ts';
 import { takesTunes } from '../define.ts';
 import { type Answer, answerEditions } from '../each.ts';
 import { UsageError } from '../exit.ts';
 import { checkOptions } from '../options/check.ts';
 import { ARRANGING, LIMITING, type OptionName } from '../options/options.ts';
+import { pitchNames, STRIKE_COLUMNS } from '../strike-columns.ts';
 import { type Column, table } from '../table.ts';
 
 const OPTION_NAMES = [
@@ -75,7 +75,7 @@ const explanationOf = (arranged: Arranged, title: string, measure: string | unde
 const noteData = ({ strike, grip, charges, alternatives }: Explained) => ({
   measure: strike.source.measure,
   beat: strike.beat,
-  pitches: strike.pitches.map(pitch => pitchName(pitch)),
+  pitches: pitchNames(strike),
   touches: grip.touches,
   position: grip.position,
   fit: grip.fit,
@@ -95,13 +95,7 @@ const touchNames = (grip: Grip): string =>
   grip.touches.map(({ string, fret }) => `${string}:${fret}`).join(' ');
 
 const COLUMNS: readonly Column<Explained>[] = [
-  { title: 'measure', align: 'right', cell: ({ strike }) => strike.source.measure },
-  { title: 'beat', align: 'left', cell: ({ strike }) => beatText(strike.beat) },
-  {
-    title: 'note',
-    align: 'left',
-    cell: ({ strike }) => strike.pitches.map(pitch => pitchName(pitch)).join(' '),
-  },
+  ...STRIKE_COLUMNS,
   { title: 'string:fret', align: 'left', cell: ({ grip }) => touchNames(grip) },
   { title: 'finger', align: 'left', cell: ({ grip }) => grip.touches.map(({ finger }) => finger).join(' ') },
   { title: 'position', align: 'right', cell: ({ grip }) => String(grip.position) },
