@@ -9,6 +9,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { unzipSync } from 'fflate';
 import { expect, it } from 'vitest';
+import { CODES } from '../../src/cli/codes.ts';
 import { type Terminal, TUNES, terminal } from '../cli/terminal.ts';
 import { diceFrom, mutate } from './mutate.ts';
 
@@ -45,6 +46,18 @@ const ASKED = [
   '-i guitar -f 1-8:4-8,9-16:0-5 --keep-marked --transpose 2',
 ];
 
+const KNOWN = new Set(CODES.map(each => each.code));
+
+/** What else takes a tune, in turn; a tenth of the files go that way as well. */
+const OTHERS = [
+  'inspect in --json',
+  'check in -f 4-8 --chords all',
+  'chords in --to svg --out out',
+  'difficulty in -i guitar',
+  'cues in/*',
+  'explain in --measure 1',
+];
+
 const nameOf = (seed: number): string => `${seed}.musicxml`;
 
 const fill = (term: Terminal, from: number, to: number): void => {
@@ -60,7 +73,7 @@ interface Line {
   readonly result: string;
   readonly outputs: readonly string[];
   readonly milliseconds: number;
-  readonly diagnostics: readonly { readonly message: string }[];
+  readonly diagnostics: readonly { readonly code: string; readonly message: string }[];
 }
 
 const keep = (term: Terminal, file: string): string => {
@@ -112,6 +125,8 @@ for (let from = SEED * 1_000_000; from < SEED * 1_000_000 + RUNS; from += BATCH)
     expect(
       bad.map(each => `${keep(term, each.file)}: ${each.result}, ${each.diagnostics[0]?.message}`),
     ).toEqual([]);
+    const said = new Set(lines.flatMap(each => each.diagnostics.map(({ code }) => code)));
+    expect([...said].filter(code => !KNOWN.has(code))).toEqual([]);
     expect(await tooSlow(term, lines, asked)).toEqual([]);
     expect([0, 1], stderr.slice(-2000)).toContain(status);
     expect(lines).toHaveLength(to - from);
@@ -125,3 +140,20 @@ for (let from = SEED * 1_000_000; from < SEED * 1_000_000 + RUNS; from += BATCH)
     expect(outputs.length).toBeGreaterThan(0);
   }, 700_000);
 }
+
+OTHERS.forEach((line, index) => {
+  const count = Math.min(BATCH, Math.ceil(RUNS / 10 / OTHERS.length));
+  const from = (SEED + 1) * 1_000_000 - (index + 1) * BATCH;
+  it(`stands files ${from} to ${from + count - 1}: fretward ${line}`, async () => {
+    const term = terminal();
+    fill(term, from, from + count);
+    const { stderr, status } = await term.run(
+      `timeout -s KILL 600 fretward ${line} --json-errors > said.txt`,
+    );
+    const said = stderr.split('\n').flatMap(each => (each.startsWith('{') ? [JSON.parse(each)] : []));
+    const faults = said.filter(each => each.code === 'fault');
+    expect(faults.map(each => `${keep(term, each.place.file)}: ${each.message}`)).toEqual([]);
+    expect(said.map(each => each.code).filter(code => !KNOWN.has(code))).toEqual([]);
+    expect([0, 1], stderr.slice(-2000)).toContain(status);
+  }, 700_000);
+});
