@@ -63,6 +63,7 @@ export const parseXml = (text: string): XmlElement => {
     top = stack[stack.length - 1];
   });
   parser.on('error', error => {
+    if (root === undefined && !/^\ufeff?\s*</.test(text)) throw notXml();
     throw brokenXml(error.message, parser.line, parser.column);
   });
 
@@ -90,6 +91,16 @@ const brokenXml = (reason: string, line: number, column: number): Refusal => {
         place,
       });
 };
+
+/** A picture, a page, a list: exported in another format, or another file than was meant. */
+const notXml = (): Refusal =>
+  new Refusal({
+    severity: 'error',
+    code: 'broken-xml',
+    message: 'this is not XML, and so not MusicXML',
+    hint: 'name a MusicXML file, or export the tune as MusicXML (.mxl or .musicxml)',
+    place: { line: 1 },
+  });
 
 const tooMany = (name: string, line: number): Refusal =>
   new Refusal({
