@@ -7,10 +7,10 @@ export const drawBack: GripTerm = {
   unit: 'frets',
   weight: 0.5,
   source: 'first-finger stretch of position playing, common practice; weight: our judgement',
-  measure: (grip, hand) => {
+  measure: grip => {
     let frets = 0;
     for (const { finger, fret } of grip.touches) {
-      if (finger === 1) frets += Math.max(0, grip.position + hand.homes[0]!.low - fret);
+      if (finger === 1) frets += Math.max(0, grip.position - fret);
     }
     return frets;
   },

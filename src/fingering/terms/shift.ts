@@ -18,5 +18,5 @@ export const shiftDistance: HandTerm = {
   weight: 0.02,
   source:
     'distance travelled (Heijink & Meulenbroek 2002) over the time there is (Hori & Sagayama 2016); weight: our judgement',
-  measure: (from, to, haste, hand) => (from === to ? 0 : span(hand, from, to) * haste),
+  measure: (from, to, haste, hand) => span(hand, from, to) * haste,
 };
