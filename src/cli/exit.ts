@@ -10,6 +10,15 @@ export const EXIT = {
   fault: 3,
 } as const;
 
+/** What each status says, for the man page. */
+export const EXIT_MEANINGS: Readonly<Record<number, string>> = {
+  [EXIT.done]: 'all was done',
+  [EXIT.refused]:
+    'some tune could not be arranged, or a sheet is missing or out of date; the others were done',
+  [EXIT.usage]: 'the command was not typed right, or fretward.yaml is wrong',
+  [EXIT.fault]: 'a fault of fretward’s own',
+};
+
 /** The command line asks for something that does not go together. */
 export class UsageError extends Error {
   readonly hint: string | undefined;

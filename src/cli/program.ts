@@ -125,7 +125,8 @@ Examples:
   fretward arrange tune.mxl --instrument ukulele-low-g --frets 4-8
   fretward arrange tunes/ -i ukulele -i ukulele-low-g -f 4-8 --to svg --out sheets/
 
-Exit status: 0 all arranged; 1 some tune could not be; 2 wrong usage; 3 a fault of fretward's.`;
+Options without a value are off unless their help says otherwise; --no-… takes one back: --no-match.
+Exit status: 0 all done; 1 some tune could not be; 2 wrong usage; 3 a fault of fretward's own.`;
 
 /** Parses argv (without node and script), runs the command and answers the exit status. */
 export const program = async (argv: readonly string[]): Promise<number> => {

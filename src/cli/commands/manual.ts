@@ -2,7 +2,7 @@
 import type { Command } from 'commander';
 import { print } from '../console.ts';
 import { defined } from '../define.ts';
-import { EXIT } from '../exit.ts';
+import { EXIT, EXIT_MEANINGS } from '../exit.ts';
 import { type CommandOutline, type OptionOutline, outlineOf } from '../outline.ts';
 
 const EXAMPLES = `  fretward manual > ~/.local/share/man/man1/fretward.1
@@ -42,12 +42,11 @@ const manPage = (about: string, version: string, commands: readonly CommandOutli
       'Options without a value are off unless something else is said. What fretward.yaml switches on, --no- before its name switches off: --no-match.',
     ),
     '.SH EXIT STATUS',
-    ...[
-      ['0', 'All was done.'],
-      ['1', 'Some tune could not be arranged, or a sheet is missing or out of date; the others were done.'],
-      ['2', 'The command was not typed right, or the configuration file is wrong.'],
-      ['3', "A fault of fretward's own."],
-    ].flatMap(([status, meaning]) => ['.TP', status!, ...paragraph(meaning!)]),
+    ...Object.entries(EXIT_MEANINGS).flatMap(([status, meaning]) => [
+      '.TP',
+      status,
+      ...paragraph(sentence(meaning)),
+    ]),
     '.SH FILES',
     '.TP',
     '.I fretward.yaml',
@@ -60,12 +59,14 @@ const manPage = (about: string, version: string, commands: readonly CommandOutli
 
 const section = ({ name, summary, argument, argumentHelp, options }: CommandOutline): readonly string[] => [
   `.SS ${name}`,
-  ...paragraph(`${summary[0]!.toUpperCase()}${summary.slice(1)}.`),
+  ...paragraph(sentence(summary)),
   ...(argument ? ['.TP', `.I ${roff(argument)}`, ...paragraph(argumentHelp)] : []),
   ...options
     .filter(({ hidden }) => !hidden)
     .flatMap(option => ['.TP', flags(option), ...paragraph(option.help)]),
 ];
+
+const sentence = (words: string): string => `${words[0]!.toUpperCase()}${words.slice(1)}.`;
 
 const flags = ({ short, long, value }: OptionOutline): string => {
   const names = [short, long].filter(each => each !== undefined).map(each => `\\fB${roff(each)}\\fR`);

@@ -59,7 +59,6 @@ export const define = takesTunes({
   said: {
     open: { default: 'rescue' },
     to: { help: 'text: the table and a map in characters; svg: the map as a page to print' },
-    out: { default: 'text to standard output' },
   },
   examples: EXAMPLES,
 });
