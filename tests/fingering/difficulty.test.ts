@@ -4,7 +4,7 @@ import { arrange } from '../../src/fingering/arrange.ts';
 import { difficultyOf } from '../../src/fingering/difficulty.ts';
 import { rulesFrom, wholeTune } from '../../src/fingering/rules.ts';
 import { findInstrument } from '../../src/instrument/define.ts';
-import { bars } from '../support/melody.ts';
+import { bars, tuneOf } from '../support/melody.ts';
 
 const report = (measures: readonly string[], ...frets: readonly number[]) => {
   const windows = frets.length === 2 ? wholeTune(frets[0]!, frets[1]!) : [];
@@ -48,4 +48,53 @@ test('a scale in frets 4-8: one shift of one fret, three crossings, four frets u
 test('notes outside the window are counted', () => {
   const { outside, open } = report(['G3 A3 C5 D5'], 5, 8);
   expect({ outside, open }).toEqual({ outside: 1, open: 1 });
+});
+
+/** mm between two frets of a 381 mm scale. */
+const mm = (from: number, to: number): number => 381 * (2 ** (-from / 12) - 2 ** (-to / 12));
+
+test('the hardest moves come first, as many as are asked for', () => {
+  const { problem, found } = arrange(
+    bars('C4 D4 E4 F4', 'G4 A4 B4 C5', 'D5 E5 F5'),
+    findInstrument('ukulele-low-g'),
+    rulesFrom({ windows: wholeTune(4, 8) }),
+  );
+  const costs = (count?: number) => difficultyOf(problem, found, count).hardest.map(({ cost }) => cost);
+  expect(costs()).toHaveLength(5);
+  // Of eleven notes ten are reached by a move.
+  expect(costs(99)).toHaveLength(10);
+  expect(costs(99)).toEqual([...costs(99)].sort((a, b) => b - a));
+  expect(costs(3)).toEqual(costs(99).slice(0, 3));
+  // Of moves that are equally hard the first.
+  const twice = difficultyOf(problem, found, 99).hardest;
+  twice.slice(1).forEach(({ cost, strike }, n) => {
+    if (cost === twice[n]!.cost) expect(strike.at).toBeGreaterThan(twice[n]!.strike.at);
+  });
+});
+
+test('reach counts from the index finger, between the fingers of a chord, and from those just used', () => {
+  // F4 2/1 with finger 1, G4 2/3 with finger 3, from position I.
+  const alone = report(['F4 G4'], 1, 4);
+  expect(alone.widestReach).toBeCloseTo(mm(1, 3), 9);
+  // F major: A3 at fret 2 of string 4 and F4 at fret 1 of string 2, the others open.
+  expect(report(['A3+C4+F4+A4'], 0, 4).widestReach).toBeCloseTo(mm(1, 2), 9);
+  expect(alone.comfortableReach).toBe(110);
+});
+
+test('chords cross no strings, and no notes are no trouble', () => {
+  expect(report(['C4+E4 A4']).crossings).toBe(0);
+  expect(report(['A4 C4+E4']).crossings).toBe(0);
+  expect(report(['C4 A4']).crossings).toBe(1);
+  const { problem, found } = arrange(tuneOf([]), findInstrument('ukulele'), rulesFrom());
+  expect(difficultyOf(problem, found)).toMatchObject({
+    notes: 0,
+    shifts: 0,
+    shifted: 0,
+    widestReach: 0,
+    crossings: 0,
+    cost: 0,
+    costPerNote: 0,
+    measures: [],
+    hardest: [],
+  });
 });
