@@ -1,6 +1,6 @@
-/** The README's commands run as they stand, and its pictures are what the program makes. */
+/** The README's commands run as they stand, its pictures are what the program makes, and the other guide names what there is. */
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, readFileSync, rmSync, symlinkSync } from 'node:fs';
+import { existsSync, mkdtempSync, readFileSync, rmSync, symlinkSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -50,5 +50,25 @@ describe('the README', () => {
       const made = readFileSync(join(folder, picture.replace('examples/', '')));
       expect(made.equals(readFileSync(join(root, picture))), `run npm run pictures (${picture})`).toBe(true);
     }
+  });
+});
+
+describe('DEVELOPERS.md', () => {
+  const text = readFileSync(join(root, 'DEVELOPERS.md'), 'utf8');
+  const quoted = [...text.matchAll(/`([^`\n]+)`/g)].map(([, words]) => words!);
+  const map = [...text.matchAll(/^ {4}((?:bin|src|tests|examples)\/\S*)/gm)].map(([, path]) => path!);
+
+  test('names folders and files that are there', () => {
+    const paths = quoted
+      .flatMap(words => words.split(' '))
+      .filter(word => /^(src|tests)\/[\w./-]+$/.test(word));
+    expect(paths.length).toBeGreaterThan(10);
+    expect([...map, ...paths].filter(path => !existsSync(join(root, path)))).toEqual([]);
+  });
+
+  test('names scripts that there are', () => {
+    const scripts = quoted.flatMap(words => /^npm (?:run )?([\w:-]+)/.exec(words)?.[1] ?? []);
+    expect(scripts.length).toBeGreaterThan(4);
+    expect(scripts.filter(script => !(script in manifest.scripts) && script !== 'ci')).toEqual([]);
   });
 });
