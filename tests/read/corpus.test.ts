@@ -1,5 +1,5 @@
 /** Files that nobody on this project wrote: all are read, or refused with a reason. */
-import { expect, test } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import { readScore } from '../../src/read/read.ts';
 import { Refusal } from '../../src/score/diagnostic.ts';
 import { chooseMelody } from '../../src/score/melody.ts';
@@ -7,6 +7,9 @@ import type { Score } from '../../src/score/model.ts';
 import { summarise } from '../../src/score/summary.ts';
 import type { Tune } from '../../src/score/tune.ts';
 import { corpusBytes, corpusFiles, describeCorpus } from '../support/corpus.ts';
+
+// Some are long, and machines may be busy.
+vi.setConfig({ testTimeout: 30_000 });
 
 /** Times are whole, in order, and add up; ties join one sound. */
 const checkScore = (score: Score): void => {
