@@ -42,7 +42,7 @@ interface Branch {
  * moves all of them together may look at: so many that no tune of a few pages comes near.
  */
 const MOST_BRANCHES = 3000;
-const MOST_PRICES = 100_000_000;
+const MOST_PRICES = 50_000_000;
 
 /** Undefined where no fingering satisfies the ties, or none could be found. */
 export const search = (
@@ -110,7 +110,7 @@ const branchAndBound = (
   const queue: Branch[] = [{ settled: new Map(), bound: -Infinity, order: order++ }];
   for (let solved = 0; queue.length > 0; solved++) {
     if (solved === most) return { best, proven: false };
-    const { settled } = takeLeast(queue);
+    const { settled } = limit === Infinity ? takeDeepest(queue) : takeLeast(queue);
     const here = settle(lattice, ties, settled);
     const solution = objective(here);
     if (!(solution.cost < limit)) continue;
@@ -137,6 +137,17 @@ const takeLeast = (queue: Branch[]): Branch => {
     if (a.bound < b.bound || (a.bound === b.bound && a.order > b.order)) least = i;
   }
   return queue.splice(least, 1)[0]!;
+};
+
+/** Removes and answers the branch with most ties settled, of equal ones that with the least bound: until there is an answer, any will do. */
+const takeDeepest = (queue: Branch[]): Branch => {
+  let deepest = 0;
+  for (let i = 1; i < queue.length; i++) {
+    const [a, b] = [queue[i]!, queue[deepest]!];
+    const deeper = a.settled.size - b.settled.size;
+    if (deeper > 0 || (deeper === 0 && a.bound < b.bound)) deepest = i;
+  }
+  return queue.splice(deepest, 1)[0]!;
 };
 
 const settle = (lattice: Lattice, ties: readonly Tie[], settled: Settled): Lattice => {

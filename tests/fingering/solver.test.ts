@@ -7,7 +7,9 @@ import { rulesFrom, wholeTune } from '../../src/fingering/rules.ts';
 import { solve } from '../../src/fingering/solver.ts';
 import { findInstrument } from '../../src/instrument/define.ts';
 import { Refusal } from '../../src/score/diagnostic.ts';
-import { tuneOf } from '../support/melody.ts';
+import type { Tune } from '../../src/score/tune.ts';
+import { diceFrom } from '../fuzz/mutate.ts';
+import { DIVISION, pitchOf, tuneOf, tuneOfMeasures } from '../support/melody.ts';
 import { unlessRefused } from '../support/refused.ts';
 import { instruments, tunes } from './cases.ts';
 import { shareOf } from './share.ts';
@@ -37,4 +39,30 @@ describe('the solver', () => {
     expect(() => arrange(tuneOf([]), guitar, rulesFrom({ windows: wholeTune(8, 4) }))).toThrow(Refusal);
     expect(() => arrange(tuneOf([]), guitar, rulesFrom({ windows: wholeTune(30, 34) }))).toThrow(Refusal);
   });
+});
+
+describe('ties that are hard to settle', () => {
+  /** Passages that leap about at random, in a random order. */
+  const wandering = (seed: number): Tune => {
+    const dice = diceFrom(seed);
+    const passages = Array.from({ length: 6 }, () =>
+      Array.from({ length: 16 }, () => ({
+        pitches: [pitchOf(`${'CDEFGAB'[dice(7)]}${3 + dice(3)}`)],
+        duration: DIVISION / 4,
+      })),
+    );
+    return tuneOfMeasures(
+      Array.from({ length: 12 }, (_, n) => ({ number: `${n + 1}`, events: passages[dice(6)]! })),
+    );
+  };
+
+  // One place a pitch can always be had where nothing else is asked for.
+  test('are settled somehow, and never said to contradict one another', () => {
+    const { found } = arrange(
+      wandering(59),
+      findInstrument('guitar'),
+      rulesFrom({ onePlace: true, level: 'least' }),
+    );
+    expect(found.cost).toBeLessThan(Infinity);
+  }, 30_000);
 });
