@@ -8,13 +8,13 @@ export const print = (content: string | Uint8Array): void => {
   process.stdout.write(content);
 };
 
-/** Writes one line to standard error. */
-export const say = (line: string): void => {
-  process.stderr.write(`${line}\n`);
-};
-
-/** Whether diagnostics are written for machines: `--json-errors`, wherever it stands. */
+/** Whether standard error is for machines: `--json-errors`, wherever it stands. */
 let asJson = false;
+
+/** Writes one line to standard error, where people read it. */
+export const say = (line: string): void => {
+  if (!asJson) process.stderr.write(`${line}\n`);
+};
 
 export const speakJson = (): void => {
   asJson = true;
@@ -46,7 +46,7 @@ export const report = (diagnostics: readonly Diagnostic[], quiet: boolean): void
   const shown = quiet ? diagnostics.filter(each => each.severity === 'error') : diagnostics;
   shown.forEach((each, index) => {
     if (asJson) {
-      say(JSON.stringify(each));
+      process.stderr.write(`${JSON.stringify(each)}\n`);
       return;
     }
     say(diagnosticLine(each));

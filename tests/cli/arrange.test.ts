@@ -295,6 +295,15 @@ describe('what is said', () => {
     );
   });
 
+  it('is nothing but JSON with --json-errors, where many tunes are summed up too', async () => {
+    const term = terminal(MICHAEL);
+    const { stderr } = await term.run(
+      `fretward arrange ${MICHAEL}.musicxml missing.mxl -f 4-8 --to text --out out --json-errors`,
+    );
+    const lines = stderr.trim().split('\n');
+    expect(lines.map(line => JSON.parse(line).code)).toContain('cannot-read');
+  });
+
   it('is JSON, one diagnostic a line, with --json-errors', async () => {
     const term = terminal(MICHAEL);
     const { stderr, status } = await term.run(
