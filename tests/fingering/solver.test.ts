@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { arrange } from '../../src/fingering/arrange.ts';
-import { problemOf, problemOf } from '../../src/fingering/problem.ts';
+import { problemOf } from '../../src/fingering/problem.ts';
 import { rulesFrom, wholeTune } from '../../src/fingering/rules.ts';
 import { search } from '../../src/fingering/search.ts';
 import { solve } from '../../src/fingering/solver.ts';
@@ -58,14 +58,17 @@ describe('ties that are hard to settle', () => {
   };
 
   // One place a pitch can always be had where nothing else is asked for; the first greedy try fails on these.
-  test.each([34, 46])('are settled before much is tried, and never said to contradict one another: %i', seed => {
-    const rules = rulesFrom({ onePlace: true });
-    const { lattice, ties } = problemOf(wandering(seed), findInstrument('guitar'), rules);
-    expect(search(lattice, ties, solve, 1)).toBeUndefined();
-    const { path } = search(lattice, ties, solve, 60)!;
-    for (const { layers, key } of ties) {
-      const keys = layers.map(k => key(lattice.layers[k]!.grips[path[k]!]!));
-      expect(new Set(keys).size).toBe(1);
-    }
-  });
+  test.each([34, 46])(
+    'are settled before much is tried, and never said to contradict one another: %i',
+    seed => {
+      const rules = rulesFrom({ onePlace: true });
+      const { lattice, ties } = problemOf(wandering(seed), findInstrument('guitar'), rules);
+      expect(search(lattice, ties, solve, 1)).toBeUndefined();
+      const { path } = search(lattice, ties, solve, 60)!;
+      for (const { layers, key } of ties) {
+        const keys = layers.map(k => key(lattice.layers[k]!.grips[path[k]!]!));
+        expect(new Set(keys).size).toBe(1);
+      }
+    },
+  );
 });
