@@ -32,6 +32,11 @@ describe('notes off the instrument', () => {
     ]);
   });
 
+  test('are so in a chord whose other notes are on it, too', () =>
+    expect(faults(chord('C2 C4'))).toMatchObject([
+      { code: 'note-off-the-instrument', message: expect.stringMatching(/^C2 /) },
+    ]));
+
   test('without a way out have no hint', () => {
     const [fault] = faults(bars('E1 C8'));
     expect(fault).not.toHaveProperty('hint');

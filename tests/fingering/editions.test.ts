@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { arrange } from '../../src/fingering/arrange.ts';
 import { arrangeEditions } from '../../src/fingering/editions.ts';
 import { TRANSPOSITIONS } from '../../src/fingering/survey.ts';
-import { findInstrument } from '../../src/instrument/define.ts';
+import { findInstrument, withTuning } from '../../src/instrument/define.ts';
 import type { Instrument } from '../../src/instrument/instrument.ts';
 import { midi } from '../../src/score/pitch.ts';
 import { transposeTune } from '../../src/score/transpose-tune.ts';
@@ -62,6 +62,12 @@ describe('the key', () => {
     expect(same.diagnostics).toMatchObject([
       { code: 'best-key', message: expect.stringMatching(/no other key/) },
     ]);
+  });
+
+  test('is, of keys that do equally well, the nearest, and upwards rather than downwards', () => {
+    // One open string is as good as another: E4 lies as far above D4 as C4 below; from B4, A4 is nearer than E4.
+    expect(sounds(editionsOf(bars('D4'), { transpose: 'best' }))).toEqual([64]);
+    expect(sounds(editionsOf(bars('B4'), { transpose: 'best' }))).toEqual([69]);
   });
 
   test('is the old one, with the reason, where none will do', () => {
@@ -174,4 +180,13 @@ describe('matched editions', () => {
     expect(apart.diagnostics).toEqual([]);
     expect(apart.editions.map(({ arrangement }) => arrangement.matched)).toEqual([undefined, undefined]);
   });
+});
+
+test('editions differ in a note where its string is the same, but not its fret', () => {
+  const high = withTuning(findInstrument('ukulele'), 'A4 D4 F#4 B4');
+  const made = editionsOf(bars('D4'), { instruments: [findInstrument('ukulele'), high], match: true });
+  expect(placesIn(made)).toEqual(['3/2', '3/0']);
+  expect(made.diagnostics).toMatchObject([
+    { code: 'editions-differ', message: expect.stringMatching(/^1 note lies elsewhere than on ukulele: /) },
+  ]);
 });

@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { arrange } from '../../src/fingering/arrange.ts';
-import { problemOf } from '../../src/fingering/problem.ts';
+import { problemOf, solveProblem } from '../../src/fingering/problem.ts';
 import { rulesFrom, wholeTune } from '../../src/fingering/rules.ts';
 import { search } from '../../src/fingering/search.ts';
 import { solve } from '../../src/fingering/solver.ts';
@@ -10,7 +10,7 @@ import { findInstrument } from '../../src/instrument/define.ts';
 import { Refusal } from '../../src/score/diagnostic.ts';
 import type { Tune } from '../../src/score/tune.ts';
 import { diceFrom } from '../fuzz/mutate.ts';
-import { DIVISION, pitchOf, tuneOf, tuneOfMeasures } from '../support/melody.ts';
+import { bars, DIVISION, pitchOf, tuneOf, tuneOfMeasures } from '../support/melody.ts';
 import { unlessRefused } from '../support/refused.ts';
 import { instruments, tunes } from './cases.ts';
 import { shareOf } from './share.ts';
@@ -71,4 +71,10 @@ describe('ties that are hard to settle', () => {
       }
     },
   );
+});
+
+test('an answer is proven only where the search for it and that for the easiest steps both are', () => {
+  const problem = problemOf(bars('C4 D4 E4'), findInstrument('ukulele'), rulesFrom());
+  expect(solveProblem(problem).proven).toBe(true);
+  expect(solveProblem({ ...problem, easiestProven: false }).proven).toBe(false);
 });
