@@ -2,7 +2,6 @@
  * How fast fingering is, as ratios within one run: `npm run bench`. Nothing is asserted; times depend on the
  * machine, which is named.
  */
-import { cpus } from 'node:os';
 import { arrange } from '../../src/fingering/arrange.ts';
 import { problemOf, solveProblem } from '../../src/fingering/problem.ts';
 import { type Rules, rulesFrom, wholeTune } from '../../src/fingering/rules.ts';
@@ -37,9 +36,6 @@ const WINDOW: Partial<Rules> = { ...FREE, windows: wholeTune(4, 8) };
 
 const print = (what: string, ratio: number, unit: string): void =>
   console.log(`${what.padEnd(64)}${ratio.toFixed(2).padStart(9)} ${unit}`);
-
-const [cpu] = cpus();
-console.log(`${cpu?.model ?? 'unknown processor'}, ${cpus().length} cores, Node ${process.version}\n`);
 
 /** ms a note in the solver's two passes. */
 const solving = (tune: Tune, id: string, said: Partial<Rules>): number => {
