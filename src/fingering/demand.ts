@@ -2,11 +2,11 @@
 import type { Place } from '../instrument/instrument.ts';
 import { placesOf } from '../instrument/places.ts';
 import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
-import type { Source } from '../score/model.ts';
 import { pitchName } from '../score/pitch.ts';
 import type { FretWindow } from './arrangement.ts';
 import type { Hand } from './hand.ts';
 import { type Pin, type Rules, windowIn } from './rules.ts';
+import { groupBy, listSpots, placeOf, spotOf } from './spots.ts';
 import type { Strike } from './strikes.ts';
 
 /** What is fixed of a note's string, fret and finger; undefined is free. */
@@ -30,7 +30,7 @@ export type Targets = ReadonlyMap<number, Place>;
 
 /**
  * The demands on all strikes; equal demands are one and the same object. Throws a Refusal that names every chosen or marked place that does not
- * sound its note, or contradicts another, and every pin that finds no note.
+ * sound its note, or contradicts another, once for all its notes, and every pin that finds no note.
  */
 export const demandsOf = (
   hand: Hand,
@@ -38,7 +38,7 @@ export const demandsOf = (
   rules: Rules,
   targets: Targets | undefined,
 ): readonly Demand[] => {
-  const faults: Diagnostic[] = pinFaults(hand, strikes, rules.pins);
+  const faults: Fault[] = [];
   // Measures without a number have the window of the measure before; the first, that of the whole tune.
   let window: FretWindow | undefined;
   const known = new Map<string, Demand>();
@@ -53,7 +53,8 @@ export const demandsOf = (
     known.set(key, equal);
     return equal;
   });
-  if (faults.length > 0) throw new Refusal(...faults);
+  const wrong = [...pinFaults(hand, strikes, rules.pins), ...placeFaults(hand, faults)];
+  if (wrong.length > 0) throw new Refusal(...wrong);
   return demands;
 };
 
@@ -66,7 +67,7 @@ const fixedFor = (
   strike: Strike,
   index: number,
   rules: Rules,
-  faults: Diagnostic[],
+  faults: Fault[],
 ): Fixed | undefined => {
   const pins = rules.pins.filter(pin => pinApplies(pin, strike, index));
   const [pin] = pins;
@@ -81,17 +82,17 @@ const fixedFor = (
     ({ place }) => place.string !== pin!.place.string || place.fret !== pin!.place.fret,
   );
   if (contrary) {
-    faults.push(
-      placeFault(
-        strike,
-        index,
-        `is to be played at ${placeName(pin!.place)} and at ${placeName(contrary.place)}`,
-      ),
-    );
+    faults.push({
+      strike,
+      index,
+      what: `is to be played at ${placeName(pin!.place)} and at ${placeName(contrary.place)}`,
+    });
   } else if (!placesOf(hand.instrument, strike.sounds[index]!).some(place => agrees(place, fixed))) {
-    faults.push(
-      placeFault(strike, index, `does not sound at ${describeFixed(fixed)} of ${hand.instrument.name}`),
-    );
+    faults.push({
+      strike,
+      index,
+      what: `does not sound at ${describeFixed(fixed)} of ${hand.instrument.name}`,
+    });
   }
   return fixed;
 };
@@ -126,18 +127,29 @@ const pinFaults = (hand: Hand, strikes: readonly Strike[], pins: readonly Pin[])
       hint: 'a pitch is named as it sounds, with its octave; a beat is counted from 1 in the time signature’s lower number',
     }));
 
-const placeFault = (strike: Strike, index: number, what: string): Diagnostic => ({
-  severity: 'error',
-  code: 'impossible-place',
-  message: `${pitchName(strike.pitches[index]!)} ${what}`,
-  hint: 'change the chosen place, or the marks in the file',
-  place: placeOfStrike(strike),
-});
+/** A note that cannot lie where it is to lie. */
+interface Fault {
+  readonly strike: Strike;
+  readonly index: number;
+  /** "does not sound at string 2, fret 6 of Ukulele, high G" */
+  readonly what: string;
+}
 
-const placeOfStrike = ({ source, beat }: { readonly source: Source; readonly beat: number }) => ({
-  ...source,
-  beat,
-});
+/** One error for all notes that are wrong in one way, with the places that the pitch has. */
+const placeFaults = (hand: Hand, faults: readonly Fault[]): readonly Diagnostic[] =>
+  groupBy(faults, ({ strike, index, what }) => `${pitchName(strike.pitches[index]!)} ${what}`).map(group => {
+    const [{ strike, index, what }] = group;
+    const spots = group.map(fault => spotOf(fault.strike, fault.index));
+    const name = pitchName(strike.pitches[index]!);
+    const places = placesOf(hand.instrument, strike.sounds[index]!).map(placeName);
+    return {
+      severity: 'error',
+      code: 'impossible-place',
+      message: `${name} ${what}${spots.length > 1 ? `: ${listSpots(spots)}` : ''}`,
+      hint: `change the chosen place, or the mark in the file${places.length > 0 ? `; ${name} lies at ${places.join(', ')}` : ''}`,
+      place: placeOf(spotOf(strike, index)),
+    };
+  });
 
 const placeName = ({ string, fret }: Place): string => `string ${string} fret ${fret}`;
 

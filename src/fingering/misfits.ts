@@ -1,13 +1,13 @@
 /** Says which notes have no place, where they stand in the tune, and what would make them fit. */
 import type { Instrument } from '../instrument/instrument.ts';
 import type { Diagnostic } from '../score/diagnostic.ts';
-import type { Source } from '../score/model.ts';
-import { beatText, counted } from '../score/numbers.ts';
-import { type Pitch, pitchName } from '../score/pitch.ts';
+import { counted } from '../score/numbers.ts';
+import { pitchName } from '../score/pitch.ts';
 import type { Arrangement, FretWindow } from './arrangement.ts';
 import type { Problem } from './problem.ts';
 import { type Rules, windowIn } from './rules.ts';
 import type { Found } from './search.ts';
+import { groupBy, listSpots, placeOf, type Spot, spotOf } from './spots.ts';
 import type { Strike } from './strikes.ts';
 import { describeWaysOut, waysOut } from './ways-out.ts';
 
@@ -17,7 +17,10 @@ export const unplayableDiagnostics = (
   all: readonly Strike[],
   unplayable: readonly Strike[],
 ): readonly Diagnostic[] =>
-  groupBy(unplayable.map(spotOf), spot => pitchName(spot.pitch)).map(spots => ({
+  groupBy(
+    unplayable.map(strike => spotOf(strike)),
+    spot => pitchName(spot.pitch),
+  ).map(spots => ({
     severity: 'error',
     code: 'note-off-the-instrument',
     message: `${pitchName(spots[0].pitch)} cannot be played on ${instrument.name}: ${listSpots(spots)}`,
@@ -32,7 +35,10 @@ export const refusedDiagnostics = (
   all: readonly Strike[],
   placeless: readonly Strike[],
 ): readonly Diagnostic[] =>
-  groupBy(placeless.map(spotOf), spot => `${pitchName(spot.pitch)} in ${where(rules, spot)}`).map(spots => ({
+  groupBy(
+    placeless.map(strike => spotOf(strike)),
+    spot => `${pitchName(spot.pitch)} in ${where(rules, spot)}`,
+  ).map(spots => ({
     severity: 'error',
     code: 'note-outside-window',
     message: `${pitchName(spots[0].pitch)} has no place in ${where(rules, spots[0])}: ${listSpots(spots)}`,
@@ -105,41 +111,6 @@ export const rulesDiagnostics = ({ rules, strikes }: Problem, { proven }: Found)
   }
   return notes;
 };
-
-interface Spot {
-  readonly pitch: Pitch;
-  readonly source: Source;
-  readonly beat: number;
-}
-
-type Group<T> = readonly [T, ...T[]];
-
-const spotOf = (strike: Strike): Spot => ({
-  pitch: strike.pitches[0]!,
-  source: strike.source,
-  beat: strike.beat,
-});
-
-const placeOf = ({ source, beat }: Spot) => ({ ...source, beat });
-
-const groupBy = <T>(items: readonly T[], key: (item: T) => string): readonly Group<T>[] => {
-  const groups = new Map<string, [T, ...T[]]>();
-  for (const item of items) {
-    const group = groups.get(key(item));
-    if (group) group.push(item);
-    else groups.set(key(item), [item]);
-  }
-  return [...groups.values()];
-};
-
-/** "measure 3 beat 1, beat 2.5; measure 7 beat 4" */
-const listSpots = (spots: readonly Spot[]): string =>
-  groupBy(spots, spot => spot.source.measure)
-    .map(
-      group =>
-        `measure ${group[0].source.measure} ${group.map(({ beat }) => `beat ${beatText(beat)}`).join(', ')}`,
-    )
-    .join('; ');
 
 /** "frets 4-8", "frets 4-8 without open strings" */
 const where = (rules: Rules, { source }: Spot): string => {

@@ -177,6 +177,18 @@ describe('chosen places', () => {
     if (code === 'impossible-place') expect(all[0]!.place).toMatchObject({ beat: 1 });
   });
 
+  test('that cannot be are named once for all notes, with the places that there are', () => {
+    // Places: E4 sounds at the open string 2 and four semitones above C4, on string 3; string 4 begins above it.
+    expect(faults(bars('E4 F4', 'E4 E4'), { pins: [pin(64, 2, 3)] })).toMatchObject([
+      {
+        code: 'impossible-place',
+        message: expect.stringMatching(/high G: measure 1 beat 1; measure 2 beat 1, beat 2$/),
+        hint: expect.stringMatching(/E4 lies at string 2 fret 0, string 3 fret 4$/),
+        place: { measure: '1', beat: 1 },
+      },
+    ]);
+  });
+
   test('of a beat are those of the top note', () => {
     const { arrangement } = ask(chord('C4 A4'), { pins: [at('1', 1, 2, 5)] });
     expect([...arrangement.placements.values()].map(({ string, fret }) => `${string}/${fret}`)).toEqual([

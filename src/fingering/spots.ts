@@ -1,0 +1,43 @@
+/** Where notes stand in a tune, and many such places in few words. */
+import type { Source } from '../score/model.ts';
+import { beatText } from '../score/numbers.ts';
+import type { Pitch } from '../score/pitch.ts';
+import type { Strike } from './strikes.ts';
+
+export interface Spot {
+  readonly pitch: Pitch;
+  readonly source: Source;
+  readonly beat: number;
+}
+
+export type Group<T> = readonly [T, ...T[]];
+
+/** Of notes struck together, the one with that index, the lowest if none is named. */
+export const spotOf = (strike: Strike, index = 0): Spot => ({
+  pitch: strike.pitches[index]!,
+  source: strike.source,
+  beat: strike.beat,
+});
+
+/** A spot as a diagnostic names it. */
+export const placeOf = ({ source, beat }: Spot) => ({ ...source, beat });
+
+/** Items with equal keys together, in the order of the first of each. */
+export const groupBy = <T>(items: readonly T[], key: (item: T) => string): readonly Group<T>[] => {
+  const groups = new Map<string, [T, ...T[]]>();
+  for (const item of items) {
+    const group = groups.get(key(item));
+    if (group) group.push(item);
+    else groups.set(key(item), [item]);
+  }
+  return [...groups.values()];
+};
+
+/** "measure 3 beat 1, beat 2.5; measure 7 beat 4" */
+export const listSpots = (spots: readonly Spot[]): string =>
+  groupBy(spots, spot => spot.source.measure)
+    .map(
+      group =>
+        `measure ${group[0].source.measure} ${group.map(({ beat }) => `beat ${beatText(beat)}`).join(', ')}`,
+    )
+    .join('; ');
