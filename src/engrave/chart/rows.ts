@@ -1,6 +1,7 @@
 /** The rows of a chord chart: how many measures each holds, how wide they are, and their marks. */
 import type { ChartMeasure, ChordChart } from '../../lesson/chords/chart.ts';
 import { beatsOf } from '../../score/beats.ts';
+import { endingLabel } from '../content/ending-label.ts';
 import type { Mark } from '../drawing/mark.ts';
 import { move } from '../drawing/mark.ts';
 import { anchoredText } from '../measure/rich-text.ts';
@@ -137,7 +138,7 @@ function endingMarks({ left, right }: ChartMeasure, x: number, width: number): M
     ...(left.ending ? [{ ...line, x1: from, y1: y - 0.15, x2: from, y2: low }] : []),
     ...(left.ending
       ? anchoredText(
-          endingText(left.ending.text, left.ending.numbers),
+          endingLabel(left.ending),
           { role: 'ending', face: 'serif', size: ENDING_TEXT },
           from + 1.1,
           y + 3.1,
@@ -147,9 +148,6 @@ function endingMarks({ left, right }: ChartMeasure, x: number, width: number): M
     ...(right.ending?.close === 'closed' ? [{ ...line, x1: to, y1: y - 0.15, x2: to, y2: low }] : []),
   ];
 }
-
-const endingText = (text: string, numbers: readonly number[]): string =>
-  text !== '' ? text : `${numbers.join(', ')}.`;
 
 /** Indices of the measures that lie under an ending. */
 function underEndings(measures: readonly ChartMeasure[]): ReadonlySet<number> {

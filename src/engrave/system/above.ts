@@ -1,6 +1,7 @@
 /** What stands above the staff, row by row: chord symbols, endings, then signs, words and tempo. */
 import type { Direction } from '../../score/model.ts';
 import type { TuneMeasure } from '../../score/tune.ts';
+import { endingLabel } from '../content/ending-label.ts';
 import { type Box, union } from '../drawing/box.ts';
 import { bounds, type Mark, move } from '../drawing/mark.ts';
 import { type GlyphName, glyph } from '../font/glyph.ts';
@@ -65,7 +66,7 @@ function endingBrackets(system: PlacedSystem): Bracket[] {
   );
   for (let index = system.line.first; index <= system.line.last; index++) {
     const { left, right } = measures[index]!;
-    if (left.ending) open = { from: index, text: left.ending.text, starts: true };
+    if (left.ending) open = { from: index, text: endingLabel(left.ending), starts: true };
     if (!open) continue;
     const stop = right.ending ?? (measures[index + 1]?.left.ending ? { close: 'open' as const } : undefined);
     if (!stop && index < system.line.last) continue;
@@ -88,7 +89,7 @@ function endingBefore(measures: readonly TuneMeasure[], first: number) {
   for (let index = first - 1; index >= 0; index--) {
     if (measures[index]!.right.ending) return undefined;
     const ending = measures[index]!.left.ending;
-    if (ending) return { from: first, text: ending.text, starts: false };
+    if (ending) return { from: first, text: endingLabel(ending), starts: false };
   }
   return undefined;
 }
@@ -109,9 +110,8 @@ export function drawEndings(system: PlacedSystem, sketch: Sketch): void {
   });
   const half = STYLE.bracket / 2;
   for (const { measure, left, right, text, starts, closes } of brackets) {
-    const label = text === '' || /[.,]$/.test(text) ? text : `${text}.`;
     const words = richText(
-      label,
+      text,
       { role: 'ending', face: 'serifBold', size: STYLE.smallSize * 1.15 },
       left + 0.5,
       y + 1.55,
