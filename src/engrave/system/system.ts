@@ -72,10 +72,10 @@ function drawBeams(system: PlacedSystem, sketch: Sketch): PlacedBeam[] {
   return beams;
 }
 
-/** The number of the system's first measure, above the clef. */
+/** The number of the system's first measure, above the clef; at the start of a tune only where that is not 1. */
 function drawNumber({ notation, line }: PlacedSystem, sketch: Sketch): void {
   const { number, implicit } = notation.tune.measures[line.first]!;
-  if (line.first === 0 || implicit) return;
+  if (implicit || (line.first === 0 && !(Number(number) > 1))) return;
   const { marks, width } = richText(number, { role: 'number', face: 'serifItalic', size: STYLE.smallSize });
   sketch.add(line.first, move(marks, 0, sketch.above(0, width, -0.5) - 0.25));
 }
