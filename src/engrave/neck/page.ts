@@ -62,11 +62,13 @@ const originIn = ({ upright, leftHanded }: NeckLayout): { readonly x: number; re
 /** Instrument, windows, and the scale of the drawing. */
 const neckLines = ({ instrument, windows }: NeckMap, layout: NeckLayout | undefined): readonly string[] => {
   const strings = instrument.strings.map(pitch => pitchName(pitch, false)).reverse();
-  const frets = windows.map(({ low, high }) => (low === high ? `Fret ${low}` : `Frets ${low}–${high}`));
+  const frets = windows
+    .map(({ low, high }) => (low === high ? `fret ${low}` : `frets ${low}–${high}`))
+    .join(', ');
   const factor = layout ? layout.factor : 1;
   return [
     `${instrument.name} · ${strings.join(' ')}`,
-    ...(frets.length > 0 ? [frets.join(', ')] : []),
+    ...(frets === '' ? [] : [`F${frets.slice(1)}`]),
     ...(instrument.capo > 0 ? [`Capo ${instrument.capo}`] : []),
     factor === 1 ? 'Frets true to size' : `Frets to scale, 1 : ${(1 / factor).toFixed(2)}`,
   ];
