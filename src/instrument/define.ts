@@ -99,14 +99,11 @@ const parsePitch = (name: string): Pitch => {
 /** The MIDI number of a note by name, "F#4". Throws a Refusal that names what it cannot read. */
 export const midiOf = (name: string): number => midi(parsePitch(name));
 
-/** The same instrument in another tuning, with as many strings as the tuning names. */
+/** The same instrument in another tuning, with as many strings as the tuning names; sheets print those beside its name. */
 export const withTuning = (instrument: Instrument, tuning: string): Instrument => ({
   ...instrument,
   strings: parseTuning(tuning),
-  name: `${instrument.name.replace(/,.*/, '')}, ${tuning
-    .trim()
-    .split(/[\s,]+/)
-    .join(' ')}`,
+  name: `${instrument.name.replace(/,.*/, '')}, retuned`,
 });
 
 /** The same instrument with a capo. Throws a Refusal if no fret would be left. */
