@@ -64,7 +64,7 @@ no-room-for-octaves | error | the scale does not fit so many times | the window 
 no-segno | warning | D.S. is not followed when the tune is played | there is no segno before it | set the sign, and export the tune again
 no-shape | error | notes struck together cannot be held | no hand reaches them under the rules | play top notes only, or widen the window
 no-tunes-in-folder | error | there is no MusicXML file in the folder | tunes end in .musicxml, .xml or .mxl | check the folder
-not-a-report | error | a line is no report on a tune | the file is of another kind, or was cut off | give what fretward arrange --report jsonl wrote
+not-a-report | error | a line is no report on a tune | the file is of another kind, or was cut off | give what fretward arrange --report jsonl or json wrote
 not-musicxml | error | the file is XML, but no MusicXML score | it was exported in another format | export the tune as MusicXML
 not-proven-cheapest | note | a cheaper fingering may exist | passages that return are fingered alike, and not all ways of doing so were tried | --free-repeats fingers each for itself, provably at least cost
 note-off-the-instrument | error | the instrument does not have a note | it is below the lowest string or above the highest fret | transpose, or take another instrument or tuning

@@ -201,6 +201,8 @@ describe('reports', () => {
       return { files: tunes.map((each: { file: string }) => each.file), ...summary, milliseconds: 0 };
     };
     expect(await sum('s3.jsonl s1.jsonl s2.jsonl')).toEqual(await sum('whole.jsonl'));
+    await term.run('fretward report s1.jsonl s2.jsonl --report json > s12.json');
+    expect(await sum('s12.json s3.jsonl')).toEqual(await sum('whole.jsonl'));
     const { stdout } = await term.run('fretward report whole.jsonl');
     expect(stdout).toMatch(/^tune +result +edition +notes/);
     expect(stdout).toMatch(/^ *7 tunes$/m);

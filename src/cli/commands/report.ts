@@ -18,7 +18,7 @@ const EXAMPLES = `  fretward report a.jsonl b.jsonl
       the same as one document`;
 
 export const define = defined({
-  argument: ['<file...>', 'reports that fretward arrange --report jsonl wrote'],
+  argument: ['<file...>', 'reports that fretward arrange --report jsonl or json wrote'],
   options: OPTION_NAMES,
   said: {
     report: {
@@ -64,19 +64,22 @@ const reportLine = () =>
     milliseconds: z.number(),
   });
 
-/** Reads the lines of a report; sums are made anew. Throws a Refusal that names the line that is none. */
+/** Reads a report, lines or one document; sums are made anew. Throws a Refusal that names the line that is none. */
 const readReports = (file: string): readonly TuneReport[] => {
   const line = reportLine();
-  return readTextFile(file)
-    .split('\n')
-    .flatMap((text, index) => {
-      if (text.trim() === '') return [];
-      const data = parse(text);
-      if ((data as { kind?: unknown } | undefined)?.kind === 'summary') return [];
-      const result = line.safeParse(data);
-      if (!result.success) throw notAReport(file, index + 1);
-      return [result.data as unknown as TuneReport];
-    });
+  const text = readTextFile(file);
+  const whole = parse(text) as { tunes?: unknown } | undefined;
+  const entries = Array.isArray(whole?.tunes)
+    ? whole.tunes.map(data => ({ data: data as unknown, at: 1 }))
+    : text
+        .split('\n')
+        .flatMap((each, index) => (each.trim() === '' ? [] : [{ data: parse(each), at: index + 1 }]));
+  return entries.flatMap(({ data, at }) => {
+    if ((data as { kind?: unknown } | undefined)?.kind === 'summary') return [];
+    const result = line.safeParse(data);
+    if (!result.success) throw notAReport(file, at);
+    return [result.data as unknown as TuneReport];
+  });
 };
 
 const parse = (text: string): unknown => {
@@ -92,6 +95,6 @@ const notAReport = (file: string, line: number): Refusal =>
     severity: 'error',
     code: 'not-a-report',
     message: 'this line is no report on a tune',
-    hint: 'give files that fretward arrange --report jsonl wrote',
+    hint: 'give files that fretward arrange --report jsonl or --report json wrote',
     place: { file, line },
   });
