@@ -36,6 +36,7 @@ describe('wrong usage ends with status 2 and says what is right', () => {
     ['--out o --dry-run --depfile d', '--dry-run and --depfile do not go together'],
     ['--place A4', 'write pitch=string:fret'],
     ['--transpose far', 'write semitones from -24 to 24, or best'],
+    ['--transpose 30', 'write semitones from -24 to 24, or best'],
     ['--config none.yaml', 'there is no such file'],
     ['--font none.ttf', 'there is no such file'],
   ])('fretward arrange tune %s', async (options, hint) => {

@@ -15,12 +15,13 @@ export const oneOf = <const T extends readonly string[]>(names: T) =>
 export const named = (what: string) => z.string().check(z.minLength(1, `name ${what}`));
 
 /** A whole number in a range, both ends included; messages name the unit, where it has one. */
-export const whole = (low: number, high: number, unit?: string) => {
-  const message = `write a whole number from ${low} to ${high}${unit === undefined ? '' : ` ${unit}`}`;
-  return z
+export const whole = (low: number, high: number, unit?: string) =>
+  wholeOr(low, high, `write a whole number from ${low} to ${high}${unit === undefined ? '' : ` ${unit}`}`);
+
+const wholeOr = (low: number, high: number, message: string) =>
+  z
     .pipe(z.string().check(z.regex(/^[+-]?\d{1,9}$/, message)), z.transform(Number))
     .check(z.refine(value => value >= low && value <= high, message));
-};
 
 /** A length in mm, with or without decimals or the unit. */
 export const millimetres = (low: number, high: number) => {
@@ -33,8 +34,8 @@ export const millimetres = (low: number, high: number) => {
     .check(z.refine(value => value >= low && value <= high, message));
 };
 
-/** "4-8", or with measures "1-16:4-8". */
-const WINDOW = /^(?:(\d{1,4})-(\d{1,4}):)?(\d{1,2})-(\d{1,2})$/;
+/** "4-8", or with measures "1-16:4-8"; with a dash too, as sheets print it. */
+const WINDOW = /^(?:(\d{1,4})[-–](\d{1,4}):)?(\d{1,2})[-–](\d{1,2})$/;
 
 export const windowRule = () =>
   z
@@ -89,8 +90,10 @@ export const handSize = () =>
   );
 
 /** Semitones, or "best". */
-export const transposition = () =>
-  z.union([z.enum(['best']), whole(-24, 24)], 'write semitones from -24 to 24, or best');
+export const transposition = () => {
+  const message = 'write semitones from -24 to 24, or best';
+  return z.union([z.enum(['best']), wholeOr(-24, 24, message)], message);
+};
 
 /** "60%" or "60": per cent. */
 export const percent = () =>
