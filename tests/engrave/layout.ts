@@ -77,11 +77,14 @@ function together(a: Inked, b: Inked): boolean {
   return a.mark.of === undefined ? a.mark.role !== 'lyric' : a.mark.of === b.mark.of;
 }
 
+/** A finger that a stem runs through cannot be read. */
+const strikesOut = (stroke: Role, sign: Role): boolean => stroke === 'stem' && sign === 'finger';
+
 /** Whether two marks have to keep clear of each other. */
 function strangers(a: Inked, b: Inked): boolean {
   const [first, second] = [a.mark.role, b.mark.role];
-  if (STROKES.has(first)) return WORDS.has(second);
-  if (STROKES.has(second)) return WORDS.has(first);
+  if (STROKES.has(first)) return WORDS.has(second) || strikesOut(first, second);
+  if (STROKES.has(second)) return WORDS.has(first) || strikesOut(second, first);
   return !together(a, b);
 }
 

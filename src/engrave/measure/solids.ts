@@ -1,6 +1,7 @@
 /** The boxes that a column keeps from its neighbours, row by row. */
 import { union } from '../drawing/box.ts';
 import { bounds, type Mark } from '../drawing/mark.ts';
+import { STYLE } from '../style.ts';
 import type { Column, Row, Solid } from './column.ts';
 
 /** Room at the right of each kind of thing. */
@@ -14,6 +15,23 @@ type Unmeasured = Omit<Column, 'solids'>;
 function solid(row: Row, marks: readonly Mark[], gap: number): Solid[] {
   const box = union(marks.map(bounds));
   return box ? [{ row, ...box, gap }] : [];
+}
+
+/**
+ * The stem that a beam will end, wherever that is: all heads of the beam lie on its near side, so fingers
+ * and accidentals that follow keep clear of it at every height.
+ */
+function beamedStemSolids({ note, graces }: Unmeasured): Solid[] {
+  return [...graces, ...(note ? [note] : [])]
+    .filter(shape => shape.beamed)
+    .map(({ stem, stemX, stemFoot, stemTip }) => ({
+      row: 'staff',
+      left: stemX - STYLE.stem / 2,
+      right: stemX + STYLE.stem / 2,
+      top: stem === 'up' ? Math.min(stemTip, -4) : stemFoot,
+      bottom: stem === 'up' ? stemFoot : Math.max(stemTip, 8),
+      gap: 0.25,
+    }));
 }
 
 /** Room for a dot or line over or under the head, away from the stem. */
@@ -47,6 +65,7 @@ export function solidsOf(column: Unmeasured): Solid[] {
   ];
   return [
     ...own.flatMap(mark => solid('staff', [mark], mark.role === 'ledger' ? 0.25 : GAPS.staff)),
+    ...beamedStemSolids(column),
     ...markSolids(column),
     ...graceSolids(column),
     ...column.digits.flatMap(mark => solid('tab', [mark], GAPS.tab)),
