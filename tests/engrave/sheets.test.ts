@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { TextMark } from '../../src/engrave/drawing/text.ts';
 import type { Page } from '../../src/engrave/engrave.ts';
-import { breaks, inked } from './layout.ts';
+import { breaks, collisions, inked } from './layout.ts';
 import { sheet, tuneOf } from './sheets.ts';
 
 const scale = Array.from({ length: 16 }, () => ({ notes: 'C4q D4q E4q F4q' }));
@@ -73,6 +73,10 @@ describe('what may be asked for', () => {
   test('landscape paper', () => {
     const { width, height } = sheet(tuneOf(scale), { landscape: true }).pages[0]!;
     expect([width, height]).toEqual([297, 210]);
+  });
+  test('fingers clear of the stems before them, however tight the beams', () => {
+    const leaps = tuneOf(Array.from({ length: 8 }, () => ({ notes: 'B4s D4s F4s B4s B4h B4q' })));
+    expect(collisions(sheet(leaps, { fingers: 'all', measuresPerSystem: 8 }).pages, 0.06)).toEqual([]);
   });
   test('fingers on every note, or where the hand moves', () => {
     const tune = tuneOf([{ notes: 'C4q D4q E4q F4q' }]);
