@@ -79,10 +79,10 @@ const withFooter = (style: SheetStyle, { group, lesson }: PackWords): SheetStyle
 
 /** Cues as blocks of text; title and edition stand over them anyway. */
 const speaker = async ({ details }: LessonJob): Promise<PartsAsked['cues']['say']> => {
-  const [{ cuesToText }, { fromMarkdown }] = await Promise.all([
+  const [{ cuesToText, keepTogether }, { fromMarkdown }] = await Promise.all([
     import('../emit/text/cues.ts'),
     import('../lesson/pack/markdown.ts'),
   ]);
   const style = { strings: details.cues.strings, markup: 'markdown', width: 80, ascii: false } as const;
-  return cues => fromMarkdown(cuesToText(cues, style)).slice(2);
+  return cues => fromMarkdown(keepTogether(cuesToText(cues, style))).slice(2);
 };

@@ -166,6 +166,12 @@ describe('words', () => {
     ]);
   });
 
+  test.each([40, 43, 46, 50, 57])('in %i columns no line ends between a word and its number', width => {
+    const lines = say('ukulele', { width, strings: 'numbers' });
+    expect(lines.filter(line => /\b(fret|finger|string|on)$/.test(line))).toEqual([]);
+    expect(lines.join('')).not.toContain('\u00a0');
+  });
+
   test('strings by number; two strings of one name are told apart', () => {
     expect(say('ukulele', { strings: 'numbers' })[2]).toContain('string 3 open');
     const low = tuneFrom(`${attributes()}${note('E2', 24)}${note('E4', 24)}`);

@@ -48,12 +48,22 @@ const markdown = (title: string, edition: string, blocks: readonly Block[]): str
 
 const plain = (title: string, edition: string, blocks: readonly Block[], width: number): string => {
   const indented = (line: string): readonly string[] =>
-    fold(line, width - 4).map((part, index) => (index === 0 ? `  ${part}` : `    ${part}`));
+    fold(keepTogether(line), width - 4)
+      .map(part => part.replaceAll(NO_BREAK, ' '))
+      .map((part, index) => (index === 0 ? `  ${part}` : `    ${part}`));
   return [
     `${title}\n${edition}\n`,
     ...blocks.map(({ head, lines }) => `${[head, ...lines.flatMap(indented)].join('\n')}\n`),
   ].join('\n');
 };
+
+const NO_BREAK = '\u00a0';
+
+/** No line ends between a word and its number, "finger 4", nor between a beat and its note, "on 2 C". */
+export const keepTogether = (text: string): string =>
+  text
+    .replace(/\b(fret|finger|string|beat|on|measures?) (?=\d)/gi, `$1${NO_BREAK}`)
+    .replace(/\b(on\u00a0\d+) (?=[A-G][♯♭]?\b)/g, `$1${NO_BREAK}`);
 
 /** "C string" or "string 3"; where two have one name, "low E string" and "high E string". */
 const stringNames = (instrument: Instrument, by: CueStyle['strings']): readonly string[] => {

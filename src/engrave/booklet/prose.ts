@@ -27,6 +27,9 @@ const HEADING_GAP = { above: 0.9, below: 0.15 } as const;
 const HEADING_SIZE = 1.12;
 const INDENT = 1.4;
 
+/** Holds two words on a line (Unicode U+00A0); set as a blank. */
+const NO_BREAK = '\u00a0';
+
 /** The lines of a text, in order. */
 export const proseLines = (blocks: readonly Block[], style: ProseStyle): readonly ProseLine[] =>
   blocks.flatMap((block, index) =>
@@ -136,7 +139,7 @@ const wordsIn = (words: Words, size: number): readonly Word[] => {
     for (const piece of run.text.split(/([ \t\n]+)/)) {
       if (piece === '') continue;
       if (piece.trim() !== '') {
-        pieces.push({ ...run, text: piece });
+        pieces.push({ ...run, text: piece.replaceAll(NO_BREAK, ' ') });
         continue;
       }
       end();
