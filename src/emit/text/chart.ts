@@ -5,7 +5,7 @@
 import type { ChartMeasure, ChordChart } from '../../lesson/chords/chart.ts';
 import type { ChordSheet } from '../../lesson/chords/sheet.ts';
 import { metreName } from '../../score/names.ts';
-import { cautionText, type DiagramText, factLines, framesText } from './chords.ts';
+import { type DiagramText, factLines, framesText, legendText } from './chords.ts';
 import { chordText, textWriter } from './content.ts';
 import { Row } from './row.ts';
 import { type Signs, signsFor } from './signs.ts';
@@ -29,7 +29,7 @@ export const chartToText = (chart: ChordChart, sheet: ChordSheet, options: Diagr
     heading,
     ...framesText(sheet, options),
     ...chartBlocks(chart, options),
-    [...cautionText(sheet, options.width), ...rights].map(line => options.paint('legend', line)),
+    [...legendText(sheet, options.width), ...rights].map(line => options.paint('legend', line)),
   ];
   return blocks
     .filter(block => block.length > 0)

@@ -70,7 +70,7 @@ export const chordsToText = (sheet: ChordSheet, options: DiagramText): string =>
       options.paint('heading', line),
     ),
     ...framesText(sheet, options),
-    cautionText(sheet, options.width).map(line => options.paint('legend', line)),
+    legendText(sheet, options.width).map(line => options.paint('legend', line)),
   ];
   return blocks
     .filter(block => block.length > 0)
@@ -97,14 +97,19 @@ export const factLines = (
   return fold(facts.map(textWriter(signs)).join(signs.separator), width);
 };
 
-/** The usual caution, where a shape reaches farther than is comfortable. */
-export const cautionText = ({ entries }: ChordSheet, width: number): readonly string[] =>
-  entries.some(({ shapes }) => shapes.some(({ stretched }) => stretched))
-    ? fold(
-        '! A wider reach than is comfortable to this hand: warm up, do not force it, and stop if it hurts; teacher and physician judge what a hand should do.',
-        width,
-      )
-    : [];
+/** What the millimetres mean, and the usual caution, where a shape reaches farther than is comfortable. */
+export const legendText = ({ entries }: ChordSheet, width: number): readonly string[] => {
+  const shapes = entries.flatMap(entry => entry.shapes);
+  return [
+    ...(shapes.some(({ reach }) => reach > 0)
+      ? fold('mm: along the neck, from the lowest stopped fret to the highest', width)
+      : []),
+    ...(shapes.some(({ stretched }) => stretched) ? fold(CAUTION, width) : []),
+  ];
+};
+
+const CAUTION =
+  '! A wider reach than is comfortable to this hand: warm up, do not force it, and stop if it hurts; teacher and physician judge what a hand should do.';
 
 /** Blocks of lines, each a row of frames as wide as fits. */
 export const framesText = (sheet: ChordSheet, options: DiagramText): readonly (readonly string[])[] => {

@@ -49,6 +49,14 @@ describe.each([false, true])('a frame in text (seven bits: %s)', ascii => {
   });
 });
 
+test('millimetres are explained where there are any', () => {
+  const text = (symbol: string) =>
+    chordsToText(chordSheet(handOf('ukulele'), [parseChordSymbol(symbol)], {}, 1), plain);
+  // Of C (0 0 0 3) one string is stopped; of F (2 0 1 0) two.
+  expect(text('C')).not.toContain('mm');
+  expect(text('F')).toMatch(/\d mm\n\nmm: along the neck, from the lowest stopped fret to the highest\n$/);
+});
+
 test('a chord without a shape is named', () => {
   const sheet = chordSheet(
     handOf('ukulele'),
