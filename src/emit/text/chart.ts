@@ -125,7 +125,7 @@ const drawMeasure = (
 /** Endings, rehearsal marks and jumps, in words. */
 const marksOf = ({ left, marks }: ChartMeasure, signs: Signs): string =>
   [
-    ...(left.ending ? [`[${left.ending.text || left.ending.numbers.join(', ')}`] : []),
+    ...(left.ending ? [`[${left.ending.text || left.ending.numbers.join(', ')}.`.replace(/\.\.$/, '.')] : []),
     ...marks.map(mark => (mark.kind === 'sign' ? mark.sign : mark.text)),
   ]
     .map(textWriter(signs))

@@ -1,9 +1,12 @@
 /** Frames as text, read back. */
 import { describe, expect, test } from 'vitest';
+import { chartToText } from '../../../src/emit/text/chart.ts';
 import { chordsToText } from '../../../src/emit/text/chords.ts';
+import { chordChart } from '../../../src/lesson/chords/chart.ts';
 import { chordSheet } from '../../../src/lesson/chords/sheet.ts';
 import { parseChordSymbol } from '../../../src/lesson/chords/symbol.ts';
 import { handOf } from '../../lesson/chords/support.ts';
+import { exampleTune } from '../../support/pack.ts';
 
 const plain = { width: 80, ascii: false, paint: (_: unknown, text: string) => text };
 
@@ -65,4 +68,10 @@ test('a chord without a shape is named', () => {
     1,
   );
   expect(chordsToText(sheet, plain)).toMatch(/C13\n.*no shape/);
+});
+
+test('a chart has endings as sheets have them', () => {
+  const chart = chordChart(exampleTune('michael-row-the-boat-ashore'));
+  const text = chartToText(chart, chordSheet(handOf('ukulele'), [], {}, 1), plain);
+  expect(text.match(/\[\d\S*/g)).toEqual(['[1.', '[2.']);
 });
