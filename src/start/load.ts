@@ -1,6 +1,6 @@
 /**
  * Loads the built program's scripts. V8 spends most of a short command's time on compiling; so the build
- * leaves beside each script what V8 made of it (scripts.mjs), for the very Node that it ran on. Another Node
+ * leaves beside each script what V8 made of it (src/build/compile.mjs), for the very Node that it ran on. Another Node
  * compiles as usual, and from 22.8 on keeps a cache of its own.
  */
 import { existsSync, readFileSync } from 'node:fs';
