@@ -1,56 +1,72 @@
 /**
- * Many tunes into one output folder: what is up to date is left, the rest is made by one thread or
- * several, and written, listed or compared in the order of the tunes, whoever made it.
+ * Many tunes and lessons into their folders: what is up to date is left, the rest is made by one thread or
+ * several, and written, listed or compared in the order of the tasks, whoever made it.
  */
 import { readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
-import { Refusal } from '../score/diagnostic.ts';
+import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
 import { Concluder, type Done, type Mode } from './conclude.ts';
 import type { Input } from './inputs.ts';
 import { type Maker, makerFor } from './maker.ts';
-import { type Made, type Memo, type Memory, openMemory } from './memory.ts';
+import { type Made, type Memo, Memories } from './memory.ts';
 import { hashOf, type PlainJob } from './plain.ts';
 import type { TuneReport } from './report.ts';
 
-export interface Task {
+/** Something to be made of a tune: its sheets, or a lesson. */
+export interface Work {
+  readonly kind: 'work';
+  /** The file that it is asked for by: the tune's own, or that of the lesson. */
+  readonly name: string;
+  /** The tune. */
   readonly input: Input;
+  /** Where outputs go. */
+  readonly folder: string;
   readonly job: PlainJob;
   /** Of the job: see `jobHash`. */
   readonly jobHash: string;
+  /** Paths of all files that its outputs are made of. */
+  readonly sources: readonly string[];
 }
 
+/** What was refused before there was anything to make. */
+interface Refused {
+  readonly kind: 'refused';
+  readonly name: string;
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+export type Task = Work | Refused;
+
 export interface BatchSettings {
-  /** Where outputs go. */
-  readonly folder: string;
   readonly mode: Mode;
   /** Make everything, up to date or not. */
   readonly force: boolean;
-  /** Tunes that are made at the same time, at most. */
+  /** Tasks that are worked on at the same time, at most. */
   readonly jobs: number;
   /** The program that makes them: what another one made is out of date. */
   readonly build: string;
-  /** Aborted, the run ends after the tune at hand. */
+  /** Aborted, the run ends after the task at hand. */
   readonly signal: AbortSignal;
 }
 
-/** A tune's turn in a run. */
+/** A task's turn in a run. */
 export interface Turn {
   readonly report: TuneReport;
-  /** Tunes that had to be made so far, this one included, and in all. */
+  /** Tasks that had to be made so far, this one included, and in all. */
   readonly made: number;
   readonly toMake: number;
 }
 
-/** Tunes after which what was done is put on the disk, lest a crash undoes it. */
+/** Tasks after which what was done is put on the disk, lest a crash undoes it. */
 const SAVED_AFTER = 100;
 
 /** Runs all tasks; their reports come in the order of the tasks. */
 export async function* runBatch(tasks: readonly Task[], settings: BatchSettings): AsyncGenerator<Turn> {
-  const memory = openMemory(settings.folder, settings.build);
-  const known = new Map(tasks.map(task => [task, memoOf(task, memory, settings)]));
-  const toMake = tasks.filter(task => !known.get(task)).length;
+  const memories = new Memories(settings.build);
+  const known = new Map(tasks.map(task => [task, memoOf(task, memories, settings)]));
+  const toMake = tasks.filter(task => task.kind === 'work' && !known.get(task)).length;
   const maker = toMake > 0 ? await makerFor(toMake, settings.jobs) : undefined;
-  const concluder = new Concluder(memory, settings);
+  const concluder = new Concluder(memories, settings.mode);
   const writing = settings.mode === 'write';
   let made = 0;
   try {
@@ -62,27 +78,28 @@ export async function* runBatch(tasks: readonly Task[], settings: BatchSettings)
     );
     for await (const { task, done } of all) {
       const report = concluder.conclude(task, done);
-      if (done.kind !== 'known') made++;
+      const isNew = task.kind === 'work' && done.kind !== 'known';
+      if (isNew) made++;
       yield { report, made, toMake };
-      if (writing && done.kind !== 'known' && made % SAVED_AFTER === 0) memory.save();
+      if (writing && isNew && made % SAVED_AFTER === 0) memories.save();
     }
   } finally {
-    if (writing) memory.save();
+    if (writing) memories.save();
     await maker?.close();
   }
 }
 
-/** What is known of a task whose input is as it was, and whose files are as they were written. */
-const memoOf = (
-  { input, job, jobHash }: Task,
-  memory: Memory,
-  { folder, mode, force }: BatchSettings,
-): Memo | undefined => {
-  const memo = force ? undefined : memory.recall(input.stem, jobHash);
+/** What is known of a task whose tune is as it was, and whose files are as they were written. */
+const memoOf = (task: Task, memories: Memories, { mode, force }: BatchSettings): Memo | undefined => {
+  if (task.kind === 'refused' || force) return undefined;
+  const { input, job, jobHash, folder } = task;
+  const memory = memories.of(folder);
+  const memo = memory.recall(input.stem, jobHash);
+  const since = mode === 'compare' ? 0 : memory.savedAt;
   try {
     return memo &&
       hashOf(input.load(job.limits.maxBytes)) === memo.input &&
-      memo.outputs.every(output => isThere(folder, output, mode === 'compare'))
+      memo.outputs.every(output => isThere(folder, output, since))
       ? memo
       : undefined;
   } catch {
@@ -90,15 +107,17 @@ const memoOf = (
   }
 };
 
-/** Whether a file is as it was written: of that size, and, looking closely, with those bytes. */
-const isThere = (folder: string, { name, size, hash }: Made, closely: boolean): boolean => {
+/** Whether a file is as it was written: of that size, and with those bytes if it was written to since then. */
+const isThere = (folder: string, { name, size, hash }: Made, since: number): boolean => {
   const path = join(folder, name);
-  if (closely) return hashOf(readFileSync(path)) === hash;
-  return statSync(path, { throwIfNoEntry: false })?.size === size;
+  const stats = statSync(path, { throwIfNoEntry: false });
+  if (stats?.size !== size) return false;
+  return stats.mtimeMs <= since || hashOf(readFileSync(path)) === hash;
 };
 
 /** Starts a task; it never fails, but may come to a refusal or a fault. */
 const begin = async (task: Task, memo: Memo | undefined, maker: Maker | undefined): Promise<Done> => {
+  if (task.kind === 'refused') return { kind: 'unread', diagnostics: task.diagnostics };
   if (memo) return { kind: 'known', memo };
   const { input, job } = task;
   try {

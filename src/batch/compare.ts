@@ -14,7 +14,7 @@ export const compare = (outputs: readonly Output[], folder: string): readonly Di
       {
         severity: 'error',
         code: found ? 'output-stale' : 'output-missing',
-        message: found ? 'the file is not what its tune and these options make now' : 'the file is not there',
+        message: found ? 'the file is not what this command makes now' : 'the file is not there',
         hint: 'the same command without --verify writes it',
         place: { file: path },
       },

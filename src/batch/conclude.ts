@@ -1,10 +1,10 @@
-/** What is done with what a tune came to: its files are written, listed, or compared with those that are there. */
+/** What is done with what a task came to: its files are written, listed, or compared with those that are there. */
 import { join } from 'node:path';
 import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
-import type { Task } from './batch.ts';
+import type { Task, Work } from './batch.ts';
 import { compare } from './compare.ts';
 import { removeQuietly, writeFiles } from './files.ts';
-import type { Memo, Memory } from './memory.ts';
+import type { Memo, Memories } from './memory.ts';
 import { hashOf } from './plain.ts';
 import type { Result, TuneReport } from './report.ts';
 import type { EditionNumbers, Outcome } from './run.ts';
@@ -12,7 +12,7 @@ import type { EditionNumbers, Outcome } from './run.ts';
 /** `write` makes files; `list` says which it would write; `compare` says which are not as they should be. */
 export type Mode = 'write' | 'list' | 'compare';
 
-/** What a task came to: it was known, it was made, or its input could not be read. */
+/** What a task came to: it was known, it was made, or what it is asked by or made of could not be read. */
 export type Done =
   | { readonly kind: 'known'; readonly memo: Memo }
   | {
@@ -30,8 +30,8 @@ type Arranged = Extract<Outcome, { readonly kind: 'arranged' }>;
 interface Conclusion {
   readonly result: Result;
   readonly diagnostics: readonly Diagnostic[];
-  /** Below the output folder. */
-  readonly names?: readonly string[];
+  /** Paths. */
+  readonly outputs?: readonly string[];
   readonly editions?: readonly EditionNumbers[];
 }
 
@@ -40,25 +40,24 @@ const PASSING: ReadonlySet<string> = new Set(['cannot-read', 'cannot-write', 'pn
 
 /** Concludes the tasks of a run, one after the other. */
 export class Concluder {
-  readonly #memory: Memory;
-  readonly #folder: string;
+  readonly #memories: Memories;
   readonly #mode: Mode;
+  /** Files by path, and whose they are. */
   readonly #claimed = new Map<string, string>();
 
-  constructor(memory: Memory, { folder, mode }: { readonly folder: string; readonly mode: Mode }) {
-    this.#memory = memory;
-    this.#folder = folder;
+  constructor(memories: Memories, mode: Mode) {
+    this.#memories = memories;
     this.#mode = mode;
   }
 
   conclude(task: Task, done: Done): TuneReport {
-    const { result, diagnostics, names = [], editions = [] } = this.#attempt(task, done);
+    const { result, diagnostics, outputs = [], editions = [] } = this.#attempt(task, done);
     return {
       kind: 'tune',
-      file: task.input.name,
+      file: task.name,
       result,
       fits: editions.length > 0 ? editions.every(each => each.outside === 0) : undefined,
-      outputs: names.map(name => join(this.#folder, name)),
+      outputs,
       editions,
       diagnostics,
       milliseconds: done.kind === 'made' ? Math.round(done.milliseconds * 10) / 10 : 0,
@@ -67,6 +66,7 @@ export class Concluder {
 
   #attempt(task: Task, done: Done): Conclusion {
     try {
+      if (task.kind === 'refused') return { result: 'refused', diagnostics: task.diagnostics };
       if (done.kind === 'unread') return { result: 'refused', diagnostics: done.diagnostics };
       return done.kind === 'known' ? this.#known(task, done.memo) : this.#made(task, done);
     } catch (error) {
@@ -75,27 +75,24 @@ export class Concluder {
     }
   }
 
-  #known({ input }: Task, { kind, file, outputs, editions, ...memo }: Memo): Conclusion {
-    const names = outputs.map(({ name }) => name);
-    this.#claim(input.name, names);
+  #known(task: Work, { kind, file, editions, ...memo }: Memo): Conclusion {
+    const { input } = task;
+    const outputs = this.#claim(task, memo.outputs);
     // The tune may have been called by another path then.
     const diagnostics = memo.diagnostics.map(each =>
       each.place?.file === file ? { ...each, place: { ...each.place, file: input.name } } : each,
     );
-    return { result: kind === 'refused' ? 'refused' : 'up-to-date', diagnostics, names, editions };
+    return { result: kind === 'refused' ? 'refused' : 'up-to-date', diagnostics, outputs, editions };
   }
 
-  #made(task: Task, { outcome, input }: Extract<Done, { readonly kind: 'made' }>): Conclusion {
+  #made(task: Work, { outcome, input }: Extract<Done, { readonly kind: 'made' }>): Conclusion {
     const { diagnostics } = outcome;
     if (outcome.kind === 'fault') return { result: 'fault', diagnostics };
     if (outcome.kind === 'refused') {
       if (!diagnostics.some(each => PASSING.has(each.code))) this.#remember(task, outcome, input);
       return { result: 'refused', diagnostics };
     }
-    const { editions, outputs } = outcome;
-    const names = outputs.map(({ name }) => name);
-    this.#claim(task.input.name, names);
-    const arranged = { names, editions };
+    const arranged = { outputs: this.#claim(task, outcome.outputs), editions: outcome.editions };
     switch (this.#mode) {
       case 'write':
         this.#write(task, outcome, input);
@@ -103,7 +100,7 @@ export class Concluder {
       case 'list':
         return { result: 'would-write', diagnostics, ...arranged };
       case 'compare': {
-        const faults = compare(outputs, this.#folder);
+        const faults = compare(outcome.outputs, task.folder);
         const result = faults.some(each => each.code === 'output-missing') ? 'missing' : 'stale';
         return {
           result: faults.length > 0 ? result : 'up-to-date',
@@ -114,21 +111,23 @@ export class Concluder {
     }
   }
 
-  /** Two tunes must not write the same file. Throws a Refusal. */
-  #claim(file: string, names: readonly string[]): void {
-    const others = names.map(name => this.#claimed.get(name));
+  /** Answers paths. Two tasks must not write the same file: throws a Refusal. */
+  #claim({ name: file, folder }: Work, outputs: readonly { readonly name: string }[]): readonly string[] {
+    const paths = outputs.map(({ name }) => join(folder, name));
+    const others = paths.map(path => this.#claimed.get(path));
     const other = others.find(each => each !== undefined && each !== file);
     if (other !== undefined) throw sameOutput(file, other);
-    for (const name of names) this.#claimed.set(name, file);
+    for (const path of paths) this.#claimed.set(path, file);
+    return paths;
   }
 
-  #write(task: Task, outcome: Arranged, input: string): void {
-    writeFiles(outcome.outputs.map(({ name, content }) => ({ path: join(this.#folder, name), content })));
-    for (const name of this.#remember(task, outcome, input)) removeQuietly(join(this.#folder, name));
+  #write(task: Work, outcome: Arranged, input: string): void {
+    writeFiles(outcome.outputs.map(({ name, content }) => ({ path: join(task.folder, name), content })));
+    for (const name of this.#remember(task, outcome, input)) removeQuietly(join(task.folder, name));
   }
 
-  /** Answers names of files that the tune had and has no more. */
-  #remember(task: Task, outcome: Exclude<Outcome, { kind: 'fault' }>, input: string): readonly string[] {
+  /** Answers names of files that there were and are no more. */
+  #remember(task: Work, outcome: Exclude<Outcome, { kind: 'fault' }>, input: string): readonly string[] {
     const { kind, diagnostics } = outcome;
     const { outputs = [], editions = [] } = kind === 'arranged' ? outcome : {};
     const made = outputs.map(({ name, content }) => ({
@@ -136,7 +135,7 @@ export class Concluder {
       size: Buffer.byteLength(content),
       hash: hashOf(content),
     }));
-    return this.#memory.remember(task.input.stem, task.jobHash, {
+    return this.#memories.of(task.folder).remember(task.input.stem, task.jobHash, {
       file: task.input.name,
       input,
       kind,

@@ -8,7 +8,7 @@ import { PARTS } from '../lesson/pack/parts.ts';
 import type { Block } from '../lesson/pack/prose.ts';
 import type { Diagnostic } from '../score/diagnostic.ts';
 import type { Tune } from '../score/tune.ts';
-import type { LessonJob, LessonOutcome } from './lesson.ts';
+import type { LessonJob } from './lesson.ts';
 import type { Output } from './run.ts';
 
 interface Drawn {
@@ -17,17 +17,19 @@ interface Drawn {
   readonly files: readonly FileLink[];
 }
 
+/** How the files of a lesson look and are called. */
+export interface FilesAsked extends Pick<LessonJob, 'words' | 'formats' | 'style' | 'diagrams'> {
+  /** Start of their names. */
+  readonly stem: string;
+}
+
 interface Made {
   readonly outputs: readonly Output[];
   readonly diagnostics: readonly Diagnostic[];
 }
 
 /** Every file of a pack, in memory; `said` is what reading the tune had to say. */
-export const filesOf = async (
-  pack: Pack,
-  job: LessonJob,
-  said: readonly Diagnostic[],
-): Promise<LessonOutcome> => {
+export const filesOf = async (pack: Pack, job: FilesAsked, said: readonly Diagnostic[]): Promise<Made> => {
   const outputs: Output[] = [];
   const diagnostics: Diagnostic[] = [];
   const editions: IndexEdition[] = [];
@@ -66,7 +68,7 @@ export const filesOf = async (
 const drawPart = async (
   part: Part,
   stem: string,
-  { style, diagrams, formats }: LessonJob,
+  { style, diagrams, formats }: FilesAsked,
 ): Promise<Drawn & Made> => {
   const { partPages } = await import('../engrave/booklet/parts.ts');
   const { pages, diagnostics: drawing } = partPages(part, { ...style.layout, ...diagrams });
@@ -97,7 +99,7 @@ const writeTune = async (
   tune: Tune,
   { arrangement, said: arranging }: Edition,
   stem: string,
-  { style, formats }: LessonJob,
+  { style, formats }: FilesAsked,
   reading: readonly Diagnostic[],
 ) => {
   const outputs: Output[] = [];
@@ -127,7 +129,7 @@ const TUNE_FILES: Readonly<Record<string, string>> = {
 };
 
 /** The booklet of an edition. What its fonts lack, the parts have said. */
-const bind = async (pack: Pack, edition: Edition, parts: readonly Drawn[], { style }: LessonJob) => {
+const bind = async (pack: Pack, edition: Edition, parts: readonly Drawn[], { style }: FilesAsked) => {
   const { bookletPages } = await import('../engrave/booklet/booklet.ts');
   const sections = parts
     .filter(({ pages }) => pages.length > 0)

@@ -3,16 +3,15 @@ import type { Format, SheetStyle } from '../emit/formats.ts';
 import type { PartOptions } from '../engrave/booklet/parts.ts';
 import type { PartsAsked } from '../lesson/pack/make.ts';
 import type { PackAsked, PackWords } from '../lesson/pack/pack.ts';
-import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
 import type { MelodyChoice } from '../score/melody.ts';
 import type { Input } from './inputs.ts';
 import { filesOf } from './lesson-files.ts';
-import { type Limits, loadTune, type Output } from './run.ts';
-import { inFile, withoutRepeats } from './said.ts';
+import { type Limits, loadTune, type Made, numbersOf, type Outcome, outcomeOf } from './run.ts';
+import { withoutRepeats } from './said.ts';
 
 export interface LessonJob extends Omit<PackAsked, 'words' | 'details'> {
+  readonly kind: 'lesson';
   readonly details: Omit<PartsAsked, 'cues'> & { readonly cues: CuesAsked };
-  readonly tune: Input;
   readonly choice: MelodyChoice;
   readonly limits: Limits;
   readonly words: Omit<PackWords, 'lesson' | 'notes'> & {
@@ -28,8 +27,6 @@ export interface LessonJob extends Omit<PackAsked, 'words' | 'details'> {
   readonly style: SheetStyle;
   /** How diagrams are drawn, beyond the layout of all sheets. */
   readonly diagrams: Pick<PartOptions, 'leftHanded' | 'show' | 'upright'>;
-  /** Start of the names of its files. */
-  readonly stem: string;
 }
 
 interface CuesAsked {
@@ -38,37 +35,30 @@ interface CuesAsked {
   readonly strings: 'names' | 'numbers';
 }
 
-export interface LessonOutcome {
-  readonly outputs: readonly Output[];
-  /** About the tune, those carry the name of its file. */
-  readonly diagnostics: readonly Diagnostic[];
-}
+/** Makes all files of a lesson out of its tune, in memory; their names start with the input's stem. */
+export const runLesson = (tune: Input, job: LessonJob): Promise<Outcome> =>
+  outcomeOf(tune, () => makeFiles(tune, job));
 
-/** Makes all files of a lesson. Throws a Refusal where one of them cannot be made. */
-export const runLesson = async (job: LessonJob): Promise<LessonOutcome> => {
-  const { fromMarkdown } = await import('../lesson/pack/markdown.ts');
-  const { makePack } = await import('../lesson/pack/pack.ts');
-  try {
-    const { tune, diagnostics } = await loadTune(job.tune, job.choice, job.limits);
-    const words = {
-      ...job.words,
-      lesson: job.words.lesson ?? tune.title ?? job.stem,
-      notes: job.words.notes === undefined ? [] : fromMarkdown(job.words.notes),
-    };
-    const cues = { every: job.details.cues.every, say: await speaker(job) };
-    const made = makePack(tune, { ...job, words, details: { ...job.details, cues } });
-    const files = await filesOf(made.pack, { ...job, style: withFooter(job.style, words) }, diagnostics);
-    return {
-      outputs: files.outputs,
-      diagnostics: [
-        ...inFile(job.tune.name, [...diagnostics, ...made.diagnostics]),
-        ...withoutRepeats(files.diagnostics),
-      ],
-    };
-  } catch (error) {
-    if (!(error instanceof Refusal)) throw error;
-    throw new Refusal(...inFile(job.tune.name, error.diagnostics));
-  }
+const makeFiles = async (input: Input, job: LessonJob): Promise<Made> => {
+  const [{ fromMarkdown }, { makePack }] = await Promise.all([
+    import('../lesson/pack/markdown.ts'),
+    import('../lesson/pack/pack.ts'),
+  ]);
+  const { tune, diagnostics } = await loadTune(input, job.choice, job.limits);
+  const words = {
+    ...job.words,
+    lesson: job.words.lesson ?? tune.title ?? input.stem,
+    notes: job.words.notes === undefined ? [] : fromMarkdown(job.words.notes),
+  };
+  const cues = { every: job.details.cues.every, say: await speaker(job) };
+  const made = makePack(tune, { ...job, words, details: { ...job.details, cues } });
+  const look = { ...job, stem: input.stem, style: withFooter(job.style, words) };
+  const files = await filesOf(made.pack, look, diagnostics);
+  return {
+    outputs: files.outputs,
+    editions: made.arranged.map(numbersOf),
+    diagnostics: [...diagnostics, ...made.diagnostics, ...withoutRepeats(files.diagnostics)],
+  };
 };
 
 /** Sheets of a pack say what they belong to, at the foot; where nothing is said, room is kept for the page number. */

@@ -4,7 +4,7 @@
  *
  * The file is a line with the hash of the rest, then JSON.
  */
-import { readFileSync } from 'node:fs';
+import { readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Diagnostic } from '../score/diagnostic.ts';
 import { writeFiles } from './files.ts';
@@ -33,6 +33,8 @@ export interface Memo {
 }
 
 export interface Memory {
+  /** When it was last put on the disk, ms since 1970; what has been written since is not as it remembers. */
+  readonly savedAt: number;
   /** What is known of a tune (by the stem of its outputs) under a job (by its hash). */
   readonly recall: (stem: string, job: string) => Memo | undefined;
   /** Remembers, and forgets whatever else claims the same files. Answers files that are no longer made. */
@@ -51,6 +53,7 @@ export const openMemory = (folder: string, build: string): Memory => {
   const tunes = load(path, build);
   const changed = new Set<string>();
   return {
+    savedAt: timeOf(path),
     recall: (stem, job) => tunes.get(stem)?.[job],
     remember: (stem, job, memo) => {
       const now = new Set(memo.outputs.map(({ name }) => name));
@@ -79,10 +82,38 @@ export const openMemory = (folder: string, build: string): Memory => {
   };
 };
 
+/** The memories of the folders that a run writes to, each opened once. */
+export class Memories {
+  readonly #build: string;
+  readonly #opened = new Map<string, Memory>();
+
+  constructor(build: string) {
+    this.#build = build;
+  }
+
+  of(folder: string): Memory {
+    const memory = this.#opened.get(folder) ?? openMemory(folder, this.#build);
+    this.#opened.set(folder, memory);
+    return memory;
+  }
+
+  save(): void {
+    for (const memory of this.#opened.values()) memory.save();
+  }
+}
+
 /** "tune.ukulele.tab.2.svg" → "tune.ukulele.tab.svg". */
 const firstPage = (name: string): string => name.replace(/\.\d+(\.[a-z]+)$/, '$1');
 
 const seal = (json: string): string => `${hashOf(json)}\n${json}\n`;
+
+const timeOf = (path: string): number => {
+  try {
+    return statSync(path).mtimeMs;
+  } catch {
+    return 0;
+  }
+};
 
 const load = (path: string, build: string): Map<string, Record<string, Memo>> => {
   try {

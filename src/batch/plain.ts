@@ -1,23 +1,38 @@
 /** Jobs as plain values, which go to a worker thread and whose hash says whether anything was asked differently. */
 import { createHash } from 'node:crypto';
-import { formatNamed, type SheetStyle } from '../emit/formats.ts';
+import { type Format, formatNamed, type SheetStyle } from '../emit/formats.ts';
+import type { LessonJob } from './lesson.ts';
 import type { Job } from './run.ts';
 
-/** A job without functions. Its text is not painted: colours are for a terminal. */
-export interface PlainJob extends Omit<Job, 'formats' | 'style'> {
+/** What jobs hold that is no plain value. */
+interface Look {
+  readonly formats: readonly Format[];
+  readonly style: SheetStyle;
+}
+
+/** The same without functions. Its text is not painted: colours are for a terminal. */
+interface PlainLook {
   readonly formats: readonly string[];
   readonly style: Omit<SheetStyle, 'paint'>;
 }
 
-export const toPlain = (job: Job): PlainJob => {
-  const { paint: _, ...style } = job.style;
-  return { ...job, formats: job.formats.map(format => format.name), style };
-};
+type Plain<J extends Look> = Omit<J, keyof Look> & PlainLook;
 
-export const fromPlain = (plain: PlainJob): Job => ({
-  ...plain,
-  formats: plain.formats.map(formatNamed),
-  style: { ...plain.style, paint: (_role, text) => text },
+/** A job without functions. */
+export type PlainJob = Plain<Job> | Plain<LessonJob>;
+
+export const toPlain = (job: Job | LessonJob): PlainJob => ({ ...job, ...plainLook(job) });
+
+const plainLook = ({ formats, style: { paint: _, ...style } }: Look): PlainLook => ({
+  formats: formats.map(format => format.name),
+  style,
+});
+
+export const fromPlain = (plain: PlainJob): Job | LessonJob => ({ ...plain, ...lookOf(plain) });
+
+const lookOf = ({ formats, style }: PlainLook): Look => ({
+  formats: formats.map(formatNamed),
+  style: { ...style, paint: (_role, text) => text },
 });
 
 /** A hash of some bytes, short enough for a list and long enough that no two files share one. */

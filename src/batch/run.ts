@@ -4,8 +4,6 @@ import type { SheetName } from '../engrave/options.ts';
 import type { Arranged } from '../fingering/arrange.ts';
 import { type Difficulty, difficultyData, difficultyOf } from '../fingering/difficulty.ts';
 import { arrangeEditions, type EditionsAsked } from '../fingering/editions.ts';
-import type { Problem } from '../fingering/problem.ts';
-import type { Found } from '../fingering/search.ts';
 import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
 import { chooseMelody, type Melody, type MelodyChoice } from '../score/melody.ts';
 import type { Score } from '../score/model.ts';
@@ -32,6 +30,7 @@ export const LIMITS: Limits = { maxBytes: 64 * 2 ** 20, maxNotes: 500_000 };
 
 /** What is to be made of each tune. */
 export interface Job extends EditionsAsked, Printing {
+  readonly kind: 'tune';
   readonly choice: MelodyChoice;
   readonly limits: Limits;
 }
@@ -59,9 +58,16 @@ export type Outcome =
   | { readonly kind: 'fault'; readonly diagnostics: readonly Diagnostic[] };
 
 /** Makes all outputs of one tune, in memory. */
-export const runTune = async (input: Input, job: Job): Promise<Outcome> => {
+export const runTune = (input: Input, job: Job): Promise<Outcome> =>
+  outcomeOf(input, () => makeOutputs(input, job));
+
+/** What is made of an input when all goes well. */
+export type Made = Omit<Extract<Outcome, { readonly kind: 'arranged' }>, 'kind'>;
+
+/** What making something of an input comes to. */
+export const outcomeOf = async (input: Input, make: () => Promise<Made>): Promise<Outcome> => {
   try {
-    const { outputs, editions, diagnostics } = await makeOutputs(input, job);
+    const { outputs, editions, diagnostics } = await make();
     return { kind: 'arranged', outputs, editions, diagnostics: inFile(input.name, diagnostics) };
   } catch (error) {
     if (error instanceof Refusal) {
@@ -80,14 +86,14 @@ export const faultOf = (error: unknown): Diagnostic => ({
   hint: 'please report it together with the tune and the command',
 });
 
-const makeOutputs = async (input: Input, job: Job) => {
+const makeOutputs = async (input: Input, job: Job): Promise<Made> => {
   const { tune, diagnostics: reading } = await loadTune(input, job.choice, job.limits);
   const { tune: moved, editions, diagnostics: together } = arrangeEditions(tune, job);
   const said = [...reading, ...together];
   const { outputs, diagnostics: rendering } = await renderEditions(moved, editions, input.stem, job, said);
   return {
     outputs,
-    editions: editions.map(({ problem, found }) => numbersOf(problem, found)),
+    editions: editions.map(numbersOf),
     diagnostics: [...said, ...rendering],
   };
 };
@@ -123,7 +129,8 @@ export const renderEditions = async (
   return { outputs, diagnostics: withoutRepeats(diagnostics) };
 };
 
-const numbersOf = (problem: Problem, found: Found): EditionNumbers => {
+/** How hard an edition is, by its arrangement. */
+export const numbersOf = ({ problem, found }: Pick<Arranged, 'problem' | 'found'>): EditionNumbers => {
   const { comfortableReach: _, measures: __, hardest: ___, ...all } = difficultyOf(problem, found, 0);
   return { instrument: problem.hand.instrument.id, ...difficultyData(all) };
 };

@@ -16,10 +16,13 @@ export interface Worked {
 }
 
 /** Makes all outputs of one tune, in memory. */
-const work = async ({ name, stem, bytes, job }: WorkerTask): Promise<Worked> => {
+const work = async ({ name, stem, bytes, job: plain }: WorkerTask): Promise<Worked> => {
   const start = performance.now();
-  const outcome = await runTune({ name, stem, path: undefined, load: () => bytes }, fromPlain(job));
-  return { outcome, milliseconds: performance.now() - start };
+  const job = fromPlain(plain);
+  const input = { name, stem, path: undefined, load: () => bytes };
+  const run =
+    job.kind === 'lesson' ? (await import('./lesson.ts')).runLesson(input, job) : runTune(input, job);
+  return { outcome: await run, milliseconds: performance.now() - start };
 };
 
 export default work;

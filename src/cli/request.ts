@@ -15,6 +15,7 @@ import { checkOptions } from './options/check.ts';
 import { ARRANGING, LIMITING, OPTIONS, type OptionName, type Options } from './options/options.ts';
 import { flagOf } from './options/row.ts';
 import { type Destination, destinationOf, OUTPUT_NAMES, printingOf } from './output.ts';
+import { refuseContradictions } from './run/contradictions.ts';
 
 export const REQUEST_NAMES = [
   ...ARRANGING,
@@ -79,6 +80,7 @@ const jobs = (
 };
 
 const jobOf = async (options: RequestOptions, destination: Destination): Promise<Job> => ({
+  kind: 'tune',
   choice: choiceOf(options),
   limits: limitsOf(options),
   ...editionsOf(options),
@@ -96,14 +98,7 @@ const refuseMixtures = (options: RequestOptions, { kind }: Destination, tunes: r
       'say where they are with --out <folder>',
     );
   }
-  const looking = options.verify ? 'verify' : options.dryRun ? 'dryRun' : undefined;
-  const doing = (['watch', 'depfile', 'dryRun'] as const).find(name => options[name] && name !== looking);
-  if (looking && doing) {
-    throw new UsageError(
-      `${flagOf(OPTIONS[looking])} and ${flagOf(OPTIONS[doing])} do not go together`,
-      `${flagOf(OPTIONS[looking])} writes nothing`,
-    );
-  }
+  refuseContradictions(options);
   const standardInputs = tunes.filter(each => each === '-').length;
   if (standardInputs > 1) throw new UsageError('standard input (-) can be read only once');
   if (standardInputs > 0 && options.watch) {

@@ -118,7 +118,7 @@ describe('--verify', () => {
     const { stderr, status } = await term.run(`${BUILD} --verify`);
     expect(status).toBe(1);
     expect(stderr).toContain(
-      'out/00.ukulele.tab.txt: error: the file is not what its tune and these options make now (output-stale)',
+      'out/00.ukulele.tab.txt: error: the file is not what this command makes now (output-stale)',
     );
     expect(stderr).toContain('out/01.ukulele.tab.txt: error: the file is not there (output-missing)');
     expect(stderr).toContain('out/02.ukulele.tab.txt: error: the file is not what');

@@ -45,11 +45,12 @@ export const run = async (
     const { watch } = await import('../run/watch.ts');
     return watch(request, tunes, () => readRequest(tunes, typed));
   }
-  const [{ runFolder }, { Interruption }] = await Promise.all([
+  const [{ runFolder }, { tuneRun }, { Interruption }] = await Promise.all([
     import('../run/folder.ts'),
+    import('../run/tunes.ts'),
     import('../run/interruption.ts'),
   ]);
-  return runFolder(request, new Interruption());
+  return runFolder(await tuneRun(request), new Interruption());
 };
 
 /** Writes one tune after the other to standard output. */

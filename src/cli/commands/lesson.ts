@@ -1,16 +1,27 @@
 /** `fretward lesson`: all that a lesson hands out, from one file. */
 import { existsSync } from 'node:fs';
-import { join } from 'node:path';
+import type { Task } from '../../batch/batch.ts';
 import { readTextFile, writeFiles } from '../../batch/files.ts';
-import { type Diagnostic, Refusal } from '../../score/diagnostic.ts';
+import { Refusal } from '../../score/diagnostic.ts';
 import { attempt } from '../attempt.ts';
 import { print } from '../console.ts';
 import { defined } from '../define.ts';
 import { EXIT, UsageError } from '../exit.ts';
 import { checkOptions } from '../options/check.ts';
 import { LIMITING, type OptionName, type Options } from '../options/options.ts';
+import { notTogether, refuseContradictions } from '../run/contradictions.ts';
 
-const OPTION_NAMES = ['init', 'out', ...LIMITING, 'quiet'] as const satisfies readonly OptionName[];
+/** What says how a run goes. */
+const RUN_NAMES = ['force', 'dryRun', 'verify', 'depfile'] as const satisfies readonly OptionName[];
+
+const OPTION_NAMES = [
+  'init',
+  'out',
+  'jobs',
+  ...RUN_NAMES,
+  ...LIMITING,
+  'quiet',
+] as const satisfies readonly OptionName[];
 
 type LessonOptions = Options<(typeof OPTION_NAMES)[number]>;
 
@@ -22,12 +33,18 @@ const EXAMPLES = `  fretward lesson --init monday.yaml
   fretward lesson monday.yaml
       every sheet, a booklet for each edition and a page for the class, in the folder monday beside it
   fretward lesson lessons/*.yaml --out out/
-      several lessons, each in a folder of its own below out/`;
+      several lessons, each in a folder of its own below out/; run again, it makes what has changed
+  fretward lesson lessons/*.yaml --out out/ --verify
+      in a build: fail if a sheet is missing or out of date`;
 
 export const define = defined({
   argument: ['<file...>', 'lesson files (.yaml)'],
   options: OPTION_NAMES,
-  said: { out: { help: 'where the folder of each lesson goes', default: 'beside its file' } },
+  said: {
+    out: { help: 'where the folder of each lesson goes', default: 'beside its file' },
+    jobs: { help: 'lessons that are worked on at the same time' },
+    force: { help: 'make sheets anew even where lesson, tune and program are what they were' },
+  },
   notes: NOTES,
   examples: EXAMPLES,
 });
@@ -38,43 +55,51 @@ export const run = async (
   typed: Readonly<Record<string, unknown>>,
 ): Promise<number> => {
   const options = checkOptions(typed, OPTION_NAMES);
-  const { init, out, quiet = false } = options;
-  if (out === '-') throw new UsageError('a lesson is many files', 'use --out <folder>');
+  if (options.out === '-') throw new UsageError('a lesson is many files', 'use --out <folder>');
+  refuseContradictions(options);
+  if (options.init) return beginAll(files, options);
+  const [{ runFolder }, { Interruption }] = await Promise.all([
+    import('../run/folder.ts'),
+    import('../run/interruption.ts'),
+  ]);
+  const interruption = new Interruption();
+  const tasks = await Promise.all(files.map(file => taskFor(file, options)));
+  return runFolder({ tasks, options, noun: 'lesson' }, interruption);
+};
+
+/** What is to be made of a lesson file. */
+const taskFor = async (file: string, options: LessonOptions): Promise<Task> => {
+  const [{ readLesson }, { taskOf }] = await Promise.all([
+    import('../lesson-file/read.ts'),
+    import('../lesson-file/job.ts'),
+  ]);
+  try {
+    const text = readTextFile(file, 'fretward lesson --init writes a lesson file to begin with');
+    return await taskOf(readLesson(text, file), options);
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    return { kind: 'refused', name: file, diagnostics: error.diagnostics };
+  }
+};
+
+/** Writes files to begin with. */
+const beginAll = async (files: readonly string[], options: LessonOptions): Promise<number> => {
+  const other = RUN_NAMES.find(name => options[name]);
+  if (other) throw notTogether('init', other, '--init makes no sheets');
+  const { quiet = false } = options;
   let status: number = EXIT.done;
   for (const file of files) {
-    const done = await attempt(undefined, quiet, async say => {
-      const { written, diagnostics } = init ? await begin(file) : await make(file, options);
-      say(diagnostics);
-      if (!quiet) print(written.map(path => `${path}\n`).join(''));
+    const done = await attempt(undefined, quiet, async () => {
+      await begin(file);
+      if (!quiet) print(`${file}\n`);
     });
     status = Math.max(status, done);
   }
   return status;
 };
 
-interface Made {
-  readonly written: readonly string[];
-  readonly diagnostics: readonly Diagnostic[];
-}
-
-const make = async (file: string, options: LessonOptions): Promise<Made> => {
-  const [{ readLesson }, { taskOf }, { runLesson }] = await Promise.all([
-    import('../lesson-file/read.ts'),
-    import('../lesson-file/job.ts'),
-    import('../../batch/lesson.ts'),
-  ]);
-  const { job, folder } = await taskOf(
-    readLesson(readTextFile(file, 'fretward lesson --init writes a lesson file to begin with'), file),
-    options,
-  );
-  const { outputs, diagnostics } = await runLesson(job);
-  const made = outputs.map(({ name, content }) => ({ path: join(folder, name), content }));
-  writeFiles(made);
-  return { written: made.map(({ path }) => path), diagnostics };
-};
-
 /** Writes a file to begin with; one that is there stays. */
-const begin = async (file: string): Promise<Made> => {
+const begin = async (file: string): Promise<void> => {
   if (existsSync(file)) {
     throw new Refusal({
       severity: 'error',
@@ -89,5 +114,4 @@ const begin = async (file: string): Promise<Made> => {
     import('../../lesson/pack/parts.ts'),
   ]);
   writeFiles([{ path: file, content: lessonTemplate(file, USUAL_PARTS) }]);
-  return { written: [file], diagnostics: [] };
 };

@@ -1,8 +1,10 @@
 /** From a lesson file to what is to be made of it. */
 import { existsSync } from 'node:fs';
 import { basename, dirname, extname, join } from 'node:path';
+import type { Work } from '../../batch/batch.ts';
 import { fileInput } from '../../batch/inputs.ts';
 import type { LessonJob } from '../../batch/lesson.ts';
+import { jobHash, toPlain } from '../../batch/plain.ts';
 import { FORMATS } from '../../emit/formats.ts';
 import { USUAL_PARTS } from '../../lesson/pack/parts.ts';
 import { type Place, Refusal } from '../../score/diagnostic.ts';
@@ -13,12 +15,6 @@ import { printingOf } from '../output.ts';
 import { type Fence, insideOf } from './paths.ts';
 import type { LessonFile } from './read.ts';
 
-export interface LessonTask {
-  readonly job: LessonJob;
-  /** The folder that its files go to. */
-  readonly folder: string;
-}
-
 /** What the command line says about a lesson. */
 export interface LessonSaid extends Limiting {
   /** Instead of the file's own, from the working folder. */
@@ -26,7 +22,7 @@ export interface LessonSaid extends Limiting {
 }
 
 /** Throws a Refusal that names the line of what cannot be done. */
-export const taskOf = async (file: LessonFile, said: LessonSaid): Promise<LessonTask> => {
+export const taskOf = async (file: LessonFile, said: LessonSaid): Promise<Work> => {
   const { path, own, placeOf } = file;
   const folder = dirname(path);
   const fence: Fence = { folder, within: join(folder, own.within ?? '.') };
@@ -40,28 +36,40 @@ export const taskOf = async (file: LessonFile, said: LessonSaid): Promise<Lesson
   const printing = await at(placeOf('font'), () =>
     printingOf({ to: ['pdf', 'midi'], ...options }, { kind: 'folder', path: parent }),
   );
-  return {
-    folder: join(parent, stem),
-    job: {
-      stem,
-      tune: fileInput(tune, basename(tune)),
-      choice: choiceOf(options),
-      limits: limitsOf(said),
-      ...(await at(placeOf('instrument'), () => editionsOf({ match: true, ...options }))),
-      words: {
-        lesson: own.lesson,
-        group: own.class,
-        notes: own.notes,
-        language: own.language ?? 'en',
-      },
-      parts: own.parts ?? USUAL_PARTS,
-      details: detailsOf(options),
-      diagrams: diagramsOf(options),
-      formats: printing.formats,
-      style: printing.style,
+  const editions = await at(placeOf('instrument'), () => editionsOf({ match: true, ...options }));
+  const job = toPlain({
+    kind: 'lesson',
+    choice: choiceOf(options),
+    limits: limitsOf(said),
+    ...editions,
+    words: {
+      lesson: own.lesson,
+      group: own.class,
+      notes: own.notes,
+      language: own.language ?? 'en',
     },
+    parts: own.parts ?? USUAL_PARTS,
+    details: detailsOf(options),
+    diagrams: diagramsOf(options),
+    formats: printing.formats,
+    style: printing.style,
+  });
+  return {
+    kind: 'work',
+    name: path,
+    input: { ...fileInput(tune, basename(tune)), stem },
+    folder: join(parent, stem),
+    job,
+    jobHash: jobHash(job),
+    sources: [path, tune, ...ingredientsOf(options)],
   };
 };
+
+/** Files beside the tune that the lesson is made of. */
+const ingredientsOf = ({ font, instrument = [] }: LessonFile['options']): readonly string[] => [
+  ...(font === undefined ? [] : [font]),
+  ...instrument.filter(each => each.endsWith('.json')),
+];
 
 const refuseMissing = (tune: string, place: Place): void => {
   if (existsSync(tune)) return;
@@ -86,13 +94,28 @@ const refuseText = (to: LessonFile['options']['to'], place: Place): void => {
   });
 };
 
-const detailsOf = (options: LessonFile['options']): LessonJob['details'] => ({
-  key: options.key,
-  scale: options,
-  drill: { ...options, time: options.metre },
-  chords: options,
-  cues: { every: options.every, strings: options.strings ?? 'names' },
-});
+const detailsOf = (options: LessonFile['options']): LessonJob['details'] => {
+  const {
+    key,
+    octaves,
+    direction,
+    pattern,
+    metre: time,
+    measures,
+    grade,
+    seed,
+    focus,
+    near,
+    shapes,
+  } = options;
+  return {
+    key,
+    scale: { octaves, direction, pattern },
+    drill: { time, measures, grade, seed, focus },
+    chords: { near, shapes },
+    cues: { every: options.every, strings: options.strings ?? 'names' },
+  };
+};
 
 const diagramsOf = ({ show, upright, leftHanded }: LessonFile['options']): LessonJob['diagrams'] => ({
   ...(show && { show }),

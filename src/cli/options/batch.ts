@@ -45,7 +45,7 @@ export const BATCH_ROWS = {
   },
   depfile: {
     flags: '--depfile <file>',
-    help: 'write which sheets depend on which tunes, as make reads it',
+    help: 'write which sheets depend on which files, as make reads it',
     default: 'none',
     schema: () => named('a file'),
   },

@@ -59,8 +59,8 @@ const summaryText = (summary: Summary): string => {
 };
 
 /** "12 tunes: 10 written, 2 refused; 3 have notes outside their window" */
-export const summaryLine = ({ tunes, results, doNotFit }: Summary): string => {
+export const summaryLine = ({ tunes, results, doNotFit }: Summary, noun = 'tune'): string => {
   const what = Object.entries(results).map(([result, count]) => `${count} ${result.replaceAll('-', ' ')}`);
   const fit = doNotFit > 0 ? `; ${doNotFit} ${doNotFit === 1 ? 'has' : 'have'} notes outside the window` : '';
-  return `${counted(tunes, 'tune')}: ${what.join(', ') || 'nothing to do'}${fit}`;
+  return `${counted(tunes, noun)}: ${what.join(', ') || 'nothing to do'}${fit}`;
 };

@@ -11,18 +11,20 @@ type TellingOptions = Options<'quiet' | 'report' | 'verify'>;
 export class Teller {
   readonly #options: TellingOptions;
   readonly #turns: number;
+  readonly #noun: string;
   readonly #foot: FootLine | undefined;
   readonly #start = performance.now();
   #turn = 0;
 
-  constructor(options: TellingOptions, turns: number) {
+  constructor(options: TellingOptions, turns: number, noun: string) {
     this.#options = options;
     this.#turns = turns;
+    this.#noun = noun;
     const terminal = process.stderr.isTTY && !options.quiet && turns > 1;
     this.#foot = terminal ? new FootLine(process.stderr) : undefined;
   }
 
-  /** Tells what became of a tune. */
+  /** Tells what became of a task. */
   tell({ report, made, toMake }: Turn): void {
     this.#turn++;
     this.stop();
@@ -43,7 +45,7 @@ export class Teller {
     if (report === 'json') print(`${JSON.stringify({ tunes: reports, summary }, null, 2)}\n`);
     if (report === 'text') print(reportText(reports, summary));
     const told = reports.length === 1 && (reports[0]!.result === 'written' || !isGood(reports[0]!));
-    if (!quiet && report !== 'text' && !told) say(summaryLine(summary));
+    if (!quiet && report !== 'text' && !told) say(summaryLine(summary, this.#noun));
   }
 
   /** Takes the progress away. */

@@ -9,6 +9,7 @@ import { EXIT, UsageError } from '../exit.ts';
 import type { Request } from '../request.ts';
 import { runFolder } from './folder.ts';
 import { Interruption } from './interruption.ts';
+import { tuneRun } from './tunes.ts';
 
 /** Milliseconds without another change before work begins: saving a file is often several changes. */
 const QUIET_TIME = 150;
@@ -22,7 +23,7 @@ export const watch = async (
   const interruption = new Interruption();
   const { signal } = interruption;
   const changes = await changesOf(first, tunes, signal);
-  await runFolder(first, interruption);
+  await runFolder(await tuneRun(first), interruption);
   if (!first.options.quiet) say('watching; Ctrl-C ends it');
   while (!signal.aborted && (await changes.next())) {
     await workAgain(renew, interruption);
@@ -35,7 +36,7 @@ export const watch = async (
 /** What is wrong for a moment is told, and waits for the next change. */
 const workAgain = async (renew: () => Promise<Request>, interruption: Interruption): Promise<void> => {
   try {
-    await runFolder(await renew(), interruption);
+    await runFolder(await tuneRun(await renew()), interruption);
   } catch (error) {
     if (error instanceof Refusal) report(error.diagnostics, false);
     else if (error instanceof UsageError) say(`error: ${error.message}`);

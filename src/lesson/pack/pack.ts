@@ -2,6 +2,7 @@
  * A pack: all that a lesson hands out, as data, for every edition. Everything in it is made of one
  * arrangement of the tune for each edition, so that nothing in the pack contradicts anything else.
  */
+import type { Arranged } from '../../fingering/arrange.ts';
 import type { Arrangement } from '../../fingering/arrangement.ts';
 import { arrangeEditions, type EditionsAsked } from '../../fingering/editions.ts';
 import type { Diagnostic } from '../../score/diagnostic.ts';
@@ -53,11 +54,15 @@ export interface Pack {
   readonly editions: readonly Edition[];
 }
 
+export interface MadePack {
+  readonly pack: Pack;
+  /** The tune, for each edition. */
+  readonly arranged: readonly Arranged[];
+  readonly diagnostics: readonly Diagnostic[];
+}
+
 /** Makes the pack of a tune. Throws a Refusal where an edition cannot be made. */
-export const makePack = (
-  read: Tune,
-  asked: PackAsked,
-): { readonly pack: Pack; readonly diagnostics: readonly Diagnostic[] } => {
+export const makePack = (read: Tune, asked: PackAsked): MadePack => {
   const { tune, editions: arranged, diagnostics: together } = arrangeEditions(read, asked);
   const lesson: Lesson = {
     tune,
@@ -90,6 +95,7 @@ export const makePack = (
   const several = arranged.length > 1;
   return {
     pack: { words: asked.words, tune, editions },
+    arranged,
     diagnostics: [
       ...together,
       ...arranged.flatMap(({ arrangement, diagnostics }) =>
