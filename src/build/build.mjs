@@ -1,16 +1,17 @@
 /**
  * Builds the command and the library: takes glyph outlines and font tables out of the fonts (glyphs.mjs), then
  * bundles `src/cli/main.ts` and `src/index.ts` into dist/. Start-up is one small file; what a command needs
- * beyond it lies in scripts that are loaded when they are used, and that the library shares. Last, V8 compiles
- * them, for src/start/load.ts to find.
+ * beyond it lies in scripts that are loaded when they are used, and that the library shares. Last, they are packed
+ * (pack.mjs) and compiled (compile.mjs), for src/start/load.ts to find.
  */
 import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { build, transform } from 'esbuild';
+import { build } from 'esbuild';
 import { writeNotice } from './notice.mjs';
+import { refuseCircles, scriptOf } from './script.mjs';
 import { takeTypefaces } from './typefaces.mjs';
 import { writeTypes } from './types.mjs';
 
@@ -58,14 +59,14 @@ const { metafile, outputFiles } = await build({
   metafile: true,
 });
 
-// Only modules can be split, and only scripts can be loaded with their compiled code (src/start/load.ts).
+refuseCircles(metafile.outputs);
 rmSync(`${root}dist/code`, { recursive: true, force: true });
 mkdirSync(`${root}dist`, { recursive: true });
-for (const { path, text } of outputFiles) writeFileSync(path, await script(text));
+for (const { path, text } of outputFiles) writeFileSync(path, scriptOf(text));
 const [loader] = (await build({ ...common, entryPoints: ['src/start/load.ts'], write: false })).outputFiles;
 const library = Object.values(metafile.outputs).find(({ entryPoint }) => entryPoint === 'src/index.ts');
 const small = {
-  'load.cjs': await script(loader.text),
+  'load.cjs': scriptOf(loader.text),
   'worker.js': "import { load } from './load.cjs';\nexport default load('worker.cjs').default;\n",
   'index.js': `import library from './library.cjs';\nexport const { ${library.exports.sort().join(', ')} } = library;\n`,
 };
@@ -83,27 +84,15 @@ for (const entry of readdirSync(`${root}dist`, { recursive: true, withFileTypes:
   if (entry.isFile() && !made.has(path.slice(root.length))) rmSync(path);
 }
 
-// What V8 makes of the scripts.
-execFileSync(process.execPath, [`${root}src/build/compile.mjs`], { stdio: 'inherit' });
+// What is loaded together, and what V8 makes of it.
+for (const step of ['pack', 'compile']) {
+  execFileSync(process.execPath, [`${root}src/build/${step}.mjs`], {
+    stdio: ['ignore', 'ignore', 'inherit'],
+  });
+}
 
 // The man page, which the program prints itself.
 writeFileSync(`${root}dist/fretward.1`, execFileSync(process.execPath, [`${root}bin/fretward.js`, 'manual']));
-
-/** A module as a script, which knows where it lies. */
-async function script(text) {
-  const { code } = await transform(text, {
-    minify: true,
-    format: 'cjs',
-    platform: common.platform,
-    target: common.target,
-    supported: { 'dynamic-import': false },
-    define: { 'import.meta.url': 'moduleUrl' },
-    banner: /\bimport\.meta\.url\b/.test(text)
-      ? "const moduleUrl=require('node:url').pathToFileURL(__filename).href;"
-      : '',
-  });
-  return code;
-}
 
 /** A hash over the sources and the versions of what is bundled with them. */
 function fingerprint() {
