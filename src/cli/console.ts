@@ -1,6 +1,6 @@
 /** What goes to the terminal: results to standard output, everything else to standard error. */
 import type { Diagnostic, Place } from '../score/diagnostic.ts';
-import { beatText } from '../score/numbers.ts';
+import { measureName, momentName } from '../score/moments.ts';
 import { EXIT } from './exit.ts';
 
 /** Writes text or bytes as they are to standard output; a reader that has gone away (`| head`) ends us quietly. */
@@ -55,7 +55,7 @@ export const report = (diagnostics: readonly Diagnostic[], quiet: boolean): void
   });
 };
 
-/** "tunes/a.mxl, measure 3, beat 1: warning: … (code)" */
+/** "tunes/a.mxl, measure 3 beat 1: warning: … (code)" */
 const diagnosticLine = ({ severity, code, message, place }: Diagnostic): string => {
   const where = describePlace(place);
   return printable(`${where ? `${where}: ` : ''}${severity}: ${message} (${code})`);
@@ -77,8 +77,12 @@ const describePlace = (place: Place | undefined): string =>
     place?.line !== undefined && `line ${place.line}`,
     place?.column !== undefined && `column ${place.column}`,
     place?.part !== undefined && `part ${place.part}`,
-    place?.measure !== undefined && `measure ${place.measure}`,
-    place?.beat !== undefined && `beat ${beatText(place.beat)}`,
+    whenOf(place),
   ]
     .filter(Boolean)
     .join(', ');
+
+const whenOf = ({ measure, beat }: Place = {}): string | undefined => {
+  if (measure === undefined) return undefined;
+  return beat === undefined ? measureName(measure) : momentName({ measure, beat });
+};

@@ -1,7 +1,8 @@
 /** What the rules demand of each strike: the window in force there, and what is fixed of its notes. */
 import type { Place } from '../instrument/instrument.ts';
-import { placesOf } from '../instrument/places.ts';
+import { placeName, placesOf } from '../instrument/places.ts';
 import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
+import { momentName } from '../score/moments.ts';
 import { pitchName } from '../score/pitch.ts';
 import type { FretWindow } from './arrangement.ts';
 import type { Hand } from './hand.ts';
@@ -85,13 +86,13 @@ const fixedFor = (
     faults.push({
       strike,
       index,
-      what: `is to be played at ${placeName(pin!.place)} and at ${placeName(contrary.place)}`,
+      what: `is to be played on ${placeName(pin!.place)} and on ${placeName(contrary.place)}`,
     });
   } else if (!placesOf(hand.instrument, strike.sounds[index]!).some(place => agrees(place, fixed))) {
     faults.push({
       strike,
       index,
-      what: `does not sound at ${describeFixed(fixed)} of ${hand.instrument.name}`,
+      what: `does not sound ${describeFixed(fixed)} of ${hand.instrument.name}`,
     });
   }
   return fixed;
@@ -122,8 +123,8 @@ const pinFaults = (hand: Hand, strikes: readonly Strike[], pins: readonly Pin[])
       code: 'no-note-to-place',
       message:
         pin.kind === 'pitch'
-          ? `there is no ${pin.name} to be placed at ${placeName(pin.place)} of ${hand.instrument.name}`
-          : `no note is struck in measure ${pin.measure} on beat ${pin.beat}`,
+          ? `there is no ${pin.name} to be placed on ${placeName(pin.place)} of ${hand.instrument.name}`
+          : `no note is struck in ${momentName(pin)}`,
       hint: 'a pitch is named as it sounds, with its octave; a beat is counted from 1 in the time signature’s lower number',
     }));
 
@@ -131,7 +132,7 @@ const pinFaults = (hand: Hand, strikes: readonly Strike[], pins: readonly Pin[])
 interface Fault {
   readonly strike: Strike;
   readonly index: number;
-  /** "does not sound at string 2, fret 6 of Ukulele, high G" */
+  /** "does not sound on string 2 fret 6 of Ukulele, high G" */
   readonly what: string;
 }
 
@@ -146,15 +147,15 @@ const placeFaults = (hand: Hand, faults: readonly Fault[]): readonly Diagnostic[
       severity: 'error',
       code: 'impossible-place',
       message: `${name} ${what}${spots.length > 1 ? `: ${listSpots(spots)}` : ''}`,
-      hint: `change the chosen place, or the mark in the file${places.length > 0 ? `; ${name} lies at ${places.join(', ')}` : ''}`,
+      hint: `change the chosen place, or the mark in the file${places.length > 0 ? `; ${name} lies on ${places.join(', ')}` : ''}`,
       place: placeOf(spotOf(strike, index)),
     };
   });
 
-const placeName = ({ string, fret }: Place): string => `string ${string} fret ${fret}`;
-
+/** "on string 2 with finger 3", "as an open string". */
 const describeFixed = ({ string, fret, finger }: Fixed): string => {
-  const place = [string !== undefined && `string ${string}`, fret !== undefined && `fret ${fret}`];
-  const how = finger === 0 ? 'an open string' : finger !== undefined && `a place for finger ${finger}`;
-  return [...place, how].filter(Boolean).join(', ');
+  const half = string !== undefined ? `string ${string}` : fret !== undefined && `fret ${fret}`;
+  const place = string !== undefined && fret !== undefined ? placeName({ string, fret }) : half;
+  const how = finger === 0 ? 'as an open string' : finger !== undefined && `with finger ${finger}`;
+  return [place && `on ${place}`, how].filter(Boolean).join(' ');
 };

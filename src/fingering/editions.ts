@@ -1,15 +1,15 @@
 /** Several editions of one tune: the key they share, and how far their places agree. */
 import type { Instrument } from '../instrument/instrument.ts';
 import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
+import { momentsInShort } from '../score/moments.ts';
 import { movedName } from '../score/names.ts';
-import { beatText } from '../score/numbers.ts';
-import { pitchName } from '../score/pitch.ts';
+import { counted } from '../score/numbers.ts';
 import { transposeTune } from '../score/transpose-tune.ts';
 import type { Tune } from '../score/tune.ts';
 import { type Arranged, arrange } from './arrange.ts';
-import type { Arrangement, Placement } from './arrangement.ts';
+import type { Arrangement } from './arrangement.ts';
+import { alike, countedDifferences, differencesBetween, wayOf } from './differences.ts';
 import type { Rules } from './rules.ts';
-import type { Strike } from './strikes.ts';
 import { TRANSPOSITIONS } from './survey.ts';
 
 export interface Editions {
@@ -47,7 +47,7 @@ export const arrangeEditions = (tune: Tune, asked: EditionsAsked): Editions => {
     const differences = differencesOf(edition.arrangement, first.arrangement);
     const matched = { instrument: first.arrangement.instrument, differences };
     editions.push({ ...edition, arrangement: { ...edition.arrangement, matched } });
-    diagnostics.push(differenceNote(edition, first, differences));
+    diagnostics.push(differenceNote(edition, first));
   }
   return { tune: moved, editions, diagnostics };
 };
@@ -102,30 +102,17 @@ const differencesOf = (edition: Arrangement, other: Arrangement): ReadonlySet<nu
   return new Set(heads.map(([head]) => head));
 };
 
-const differenceNote = (edition: Arranged, first: Arranged, differences: ReadonlySet<number>): Diagnostic => {
-  const { strikes } = edition.problem;
-  const lines = strikes.flatMap(strike =>
-    strike.heads.flatMap((head, index) =>
-      differences.has(head) ? [describe(edition, first, strike, index)] : [],
-    ),
-  );
-  const name = first.arrangement.instrument.id;
+/** More ways to part than this are counted. */
+const MOST_WAYS = 6;
+
+const differenceNote = (edition: Arranged, first: Arranged): Diagnostic => {
+  const differences = differencesBetween(edition.problem.strikes, edition.arrangement, first.arrangement);
+  const ways = alike(differences).map(group => `${wayOf(group[0])} (${momentsInShort(group)})`);
+  const left = ways.length > MOST_WAYS ? [`and ${counted(ways.length - MOST_WAYS, 'more way')}`] : [];
+  const count = countedDifferences(differences.length, first.arrangement.instrument.id);
   return {
     severity: 'note',
     code: 'editions-differ',
-    message:
-      lines.length === 0
-        ? `every note lies where it does on ${name}`
-        : `${lines.length} note${lines.length === 1 ? ' lies' : 's lie'} elsewhere than on ${name}: ${lines.join('; ')}`,
+    message: [count, [...ways.slice(0, MOST_WAYS), ...left].join('; ')].filter(Boolean).join(': '),
   };
 };
-
-const describe = (edition: Arranged, first: Arranged, strike: Strike, index: number): string => {
-  const head = strike.heads[index]!;
-  const here = placeName(edition.arrangement.placements.get(head));
-  const there = placeName(first.arrangement.placements.get(head));
-  return `measure ${strike.source.measure} beat ${beatText(strike.beat)} ${pitchName(strike.pitches[index]!)} at ${here}, not ${there}`;
-};
-
-const placeName = (placement: Placement | undefined): string =>
-  placement ? `string ${placement.string} fret ${placement.fret}` : 'nowhere';

@@ -1,5 +1,6 @@
 /** Says which notes have no place, where they stand in the tune, and what would make them fit. */
 import type { Instrument } from '../instrument/instrument.ts';
+import { placeName } from '../instrument/places.ts';
 import type { Diagnostic } from '../score/diagnostic.ts';
 import { counted } from '../score/numbers.ts';
 import { pitchName } from '../score/pitch.ts';
@@ -73,14 +74,14 @@ export const misfitDiagnostics = (problem: Problem, { misfits }: Arrangement): r
       return {
         severity: 'note',
         code: 'open-string-in-window',
-        message: `${start}; the open string ${placement.string} sounds it: ${listSpots(spots)}`,
+        message: `${start}; played on ${placeName(placement)}: ${listSpots(spots)}`,
         place: placeOf(spots[0]),
       };
     }
     return {
       severity: 'warning',
       code: 'note-outside-window',
-      message: `${start}; played on string ${placement.string} at fret ${placement.fret}: ${listSpots(spots)}`,
+      message: `${start}; played on ${placeName(placement)}: ${listSpots(spots)}`,
       ...hintFor(hand.instrument, strikesBeside(rules, strikes, spots[0]), windowIn(rules, source.measure)),
       place: placeOf(spots[0]),
     };

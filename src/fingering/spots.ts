@@ -1,6 +1,6 @@
 /** Where notes stand in a tune, and many such places in few words. */
 import type { Source } from '../score/model.ts';
-import { beatText } from '../score/numbers.ts';
+import { momentsInShort } from '../score/moments.ts';
 import type { Pitch } from '../score/pitch.ts';
 import type { Strike } from './strikes.ts';
 
@@ -33,11 +33,5 @@ export const groupBy = <T>(items: readonly T[], key: (item: T) => string): reado
   return [...groups.values()];
 };
 
-/** "measure 3 beat 1, beat 2.5; measure 7 beat 4" */
-export const listSpots = (spots: readonly Spot[]): string =>
-  groupBy(spots, spot => spot.source.measure)
-    .map(
-      group =>
-        `measure ${group[0].source.measure} ${group.map(({ beat }) => `beat ${beatText(beat)}`).join(', ')}`,
-    )
-    .join('; ');
+/** "measure 3 beats 1 and 2.5; measure 7 beat 4"; by their measures alone where there are many. */
+export const listSpots = (spots: readonly Spot[]): string => momentsInShort(spots.map(placeOf));

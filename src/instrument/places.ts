@@ -9,11 +9,15 @@ export const topFret = (instrument: Instrument): number => instrument.frets - in
 export const openPitches = (instrument: Instrument): readonly number[] =>
   instrument.strings.map(pitch => midi(pitch) + instrument.capo);
 
+/** "string 2 fret 7", "string 1 open". */
+export const placeName = ({ string, fret }: Place): string =>
+  fret === 0 ? `string ${string} open` : `string ${string} fret ${fret}`;
+
 /** The MIDI number that sounds at a place. */
 export const soundAt = (instrument: Instrument, place: Place): number => {
   const open = instrument.strings[place.string - 1];
   if (!open || place.fret < 0 || place.fret > topFret(instrument)) {
-    throw new RangeError(`${instrument.name} has no string ${place.string} fret ${place.fret}`);
+    throw new RangeError(`${instrument.name} has no ${placeName(place)}`);
   }
   return midi(open) + instrument.capo + place.fret;
 };

@@ -8,9 +8,10 @@ import { type Hand, handOn } from '../fingering/hand.ts';
 import { type Rules, windowIn } from '../fingering/rules.ts';
 import { beatAt } from '../fingering/strikes.ts';
 import type { Instrument, Place } from '../instrument/instrument.ts';
-import { placesOf, soundAt, topFret } from '../instrument/places.ts';
+import { placeName, placesOf, soundAt, topFret } from '../instrument/places.ts';
 import type { Diagnostic } from '../score/diagnostic.ts';
 import type { Head, NoteEvent } from '../score/model.ts';
+import { measureName } from '../score/moments.ts';
 import { midi, pitchName } from '../score/pitch.ts';
 import type { Tune, TuneMeasure } from '../score/tune.ts';
 import { soundName } from './check/names.ts';
@@ -126,8 +127,6 @@ const headFaults = (context: Context, spot: Spot): readonly Fault[] => {
 const lacking = ({ marked: { string, fret } }: Head): string =>
   string === undefined ? (fret === undefined ? 'string and no fret' : 'string') : 'fret';
 
-const placeName = ({ string, fret }: Place): string => `string ${string} fret ${fret}`;
-
 const whereItLies = (instrument: Instrument, { pitch }: Head): string => {
   const places = placesOf(instrument, midi(pitch));
   return places.length === 0
@@ -144,7 +143,7 @@ const windowFaults = ({ hand, rules }: Context, { head, event }: Spot, place: Pl
     return [
       {
         code: 'place-outside-window',
-        message: `${name} is on the open string ${place.string}, and open strings are not to sound`,
+        message: `${name} is on ${placeName(place)}, and open strings are not to sound`,
         hint: whereItLies(hand.instrument, head),
       },
     ];
@@ -157,7 +156,7 @@ const windowFaults = ({ hand, rules }: Context, { head, event }: Spot, place: Pl
   return [
     {
       code: 'place-outside-window',
-      message: `${name} is at ${placeName(place)}, outside frets ${window.low}-${window.high}`,
+      message: `${name} is on ${placeName(place)}, outside frets ${window.low}-${window.high}`,
       hint:
         better.length > 0
           ? `inside it lies on ${better.map(placeName).join(', ')}`
@@ -178,7 +177,7 @@ const sameFaults = ({ rules, seen }: Context, { head, event }: Spot, place: Plac
   return [
     {
       code: 'place-not-the-same',
-      message: `${pitchName(head.pitch)} is at ${placeName(place)}, and was at ${placeName(first.place)} in measure ${first.measure}`,
+      message: `${pitchName(head.pitch)} is on ${placeName(place)}, and was on ${placeName(first.place)} in ${measureName(first.measure)}`,
       hint: 'mark it at the same place, or leave out --one-place',
     },
   ];
@@ -225,12 +224,14 @@ const gripFaults = ({ hand }: Context, event: NoteEvent): readonly Fault[] => {
   };
   if (gripsFor(hand, demand, { open: 'free', outside: 'nearest' }, [1]).length > 0) return [];
   const marks = heads.map(({ marked: { string, fret, finger } }) =>
-    finger === undefined ? `string ${string} fret ${fret}` : `string ${string} fret ${fret} finger ${finger}`,
+    [placeName({ string: string!, fret: fret! }), finger !== undefined && `finger ${finger}`]
+      .filter(Boolean)
+      .join(' '),
   );
   return [
     {
       code: 'place-out-of-reach',
-      message: `the hand cannot hold ${names} at ${marks.join(', ')}`,
+      message: `the hand cannot hold ${names} on ${marks.join(', ')}`,
       hint: 'change the fingers or the places, or give the size of the hand with --hand',
     },
   ];

@@ -5,6 +5,7 @@
  */
 import type { Arrangement, Finger, Placement } from '../fingering/arrangement.ts';
 import { beatAt } from '../fingering/strikes.ts';
+import { isPickupNumber } from '../score/moments.ts';
 import type { Pitch } from '../score/pitch.ts';
 import type { Tune, TuneMeasure } from '../score/tune.ts';
 import { phrasesOf, type Sung } from './cues/phrases.ts';
@@ -89,7 +90,7 @@ interface Hand {
 
 /** A pickup is not counted. */
 const numberOf = ({ implicit, number }: TuneMeasure): string | undefined =>
-  implicit || number === '0' ? undefined : number;
+  implicit || isPickupNumber(number) ? undefined : number;
 
 const byMeasure = (notes: readonly Sung[]): readonly (readonly Sung[])[] => {
   const parts = new Map<TuneMeasure, Sung[]>();

@@ -61,7 +61,7 @@ describe('one tune', () => {
     expect(status).toBe(0);
     expect(stderr).toMatch(
       new RegExp(
-        `^${MICHAEL}\\.musicxml, line \\d+, part P1, measure 0, beat 1: warning: C4 has no place in frets 4-8`,
+        `^${MICHAEL}\\.musicxml, line \\d+, part P1, pickup beat 1: warning: C4 has no place in frets 4-8`,
       ),
     );
     expect(stderr).toMatch(/every note would fit/);

@@ -23,7 +23,7 @@ describe('notes off the instrument', () => {
       {
         severity: 'error',
         code: 'note-off-the-instrument',
-        message: expect.stringMatching(/^G3 .*: measure 1 beat 2, beat 4; measure 3 beat 2$/),
+        message: expect.stringMatching(/^G3 .*: measure 1 beats 2 and 4; measure 3 beat 2$/),
         // The low G has every note; so has the key a fourth higher.
         hint: expect.stringMatching(/up 5 semitones.* on ukulele-low-g,/),
         place: { measure: '1', beat: 2 },
@@ -72,15 +72,14 @@ describe('notes outside the window', () => {
       {
         severity: 'note',
         code: 'open-string-in-window',
-        message:
-          'E4 has no place in frets 5-8; the open string 2 sounds it: measure 1 beat 2; measure 2 beat 1',
+        message: 'E4 has no place in frets 5-8; played on string 2 open: measure 1 beat 2; measure 2 beat 1',
         place: { measure: '1', beat: 2 },
       },
       {
         severity: 'warning',
         code: 'note-outside-window',
         message: expect.stringMatching(
-          /^D4 has no place in frets 5-8; played on string 3 at fret 2: measure 2 beat 2$/,
+          /^D4 has no place in frets 5-8; played on string 3 fret 2: measure 2 beat 2$/,
         ),
         hint: expect.stringMatching(/every note would fit/),
         place: { measure: '2', beat: 2 },
@@ -164,13 +163,13 @@ describe('chosen places', () => {
   });
 
   test.each([
-    ['impossible-place', [pin(64, 2, 3)], /^E4 does not sound at string 2, fret 3 of/],
-    ['impossible-place', [pin(64, 3, 4), at('2', 1, 2, 0)], /^E4 .* string 3 fret 4 and at string 2 fret 0$/],
-    ['impossible-place', [pin(64, 2, 0), at('2', 1, 2, 1)], /^E4 .* string 2 fret 0 and at string 2 fret 1$/],
-    ['no-note-to-place', [pin(72, 1, 3)], /no it to be placed at string 1 fret 3 of Ukulele/],
-    ['no-note-to-place', [at('1', 3, 2, 0)], /measure 1 on beat 3$/],
-    ['no-note-to-place', [at('2', 2, 2, 0)], /measure 2 on beat 2$/],
-    ['no-note-to-place', [at('1', 1.02, 2, 0)], /measure 1 on beat 1.02$/],
+    ['impossible-place', [pin(64, 2, 3)], /^E4 does not sound on string 2 fret 3 of/],
+    ['impossible-place', [pin(64, 3, 4), at('2', 1, 2, 0)], /^E4 .* string 3 fret 4 and on string 2 open$/],
+    ['impossible-place', [pin(64, 2, 0), at('2', 1, 2, 1)], /^E4 .* string 2 open and on string 2 fret 1$/],
+    ['no-note-to-place', [pin(72, 1, 3)], /no it to be placed on string 1 fret 3 of Ukulele/],
+    ['no-note-to-place', [at('1', 3, 2, 0)], /in measure 1 beat 3$/],
+    ['no-note-to-place', [at('2', 2, 2, 0)], /in measure 2 beat 2$/],
+    ['no-note-to-place', [at('1', 1.02, 2, 0)], /in measure 1 beat 1.02$/],
   ] as const)('that cannot be are refused: %s %#', (code, pins, message) => {
     const all = faults(bars('E4 F4', 'E4'), { pins });
     expect(all[0]).toMatchObject({ severity: 'error', code, message: expect.stringMatching(message) });
@@ -182,8 +181,8 @@ describe('chosen places', () => {
     expect(faults(bars('E4 F4', 'E4 E4'), { pins: [pin(64, 2, 3)] })).toMatchObject([
       {
         code: 'impossible-place',
-        message: expect.stringMatching(/high G: measure 1 beat 1; measure 2 beat 1, beat 2$/),
-        hint: expect.stringMatching(/E4 lies at string 2 fret 0, string 3 fret 4$/),
+        message: expect.stringMatching(/high G: measure 1 beat 1; measure 2 beats 1 and 2$/),
+        hint: expect.stringMatching(/E4 lies on string 2 open, string 3 fret 4$/),
         place: { measure: '1', beat: 1 },
       },
     ]);
@@ -231,10 +230,10 @@ describe('what the file marks', () => {
   });
 
   test.each([
-    [[2, 4, undefined], /^E4 does not sound at string 2, fret 4 of Ukulele/],
-    [[2, undefined, 3], /at string 2, a place for finger 3 of/],
-    [[3, undefined, 0], /at string 3, an open string of/],
-    [[undefined, 7, undefined], /at fret 7 of/],
+    [[2, 4, undefined], /^E4 does not sound on string 2 fret 4 of Ukulele/],
+    [[2, undefined, 3], /on string 2 with finger 3 of/],
+    [[3, undefined, 0], /on string 3 as an open string of/],
+    [[undefined, 7, undefined], /on fret 7 of/],
   ] as const)('and cannot be is refused: %j', (mark, message) => {
     expect(faults(marked(...mark), { keepMarked: true })).toMatchObject([
       { code: 'impossible-place', message: expect.stringMatching(message) },

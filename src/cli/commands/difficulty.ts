@@ -7,6 +7,7 @@ import {
   type HardMove,
 } from '../../fingering/difficulty.ts';
 import type { Grip } from '../../fingering/grip.ts';
+import { measureLabel } from '../../score/moments.ts';
 import { mmText, pointsNumber, pointsText } from '../../score/numbers.ts';
 import { takesTunes } from '../define.ts';
 import { answerEditions } from '../each.ts';
@@ -53,7 +54,7 @@ const reportData = ({ hardest, measures, comfortableReach, ...all }: DifficultyR
 type Line = Difficulty & { readonly measure: string };
 
 const COLUMNS: readonly Column<Line>[] = [
-  { title: 'measure', align: 'right', cell: line => line.measure },
+  { title: 'measure', align: 'right', cell: line => measureLabel(line.measure) },
   { title: 'notes', align: 'right', cell: line => String(line.notes) },
   { title: 'shifts', align: 'right', cell: line => String(line.shifts) },
   { title: 'shifted', align: 'right', cell: line => mmText(line.shifted) },

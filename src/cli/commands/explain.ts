@@ -4,7 +4,8 @@ import { type Arranged, arrangementOf } from '../../fingering/arrange.ts';
 import { type Explained, explain, gripAt } from '../../fingering/explain.ts';
 import type { Grip } from '../../fingering/grip.ts';
 import type { Strike } from '../../fingering/strikes.ts';
-import { beatText, counted, mmNumber, mmText, pointsNumber, pointsText } from '../../score/numbers.ts';
+import { measureName, momentName } from '../../score/moments.ts';
+import { counted, mmNumber, mmText, pointsNumber, pointsText } from '../../score/numbers.ts';
 import { takesTunes } from '../define.ts';
 import { type Answer, answerEditions } from '../each.ts';
 import { UsageError } from '../exit.ts';
@@ -46,9 +47,13 @@ export const run = async (
   return answerEditions(tunes, options, (edition, title) =>
     options.alternatives !== undefined
       ? alternativesOf(edition, title, options.alternatives)
-      : explanationOf(edition, title, options.measure),
+      : explanationOf(edition, title, printedNumber(options.measure)),
   );
 };
+
+/** The printed number of a measure that may be called as tables call it. */
+const printedNumber = (measure: string | undefined): string | undefined =>
+  measure === 'pickup' ? '0' : measure;
 
 const explanationOf = (arranged: Arranged, title: string, measure: string | undefined): Answer => {
   const { problem, found } = arranged;
@@ -58,7 +63,7 @@ const explanationOf = (arranged: Arranged, title: string, measure: string | unde
   const said = [
     `${title}: ${pointsText(found.cost / 1000)} points for ${counted(problem.strikes.length, 'note')}`,
     ...(repeats > 0 ? [`of these ${pointsText(repeats)} for places and passages that agree`] : []),
-    ...(notes.length === 0 ? [`no note is struck in measure ${measure}`] : []),
+    ...(notes.length === 0 ? [`no note is struck in ${measureName(measure!)}`] : []),
   ];
   return {
     data: {
@@ -135,7 +140,8 @@ const alternativesOf = ({ problem }: Arranged, title: string, count: number): An
   }));
   const lines = rows.map(({ rank, cost, differs }) => {
     const where = differs.map(
-      ({ strike, there }) => `measure ${strike.source.measure} beat ${beatText(strike.beat)} at ${there}`,
+      ({ strike, there }) =>
+        `${momentName({ measure: strike.source.measure, beat: strike.beat })} at ${there}`,
     );
     return `${rank}. ${pointsText(cost)} points${where.length > 0 ? `: ${where.join('; ')}` : ''}\n`;
   });

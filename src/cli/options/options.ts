@@ -17,7 +17,7 @@ import { named, whole } from './values.ts';
 const ANSWER_ROWS = {
   measure: {
     flags: '--measure <number>',
-    help: 'one measure alone, by its printed number',
+    help: 'one measure alone, by its printed number, or pickup',
     default: 'all',
     schema: () => named('a measure'),
   },

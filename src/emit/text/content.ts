@@ -11,6 +11,7 @@ import type { SheetOptions } from '../../engrave/options.ts';
 import type { Arrangement, Placement } from '../../fingering/arrangement.ts';
 import type { ReadingClef } from '../../instrument/instrument.ts';
 import type { Barline, ChordSymbol, MusicEvent, NoteEvent, Ticks } from '../../score/model.ts';
+import { isPickupNumber } from '../../score/moments.ts';
 import { pitchName } from '../../score/pitch.ts';
 import type { Tune, TuneMeasure } from '../../score/tune.ts';
 import { type EndingSpan, endingSpans } from './endings.ts';
@@ -108,7 +109,7 @@ export const contentOf = (
     }),
   };
   return tune.measures.map((measure, index) => ({
-    number: measure.implicit || measure.number === '0' ? '' : write(measure.number),
+    number: measure.implicit || isPickupNumber(measure.number) ? '' : write(measure.number),
     length: measure.length,
     entries: entriesOf(measure, sources),
     opening: signatureAt(measure, index === 0 ? undefined : tune.measures[index - 1], 'opening'),

@@ -4,6 +4,7 @@
  */
 import { beatsOf } from '../../score/beats.ts';
 import type { Barline, ChordSymbol, Direction, Ticks, TimeSignature } from '../../score/model.ts';
+import { isPickupNumber } from '../../score/moments.ts';
 import type { Tune, TuneMeasure } from '../../score/tune.ts';
 
 export interface ChartMeasure {
@@ -49,7 +50,7 @@ export const chordChart = (tune: Tune): ChordChart => {
     chord = symbols.at(-1) ?? chord;
     return {
       index,
-      number: measure.implicit || measure.number === '0' ? undefined : measure.number,
+      number: measure.implicit || isPickupNumber(measure.number) ? undefined : measure.number,
       length: measure.length,
       time: index === 0 ? measure.time : measure.changes.find(change => change.time && change.at === 0)?.time,
       beats,

@@ -2,7 +2,7 @@
 
 import type { FretWindow } from '../../fingering/arrangement.ts';
 import type { Place } from '../../instrument/instrument.ts';
-import { placesOf, soundAt, topFret } from '../../instrument/places.ts';
+import { placeName, placesOf, soundAt, topFret } from '../../instrument/places.ts';
 import { Refusal } from '../../score/diagnostic.ts';
 import { counted } from '../../score/numbers.ts';
 import { midi, type Pitch, pitchName } from '../../score/pitch.ts';
@@ -59,7 +59,7 @@ export const focusSounds = (
     throw new Refusal({
       severity: 'error',
       code: 'focus-outside',
-      message: `${isPitch ? each.name : `string ${each.string} fret ${each.fret}`} is no place of this drill`,
+      message: `${isPitch ? each.name : placeName(each)} is no place of this drill`,
       hint: `its notes are ${notes}; places lie inside the window, where the tune has them`,
     });
   });

@@ -8,7 +8,7 @@ import { arrangeEditions, type EditionsAsked } from '../../fingering/editions.ts
 import type { Diagnostic } from '../../score/diagnostic.ts';
 import type { Tune } from '../../score/tune.ts';
 import { knownPlaces } from '../places.ts';
-import { differencesBetween, differencesInWords } from './differences.ts';
+import { differencesInWords } from './differences.ts';
 import { type Content, type Lesson, MAKERS, type PartsAsked } from './make.ts';
 import { PART_NAMES, PARTS, type PartName } from './parts.ts';
 import type { Block } from './prose.ts';
@@ -86,9 +86,7 @@ export const makePack = (read: Tune, asked: PackAsked): MadePack => {
         const contents = made.contents[index]!;
         return contents.length > 0 ? [{ name, title: PARTS[name].title, contents }] : [];
       }),
-      differences: others.flatMap(other =>
-        differencesInWords(differencesBetween(tune, arrangement, other), other),
-      ),
+      differences: others.flatMap(other => differencesInWords(tune, arrangement, other)),
       said: [...together, ...arranged[index]!.diagnostics],
     };
   });

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { differencesBetween, differencesInWords } from '../../../src/lesson/pack/differences.ts';
+import { differencesBetween } from '../../../src/fingering/differences.ts';
+import { strikesOf } from '../../../src/fingering/strikes.ts';
+import { differencesInWords } from '../../../src/lesson/pack/differences.ts';
 import type { Block } from '../../../src/lesson/pack/prose.ts';
 import { placementsOf } from '../../support/lesson.ts';
 import { EXAMPLE_TUNES, exampleTune, packOf, windowOf } from '../../support/pack.ts';
@@ -20,9 +22,10 @@ describe('where editions differ', () => {
     const counted = here.filter(
       ({ string, fret }, index) => string !== there[index]!.string || fret !== there[index]!.fret,
     );
-    const found = differencesBetween(pack.tune, high!, low!);
+    const { strikes } = strikesOf(pack.tune);
+    const found = differencesBetween(strikes, high!, low!);
     expect(found.map(each => each.here)).toEqual(counted);
-    expect(differencesBetween(pack.tune, low!, high!)).toHaveLength(counted.length);
+    expect(differencesBetween(strikes, low!, high!)).toHaveLength(counted.length);
   });
 
   it('is said in words, alike notes together', () => {
@@ -41,7 +44,7 @@ describe('where editions differ', () => {
   it('is said where there are none', () => {
     const { pack } = packOf(exampleTune('row-row-row-your-boat'), [windowOf(4, 8)]);
     const [low, high] = pack.editions.map(each => each.arrangement);
-    expect(textOf(differencesInWords(differencesBetween(pack.tune, high!, low!), low!))).toBe(
+    expect(textOf(differencesInWords(pack.tune, high!, low!))).toBe(
       'Every note lies where it does on Ukulele, low G.',
     );
   });
