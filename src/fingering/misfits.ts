@@ -15,6 +15,7 @@ import { describeWaysOut, waysOut } from './ways-out.ts';
 /** One error for each pitch that the instrument does not have, with every measure and beat. */
 export const unplayableDiagnostics = (
   instrument: Instrument,
+  rules: Rules,
   all: readonly Strike[],
   unplayable: readonly Strike[],
 ): readonly Diagnostic[] =>
@@ -25,7 +26,7 @@ export const unplayableDiagnostics = (
     severity: 'error',
     code: 'note-off-the-instrument',
     message: `${pitchName(spots[0].pitch)} cannot be played on ${instrument.name}: ${listSpots(spots)}`,
-    ...hintFor(instrument, all, undefined),
+    ...hintFor(instrument, rules, all, undefined),
     place: placeOf(spots[0]),
   }));
 
@@ -43,22 +44,48 @@ export const refusedDiagnostics = (
     severity: 'error',
     code: 'note-outside-window',
     message: `${pitchName(spots[0].pitch)} has no place in ${where(rules, spots[0])}: ${listSpots(spots)}`,
-    ...hintFor(instrument, strikesBeside(rules, all, spots[0]), windowIn(rules, spots[0].source.measure)),
+    ...hintFor(
+      instrument,
+      rules,
+      strikesBeside(rules, all, spots[0]),
+      windowIn(rules, spots[0].source.measure),
+    ),
     place: placeOf(spots[0]),
   }));
 
 /** One error for each chord that no shape holds. */
 export const shapelessDiagnostics = (
   instrument: Instrument,
+  rules: Rules,
   shapeless: readonly Strike[],
 ): readonly Diagnostic[] =>
-  shapeless.map(strike => ({
-    severity: 'error',
-    code: 'no-shape',
-    message: `${strike.pitches.map(pitch => pitchName(pitch)).join(' ')} cannot be ${strike.pitches.length > 1 ? 'held at once' : 'stopped'} on ${instrument.name} as the rules ask`,
-    hint: `${strike.pitches.length > 1 ? 'use --chords top to play top notes only, ' : ''}widen the window, or free what is fixed by --place or in the file`,
-    place: placeOf(spotOf(strike)),
-  }));
+  shapeless.map(strike => {
+    const names = strike.pitches.map(pitch => pitchName(pitch)).join(' ');
+    const isChord = strike.pitches.length > 1;
+    return {
+      severity: 'error',
+      code: 'no-shape',
+      message: `${names} cannot be ${isChord ? 'held at once' : 'stopped'} on ${instrument.name} as the rules ask`,
+      ...freed(rules, isChord ? ['play top notes only with --chords top'] : []),
+      place: placeOf(spotOf(strike)),
+    };
+  });
+
+/** A hint to give up some of the rules in force: what else would do, first. */
+export const freed = (rules: Rules, first: readonly string[] = []): Pick<Diagnostic, 'hint'> => {
+  const given = [
+    rules.onePlace && '--one-place',
+    rules.pins.length > 0 && '--place',
+    rules.keepMarked && '--keep-marked',
+    rules.open === 'never' && '--open never',
+  ].filter(Boolean);
+  const offers = [
+    ...first,
+    ...(rules.windows.length > 0 ? ['widen the window'] : []),
+    ...(given.length > 0 ? [`leave out ${given.join(' or ')}`] : []),
+  ];
+  return offers.length > 0 ? { hint: offers.join(', or ') } : {};
+};
 
 /** Warnings for the notes that were played outside the window, notes for open strings that rescued. */
 export const misfitDiagnostics = (problem: Problem, { misfits }: Arrangement): readonly Diagnostic[] => {
@@ -82,7 +109,12 @@ export const misfitDiagnostics = (problem: Problem, { misfits }: Arrangement): r
       severity: 'warning',
       code: 'note-outside-window',
       message: `${start}; played on ${placeName(placement)}: ${listSpots(spots)}`,
-      ...hintFor(hand.instrument, strikesBeside(rules, strikes, spots[0]), windowIn(rules, source.measure)),
+      ...hintFor(
+        hand.instrument,
+        rules,
+        strikesBeside(rules, strikes, spots[0]),
+        windowIn(rules, source.measure),
+      ),
       place: placeOf(spots[0]),
     };
   });
@@ -128,13 +160,13 @@ const strikesBeside = (rules: Rules, all: readonly Strike[], { source }: Spot): 
   return all.filter(strike => windowIn(rules, strike.source.measure) === window);
 };
 
-const hintFor = (instrument: Instrument, strikes: readonly Strike[], window: FretWindow | undefined) => {
-  const hint = describeWaysOut(
-    waysOut(
-      instrument,
-      strikes.flatMap(({ sounds }) => sounds),
-      window,
-    ),
-  );
+const hintFor = (
+  instrument: Instrument,
+  { open }: Rules,
+  strikes: readonly Strike[],
+  window: FretWindow | undefined,
+) => {
+  const sounds = strikes.flatMap(strike => strike.sounds);
+  const hint = describeWaysOut(waysOut(instrument, sounds, window, open === 'never' ? 'never' : 'may sound'));
   return hint ? { hint } : {};
 };

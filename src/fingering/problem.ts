@@ -9,7 +9,7 @@ import type { MoveContext } from './grip.ts';
 import { type Hand, handOn } from './hand.ts';
 import { type Lattice, latticeBuilder } from './lattice.ts';
 import { withoutHarderSteps } from './least.ts';
-import { refusedDiagnostics, shapelessDiagnostics, unplayableDiagnostics } from './misfits.ts';
+import { freed, refusedDiagnostics, shapelessDiagnostics, unplayableDiagnostics } from './misfits.ts';
 import { type CostModel, costModel } from './model.ts';
 import type { Rules } from './rules.ts';
 import { type Found, search } from './search.ts';
@@ -43,7 +43,7 @@ export const problemOf = (tune: Tune, instrument: Instrument, rules: Rules, targ
   checkWindows(instrument, rules);
   const hand = handOn(instrument, rules.hand);
   const { strikes, struckBy } = strikesOf(tune);
-  checkRange(instrument, strikes);
+  checkRange(instrument, rules, strikes);
   const demands = demandsOf(hand, strikes, rules, targets);
   checkPlaces(hand, strikes, demands, rules);
   const model = costModel(rules);
@@ -52,7 +52,7 @@ export const problemOf = (tune: Tune, instrument: Instrument, rules: Rules, targ
     slurred: strike.slurred,
   }));
   const whole = buildLattice(hand, model, rules, demands, contexts);
-  checkShapes(hand, strikes, whole);
+  checkShapes(hand, rules, strikes, whole);
   const starts = new Map(tune.measures.map(({ index, at }) => [index, at]));
   const ties = [
     ...(rules.onePlace ? onePlaceTies(hand, strikes) : []),
@@ -60,24 +60,24 @@ export const problemOf = (tune: Tune, instrument: Instrument, rules: Rules, targ
   ];
   const easiest =
     rules.level === 'least' ? withoutHarderSteps(whole, ties) : { lattice: whole, proven: true };
-  if (!easiest) throw contradiction();
+  if (!easiest) throw contradiction(rules);
   const { lattice, proven: easiestProven } = easiest;
   return { hand, model, rules, strikes, struckBy, demands, contexts, lattice, easiestProven, ties };
 };
 
 /** The cheapest fingering by the level of the rules. Throws a Refusal where the rules contradict each other. */
-export const solveProblem = ({ lattice, ties, easiestProven }: Problem): Found => {
+export const solveProblem = ({ rules, lattice, ties, easiestProven }: Problem): Found => {
   const found = search(lattice, ties, solve);
   if (found) return { ...found, proven: found.proven && easiestProven };
-  throw contradiction();
+  throw contradiction(rules);
 };
 
-const contradiction = () =>
+const contradiction = (rules: Rules) =>
   new Refusal({
     severity: 'error',
     code: 'rules-contradict',
     message: 'no fingering satisfies all the rules together',
-    hint: 'leave out --one-place, --place or --keep-marked, or widen the window',
+    ...freed(rules),
   });
 
 const buildLattice = (
@@ -102,14 +102,17 @@ const checkWindows = (instrument: Instrument, { windows }: Rules): void => {
       severity: 'error',
       code: 'window-off-the-neck',
       message: `frets ${window.low}-${window.high} are no window on ${instrument.name}`,
-      hint: `the neck has frets 0 to ${topFret(instrument)}; write the lower fret first`,
+      hint:
+        window.low > window.high
+          ? `write the lower fret first: ${window.high}-${window.low}`
+          : `the neck has frets 0 to ${topFret(instrument)}`,
     });
   }
 };
 
-const checkRange = (instrument: Instrument, strikes: readonly Strike[]): void => {
+const checkRange = (instrument: Instrument, rules: Rules, strikes: readonly Strike[]): void => {
   const off = strikes.filter(({ sounds }) => sounds.some(sound => placesOf(instrument, sound).length === 0));
-  if (off.length > 0) throw new Refusal(...unplayableDiagnostics(instrument, strikes, off));
+  if (off.length > 0) throw new Refusal(...unplayableDiagnostics(instrument, rules, strikes, off));
 };
 
 const checkPlaces = (
@@ -129,7 +132,7 @@ const checkPlaces = (
 };
 
 /** Refuses chords that no shape holds, and notes that the hand cannot stop as they are fixed. */
-const checkShapes = (hand: Hand, strikes: readonly Strike[], { layers }: Lattice): void => {
+const checkShapes = (hand: Hand, rules: Rules, strikes: readonly Strike[], { layers }: Lattice): void => {
   const shapeless = strikes.filter((_, k) => layers[k]!.grips.length === 0);
-  if (shapeless.length > 0) throw new Refusal(...shapelessDiagnostics(hand.instrument, shapeless));
+  if (shapeless.length > 0) throw new Refusal(...shapelessDiagnostics(hand.instrument, rules, shapeless));
 };

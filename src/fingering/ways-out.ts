@@ -1,7 +1,7 @@
 /** What would make a tune fit that does not: another key, a wider window, another instrument. */
 import { INSTRUMENTS } from '../instrument/catalogue.ts';
 import type { Instrument } from '../instrument/instrument.ts';
-import { openPitches } from '../instrument/places.ts';
+import { openPitches, topFret } from '../instrument/places.ts';
 import { movedName } from '../score/names.ts';
 import type { FretWindow } from './arrangement.ts';
 import { fits } from './fit.ts';
@@ -11,46 +11,58 @@ export interface WaysOut {
   readonly transpositions: readonly number[];
   /** The narrowest window around the given one with a place for every note, where there is one. */
   readonly window: FretWindow | undefined;
-  /** Instruments of the catalogue with a place for every note, window kept. */
+  /** Whether every note fits where there is a capo, once it is off. */
+  readonly withoutCapo: boolean;
+  /** Other instruments of the catalogue with a place for every note; window and capo kept. */
   readonly instruments: readonly Instrument[];
 }
 
-/** Finds the ways out for a set of pitches (MIDI numbers) that do not all fit. */
+/**
+ * Finds the ways out for a set of pitches (MIDI numbers) that do not all fit. Where open strings never
+ * sound, none of the ways needs one.
+ */
 export const waysOut = (
   instrument: Instrument,
   sounds: Iterable<number>,
   window: FretWindow | undefined,
+  open: 'may sound' | 'never' = 'may sound',
 ): WaysOut => {
   const pitches = [...new Set(sounds)];
+  const lowest = open === 'never' ? 1 : 0;
+  const holds = (each: Instrument, by = 0, { low, high } = window ?? { low: 0, high: topFret(each) }) =>
+    fits(
+      each,
+      pitches.map(pitch => pitch + by),
+      { low: Math.max(lowest, low), high },
+    );
   const steps = Array.from({ length: 12 }, (_, index) => index + 1).flatMap(step => [step, -step]);
+  const { capo } = instrument;
   return {
-    transpositions: steps.filter(step =>
-      fits(
-        instrument,
-        pitches.map(pitch => pitch + step),
-        window,
-      ),
+    transpositions: steps.filter(step => holds(instrument, step)),
+    window: window && widen(window, lowest, topFret(instrument), wider => holds(instrument, 0, wider)),
+    withoutCapo: capo > 0 && holds({ ...instrument, capo: 0 }),
+    instruments: INSTRUMENTS.map(each => ({ ...each, capo })).filter(
+      each => !isSame(each, instrument) && holds(each),
     ),
-    window: window && widen(instrument, pitches, window),
-    instruments: INSTRUMENTS.filter(each => !sameStringing(each, instrument) && fits(each, pitches, window)),
   };
 };
 
-const sameStringing = (a: Instrument, b: Instrument): boolean =>
-  openPitches(a).join() === openPitches(b).join();
+/** The instrument in use is no way out, by whatever name. */
+const isSame = (a: Instrument, b: Instrument): boolean =>
+  a.id === b.id || openPitches(a).join() === openPitches(b).join();
 
-/** Of all windows that hold the given one and fit, the one with fewest frets, then the highest. */
+/** Of all windows that hold the given one and every note, the one with fewest frets, then the highest. */
 const widen = (
-  instrument: Instrument,
-  pitches: readonly number[],
   window: FretWindow,
+  lowest: number,
+  top: number,
+  holds: (wider: FretWindow) => boolean,
 ): FretWindow | undefined => {
-  const top = instrument.frets - instrument.capo;
   let best: FretWindow | undefined;
-  for (let low = window.low; low >= 0; low--) {
+  for (let low = window.low; low >= Math.min(lowest, window.low); low--) {
     for (let high = window.high; high <= top; high++) {
       if (best && high - low >= best.high - best.low) break;
-      if (fits(instrument, pitches, { low, high })) best = { low, high };
+      if (holds({ low, high })) best = { low, high };
     }
   }
   return best;
@@ -64,6 +76,7 @@ export const describeWaysOut = (ways: WaysOut): string | undefined => {
   const offers = [
     keys.length > 0 && `transposed ${keys.join(' or ')}`,
     ways.window && `in frets ${ways.window.low}-${ways.window.high}`,
+    ways.withoutCapo && 'without the capo',
     ways.instruments.length > 0 && `on ${ways.instruments.map(each => each.id).join(', ')}`,
   ].filter(Boolean);
   return offers.length > 0 ? `every note would fit ${offers.join('; or ')}` : undefined;

@@ -73,7 +73,7 @@ const NOTHING_MARKED: Diagnostic = {
   severity: 'error',
   code: 'no-places-marked',
   message: 'no note has a string and a fret',
-  hint: 'name the part or the voice that has them with --part or --voice',
+  hint: 'mark them in the file, or name the part or voice that has them with --part or --voice',
 };
 
 const markedPlace = ({ marked: { string, fret } }: Head): Place | undefined =>

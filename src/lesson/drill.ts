@@ -11,7 +11,7 @@ import { metreTicks } from '../score/time.ts';
 import type { Tune } from '../score/tune.ts';
 import { compose } from './compose.ts';
 import { withAccidentals } from './drill/accidentals.ts';
-import { GRADE_ROWS, type Grade } from './drill/grades.ts';
+import { GRADE_ROWS, GRADES, type Grade } from './drill/grades.ts';
 import { type Aim, melodist, type Rung, unevenness } from './drill/melody.ts';
 import { drillDegrees, type Focus, focusSounds, inflected, insideTest } from './drill/notes.ts';
 import { type Chance, chance } from './drill/random.ts';
@@ -102,7 +102,7 @@ const bestMelody = (
   const walker = [1, 2, 3]
     .map(strictness => melodist(rungs, aimsOf(rhythm, 4 - strictness), row))
     .find(each => each !== undefined);
-  if (!walker) throw tooFarApart(scale);
+  if (!walker) throw tooFarApart(scale, grade);
   const resting = restingNotes(rhythm);
   const accidentalsWanted = row.accidentals ? Math.ceil(measures / 2) : 0;
   let best: readonly Pitch[] = [];
@@ -171,10 +171,10 @@ const writtenOut = (asked: DrillAsked, rhythm: Rhythm, pitches: readonly Pitch[]
   });
 };
 
-const tooFarApart = ({ name }: ScaleNotes): Refusal =>
+const tooFarApart = ({ name }: ScaleNotes, grade: Grade): Refusal =>
   new Refusal({
     severity: 'error',
     code: 'notes-too-far-apart',
     message: `the notes of ${name} in these places lie too far apart for a melody of this grade`,
-    hint: 'widen the window, or take a higher grade with --grade',
+    hint: `widen the window${grade < GRADES.at(-1)! ? ', or take a higher grade with --grade' : ''}`,
   });

@@ -81,13 +81,18 @@ describe('ways out', () => {
           expect(ways.transpositions).toEqual(
             keys.filter(by => fitByTrial(instrument, moved(by), low, window.high)),
           );
+          // With the capo on: it stays where another instrument is taken. None is the one in use.
+          const capoed = INSTRUMENTS.map(other => ({ ...other, capo: instrument.capo }));
           expect(ways.instruments).toEqual(
-            INSTRUMENTS.filter(
+            capoed.filter(
               other =>
-                JSON.stringify([other.strings, other.capo]) !==
-                  JSON.stringify([instrument.strings, instrument.capo]) &&
+                other.id !== instrument.id &&
+                JSON.stringify(other.strings) !== JSON.stringify(instrument.strings) &&
                 fitByTrial(other, sounds, low, window.high),
             ),
+          );
+          expect(ways.withoutCapo).toBe(
+            instrument.capo > 0 && fitByTrial({ ...instrument, capo: 0 }, sounds, low, window.high),
           );
           // Of all windows around the given one: fewest frets, of those the highest.
           const wider: { readonly low: number; readonly high: number }[] = [];
@@ -115,13 +120,39 @@ describe('ways out', () => {
     expect(ways.transpositions[0]).toBe(5);
   });
 
+  test('never offer the instrument in use, but to take its capo off', () => {
+    // C4 is the lowest note of a ukulele; a capo at the second fret raises it to D4.
+    const capoed = withCapo(findInstrument('ukulele'), 2);
+    const ways = waysOut(capoed, [60, 64], undefined);
+    expect(ways.withoutCapo).toBe(true);
+    expect(ways.instruments.map(({ id }) => id)).not.toContain('ukulele');
+    expect(waysOut(findInstrument('ukulele'), [59], undefined).withoutCapo).toBe(false);
+  });
+
+  test('need no open strings where those never sound', () => {
+    // C4 is an open string of the ukulele and no stopped note; of the low G, fret 5 of the fourth string.
+    const ukulele = findInstrument('ukulele');
+    const window = { low: 4, high: 8 };
+    const ways = waysOut(ukulele, [60, 64], window, 'never');
+    expect(ways.window).toBeUndefined();
+    expect(waysOut(ukulele, [60, 64], window).window).toEqual({ low: 0, high: 8 });
+    expect(ways.instruments.map(({ id }) => id)).toContain('ukulele-low-g');
+    // D4 and E4: as above, a whole tone higher; C4 cannot be stopped wherever it is moved from.
+    expect(waysOut(ukulele, [60], undefined, 'never').transpositions[0]).toBe(1);
+  });
+
   test('are said in one sentence, each kind that there is', () => {
     const guitar = findInstrument('guitar');
-    const none = { transpositions: [], window: undefined, instruments: [] };
+    const none = { transpositions: [], window: undefined, withoutCapo: false, instruments: [] };
     expect(describeWaysOut(none)).toBeUndefined();
-    const all = { transpositions: [2, -3, 4, -12], window: { low: 3, high: 8 }, instruments: [guitar] };
+    const all = {
+      transpositions: [2, -3, 4, -12],
+      window: { low: 3, high: 8 },
+      withoutCapo: true,
+      instruments: [guitar],
+    };
     expect(describeWaysOut(all)).toMatch(
-      /up 2 semitones or down 3 semitones; or in frets 3-8; or on guitar$/,
+      /up 2 semitones or down 3 semitones; or in frets 3-8; or without the capo; or on guitar$/,
     );
     expect(describeWaysOut({ ...none, transpositions: [-3, -4] })).toMatch(/transposed down 3 semitones$/);
     expect(describeWaysOut({ ...none, window: { low: 0, high: 5 } })).toMatch(/fit in frets 0-5$/);

@@ -50,12 +50,18 @@ export const shapelessChords = (
       severity: 'warning',
       code: 'no-shape',
       message: `${name(chord.symbol)} has no playable shape on ${instrument.name}${where}`,
-      hint:
-        window || open === 'never'
-          ? 'widen the window with --frets, or let open strings sound with --open free'
-          : 'it needs more strings or a wider reach; a chord with fewer notes may stand in for it',
+      hint: wayOutOf(window !== undefined, open === 'never'),
     }));
 };
+
+const wayOutOf = (windowed: boolean, withoutOpen: boolean): string =>
+  [
+    windowed && 'widen the window with --frets',
+    withoutOpen && 'let open strings sound with --open free',
+    !windowed && !withoutOpen && 'write a chord with fewer notes in its place',
+  ]
+    .filter(Boolean)
+    .join(', or ');
 
 /** What a shape leaves out, in words: "no root", "no 5th, no 9th"; empty where it is full. */
 export const leftOutWords = ({ leftOut }: ChordShape): string =>
