@@ -17,3 +17,12 @@ export const mmNumber = (length: number): number => Math.round(length * 10) / 10
 
 /** Costs in data: to a thousandth of a point, the unit that the solver counts in. */
 export const pointsNumber = (cost: number): number => Math.round(cost * 1000) / 1000;
+
+/** More than this many of a kind are counted. */
+const MOST_LISTED = 8;
+
+/** "C4, D4"; of a long list the first ones: "C4, D4, E4 and 12 more". */
+export const shortList = (names: readonly string[]): string => {
+  const shown = names.slice(0, MOST_LISTED).join(', ');
+  return names.length > MOST_LISTED ? `${shown} and ${names.length - MOST_LISTED} more` : shown;
+};

@@ -37,6 +37,19 @@ describe.each([
   });
 });
 
+describe('the narrowest window that holds a whole tune', () => {
+  it('is named in the same words by inspect and by survey, or what stands in its way', async () => {
+    const term = terminal(MICHAEL);
+    const inspected = (await term.run(`fretward inspect ${MICHAEL}.musicxml`)).stdout;
+    for (const id of ['ukulele', 'ukulele-low-g', 'bass']) {
+      const { stdout } = await term.run(`fretward survey ${MICHAEL}.musicxml -i ${id} --rows 1`);
+      const [, sentence] = /^As it is written: (.+)\.$/m.exec(stdout)!;
+      expect(inspected).toMatch(new RegExp(`^ +${id} +${sentence}(; windows of 5 frets: .*)?$`, 'm'));
+    }
+    expect(inspected).toMatch(/bass +E4, F4, G4, A4 cannot be played/);
+  });
+});
+
 describe('fretward completion', () => {
   it('completes commands, options and their words in bash', async () => {
     const term = terminal(ROW);

@@ -1,8 +1,9 @@
 /** `fretward inspect`: what is in a tune, and where it would fit. */
 
 import type { FretWindow } from '../../fingering/arrangement.ts';
-import { fits, narrowestWindow, windowsThatFit } from '../../fingering/fit.ts';
+import { windowsThatFit } from '../../fingering/fit.ts';
 import { strikesOf } from '../../fingering/strikes.ts';
+import { type WholeFit, wholeFit, wholeFitData, wholeFitText } from '../../fingering/whole-fit.ts';
 import { INSTRUMENTS } from '../../instrument/catalogue.ts';
 import { keyName, metreName } from '../../score/names.ts';
 import { counted } from '../../score/numbers.ts';
@@ -25,12 +26,10 @@ const EXAMPLES = `  fretward inspect tune.mxl
 
 export const define = takesTunes({ options: OPTION_NAMES, examples: EXAMPLES });
 
-/** Where the chosen melody fits: per instrument the windows, and the narrowest range of frets. */
-interface Fit {
+/** Where the chosen melody fits: per instrument the narrowest window, and those of a hand's width. */
+interface Fit extends WholeFit {
   readonly instrument: string;
-  readonly fits: boolean;
   readonly windows: readonly FretWindow[];
-  readonly narrowest: FretWindow | undefined;
 }
 
 interface Inspection extends Summary {
@@ -44,20 +43,31 @@ export const run = async (
   typed: Readonly<Record<string, unknown>>,
 ): Promise<number> =>
   answerEach(tunes, checkOptions(typed, OPTION_NAMES), ({ file, score, tune }) => {
-    const sounds = strikesOf(tune).strikes.flatMap(strike => strike.sounds);
+    const { strikes } = strikesOf(tune);
+    const sounds = strikes.flatMap(strike => strike.sounds);
+    const pitches = strikes.flatMap(strike => strike.pitches);
     const inspection: Inspection = {
       file,
       ...summarise(score),
       melody: { part: tune.part, voice: tune.voice, notes: sounds.length },
       fit: INSTRUMENTS.map(instrument => ({
         instrument: instrument.id,
-        fits: fits(instrument, sounds, undefined),
         windows: windowsThatFit(instrument, sounds, WINDOW_WIDTH),
-        narrowest: narrowestWindow(instrument, sounds),
+        ...wholeFit(instrument, pitches),
       })),
     };
-    return { data: inspection, text: describe(inspection), covers: ['left-out'] };
+    return { data: inspectionData(inspection), text: describe(inspection), covers: ['left-out'] };
   });
+
+const inspectionData = ({ fit, ...inspection }: Inspection) => ({
+  ...inspection,
+  fit: fit.map(({ instrument, windows, ...whole }) => ({
+    instrument,
+    fits: whole.missing.length === 0,
+    windows,
+    ...wholeFitData(whole),
+  })),
+});
 
 const describe = (inspection: Inspection): string => {
   const { file, heading, parts, measures, melody, fit } = inspection;
@@ -93,14 +103,15 @@ const describePart = (part: PartSummary): readonly string[] => [
   ...part.leftOut.map(({ what, count }) => `    not on the sheets: ${what} (${count})`),
 ];
 
-const describeFit = ({ instrument, fits: whole, windows, narrowest }: Fit): string => {
-  const name = `    ${instrument.padEnd(18)}`;
-  if (!whole) return `${name}no: it has notes that the instrument does not`;
-  const inside =
-    windows.length > 0
-      ? `in frets ${windows.map(window => `${window.low}-${window.high}`).join(', ')}`
-      : narrowest
-        ? `without open strings in frets ${narrowest.low}-${narrowest.high}`
-        : 'with open strings only';
-  return `${name}yes; ${inside}`;
+const describeFit = ({ instrument, windows, ...whole }: Fit): string => {
+  const width = windows.length > 0 ? `; windows of ${WINDOW_WIDTH} frets: ${windowRanges(windows)}` : '';
+  return `    ${instrument.padEnd(18)}${wholeFitText(whole)}${width}`;
+};
+
+/** "1-5, 3-7 to 9-13": windows that follow each other together. */
+const windowRanges = (windows: readonly FretWindow[]): string => {
+  const name = ({ low, high }: FretWindow): string => `${low}-${high}`;
+  const starts = windows.filter(({ low }, index) => windows[index - 1]?.low !== low - 1);
+  const ends = windows.filter(({ low }, index) => windows[index + 1]?.low !== low + 1);
+  return starts.map((start, index) => [...new Set([start, ends[index]!])].map(name).join(' to ')).join(', ');
 };

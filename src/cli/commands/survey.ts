@@ -4,6 +4,7 @@ import type { SurveyMap } from '../../engrave/survey/map.ts';
 import { rulesFrom } from '../../fingering/rules.ts';
 import { strikesOf } from '../../fingering/strikes.ts';
 import { ranked, type SurveyRow, survey, TRANSPOSITIONS, windowsOf } from '../../fingering/survey.ts';
+import { wholeFit, wholeFitData, wholeFitText } from '../../fingering/whole-fit.ts';
 import { keyName } from '../../score/names.ts';
 import { mmNumber, mmText, pointsNumber, pointsText } from '../../score/numbers.ts';
 import { transposeTune } from '../../score/transpose-tune.ts';
@@ -75,8 +76,10 @@ export const run = async (
   const drawn: Output[] = [];
   const status = await answerEach(tunes, options, async ({ tune, file, stem }) => {
     const { strikes } = strikesOf(tune);
+    const pitches = strikes.flatMap(strike => strike.pitches);
     const surveys = instruments.map(instrument => ({
       instrument,
+      whole: wholeFit(instrument, pitches),
       rows: survey(strikes, tune.division, instrument, rules, {
         windows: windowsOf(instrument, options.span ?? DEFAULT_SPAN),
         transpositions: TRANSPOSITIONS,
@@ -95,14 +98,20 @@ export const run = async (
     return {
       data: {
         file,
-        surveys: surveys.map(({ instrument, rows }) => ({
+        surveys: surveys.map(({ instrument, whole, rows }) => ({
           instrument: instrument.id,
+          ...wholeFitData(whole),
           rows: ranked(rows).map(rowData),
         })),
       },
       text: surveys
-        .map(({ instrument, rows }) =>
-          surveyText(`${title}, ${instrument.name}`, rows, keyOf, options.rows ?? DEFAULT_ROWS),
+        .map(({ instrument, whole, rows }) =>
+          surveyText(
+            [`${title}, ${instrument.name}`, `As it is written: ${wholeFitText(whole)}.`],
+            rows,
+            keyOf,
+            options.rows ?? DEFAULT_ROWS,
+          ),
         )
         .join('\n'),
     };
@@ -139,7 +148,7 @@ const rowData = (row: SurveyRow): SurveyRow => ({
 });
 
 const surveyText = (
-  title: string,
+  head: readonly string[],
   rows: readonly SurveyRow[],
   keyOf: (transposition: number) => string,
   count: number,
@@ -155,7 +164,8 @@ const surveyText = (
     { title: 'widest reach', align: 'right', cell: row => mmText(row.widestReach) },
   ];
   return [
-    `${title}: notes without a place, by key (down) and window (across)`,
+    ...head,
+    'Notes without a place, by key (down) and window (across, from its lowest fret):',
     heatMap(rows),
     table(columns, ranked(rows).slice(0, count)),
   ].join('\n');
