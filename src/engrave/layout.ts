@@ -42,6 +42,11 @@ const NEARLY_EMPTY = 0.45;
 const ROOMY = 0.8;
 /** … up to so much. */
 const COMFORTABLE = 1;
+/**
+ * A plan is not tried where the pages would be that much fuller than they may be, as guessed from its number of
+ * systems: of 580 layouts of 110 tunes none was fit whose guess was above 1.05.
+ */
+const OVERFULL = 1.08;
 /** Breaks whose quality is below this are awkward. */
 const AWKWARD = 0.15;
 /** What the full size of the staff is worth beside good breaks. */
@@ -128,19 +133,22 @@ function bestOf(
   set: (planned: Plan) => Layout,
 ) {
   const whole = mean(fullnesses(ordinary));
+  const most = Math.max(COMFORTABLE, whole + 0.02);
   const height = ({ frame, lines }: Plan) => frame.space * lines.length;
   const worth = ({ frame, lines }: Plan, full: number) =>
     breakQuality(measured, lines) + FILLED * full - (frame.space < ordinary.frame.space ? SMALL : 0);
   const asItIs = worth(ordinary, whole);
   // What a page will hold is guessed from the number of systems: only plans that promise more are drawn.
   const promising = plans
-    .map(planned => ({ planned, promise: worth(planned, (whole * height(planned)) / height(ordinary)) }))
+    .map(planned => ({ planned, guess: (whole * height(planned)) / height(ordinary) }))
+    .filter(({ guess }) => guess <= OVERFULL * most)
+    .map(({ planned, guess }) => ({ planned, promise: worth(planned, guess) }))
     .filter(({ promise }) => promise > asItIs)
     .sort((a, b) => b.promise - a.promise);
   for (const { planned } of promising) {
     const layout = set(planned);
     const full = mean(fullnesses(layout));
-    const fits = layout.pages.length === ordinary.pages.length && full < Math.max(COMFORTABLE, whole + 0.02);
+    const fits = layout.pages.length === ordinary.pages.length && full < most;
     if (fits && worth(layout, full) > asItIs) return layout;
   }
   return ordinary;
