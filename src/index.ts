@@ -78,7 +78,12 @@ export {
   difficultyOf,
   type HardMove,
 } from './fingering/difficulty.ts';
-export { arrangeEditions, type Editions, type EditionsAsked } from './fingering/editions.ts';
+export {
+  arrangeEditions,
+  type Editions,
+  type EditionsAsked,
+  type RefusedEdition,
+} from './fingering/editions.ts';
 export { type Alternative, type Charge, type Explained, explain } from './fingering/explain.ts';
 export type { HandSize } from './fingering/hand.ts';
 export type { Problem } from './fingering/problem.ts';

@@ -33,6 +33,7 @@ interface Conclusion {
   /** Paths. */
   readonly outputs?: readonly string[];
   readonly editions?: readonly EditionNumbers[];
+  readonly leftOut?: readonly string[];
 }
 
 /** Refused for what the machine is like, and not for what the tune is: worth another try. */
@@ -51,7 +52,7 @@ export class Concluder {
   }
 
   conclude(task: Task, done: Done): TuneReport {
-    const { result, diagnostics, outputs = [], editions = [] } = this.#attempt(task, done);
+    const { result, diagnostics, outputs = [], editions = [], leftOut = [] } = this.#attempt(task, done);
     return {
       kind: 'tune',
       file: task.name,
@@ -59,6 +60,7 @@ export class Concluder {
       fits: editions.length > 0 ? editions.every(each => each.outside === 0) : undefined,
       outputs,
       editions,
+      leftOut,
       diagnostics,
       milliseconds: done.kind === 'made' ? Math.round(done.milliseconds * 10) / 10 : 0,
     };
@@ -75,14 +77,14 @@ export class Concluder {
     }
   }
 
-  #known(task: Work, { kind, file, editions, ...memo }: Memo): Conclusion {
+  #known(task: Work, { kind, file, editions, leftOut, ...memo }: Memo): Conclusion {
     const { input } = task;
     const outputs = this.#claim(task, memo.outputs);
     // The tune may have been called by another path then.
     const diagnostics = memo.diagnostics.map(each =>
       each.place?.file === file ? { ...each, place: { ...each.place, file: input.name } } : each,
     );
-    return { result: kind === 'refused' ? 'refused' : 'up-to-date', diagnostics, outputs, editions };
+    return { result: kind === 'refused' ? 'refused' : 'up-to-date', diagnostics, outputs, editions, leftOut };
   }
 
   #made(task: Work, { outcome, input }: Extract<Done, { readonly kind: 'made' }>): Conclusion {
@@ -92,7 +94,8 @@ export class Concluder {
       if (!diagnostics.some(each => PASSING.has(each.code))) this.#remember(task, outcome, input);
       return { result: 'refused', diagnostics };
     }
-    const arranged = { outputs: this.#claim(task, outcome.outputs), editions: outcome.editions };
+    const { editions, leftOut } = outcome;
+    const arranged = { outputs: this.#claim(task, outcome.outputs), editions, leftOut };
     switch (this.#mode) {
       case 'write':
         this.#write(task, outcome, input);
@@ -129,7 +132,7 @@ export class Concluder {
   /** Answers names of files that there were and are no more. */
   #remember(task: Work, outcome: Exclude<Outcome, { kind: 'fault' }>, input: string): readonly string[] {
     const { kind, diagnostics } = outcome;
-    const { outputs = [], editions = [] } = kind === 'arranged' ? outcome : {};
+    const { outputs = [], editions = [], leftOut = [] } = kind === 'arranged' ? outcome : {};
     const made = outputs.map(({ name, content }) => ({
       name,
       size: Buffer.byteLength(content),
@@ -142,6 +145,7 @@ export class Concluder {
       outputs: made,
       diagnostics,
       editions,
+      leftOut,
     });
   }
 }

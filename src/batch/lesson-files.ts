@@ -60,6 +60,7 @@ export const filesOf = async (pack: Pack, job: FilesAsked, said: readonly Diagno
     lines: tuneLine(pack),
     rights: tune.rights,
     editions,
+    missing: pack.missing.map(({ instrument: { id, name }, reasons }) => ({ id, name, reasons })),
   });
   return { outputs: [...outputs, { name: 'index.html', content }], diagnostics };
 };

@@ -57,6 +57,7 @@ const makeFiles = async (input: Input, job: LessonJob): Promise<Made> => {
   return {
     outputs: files.outputs,
     editions: made.arranged.map(numbersOf),
+    leftOut: made.pack.missing.map(({ instrument }) => instrument.id),
     diagnostics: [...diagnostics, ...made.diagnostics, ...withoutRepeats(files.diagnostics)],
   };
 };

@@ -30,6 +30,8 @@ export interface Memo {
   readonly outputs: readonly Made[];
   readonly diagnostics: readonly Diagnostic[];
   readonly editions: readonly EditionNumbers[];
+  /** Instruments whose editions could not be made. */
+  readonly leftOut: readonly string[];
 }
 
 export interface Memory {

@@ -14,6 +14,8 @@ export interface TuneReport {
   /** Paths of the files that are its sheets. */
   readonly outputs: readonly string[];
   readonly editions: readonly EditionNumbers[];
+  /** Instruments whose editions could not be made, while others were. */
+  readonly leftOut: readonly string[];
   readonly diagnostics: readonly Diagnostic[];
   readonly milliseconds: number;
 }
@@ -24,6 +26,8 @@ export interface Summary {
   readonly fit: number;
   readonly doNotFit: number;
   readonly refused: number;
+  /** Tunes of which some editions could not be made, and others were. */
+  readonly incomplete: number;
   readonly faults: number;
   /** Tunes by what became of them; what did not happen is left out. */
   readonly results: Readonly<Partial<Record<Result, number>>>;
@@ -43,6 +47,7 @@ export const summarise = (reports: readonly TuneReport[]): Summary => {
     fit: count(each => each.fits === true),
     doNotFit: count(each => each.fits === false),
     refused: count(each => each.result === 'refused'),
+    incomplete: count(each => each.leftOut.length > 0),
     faults: count(each => each.result === 'fault'),
     results: tally(reports.map(each => each.result)),
     filesWritten: reports.reduce(
@@ -65,5 +70,5 @@ const tally = <T extends string>(words: readonly T[]): Record<T, number> => {
 };
 
 /** Whether a run did all that it was asked for. */
-export const isGood = ({ result }: TuneReport): boolean =>
-  result === 'written' || result === 'up-to-date' || result === 'would-write';
+export const isGood = ({ result, leftOut }: TuneReport): boolean =>
+  leftOut.length === 0 && (result === 'written' || result === 'up-to-date' || result === 'would-write');

@@ -3,7 +3,7 @@ import type { Format, SheetStyle } from '../emit/formats.ts';
 import type { SheetName } from '../engrave/options.ts';
 import type { Arranged } from '../fingering/arrange.ts';
 import { type Difficulty, difficultyData, difficultyOf } from '../fingering/difficulty.ts';
-import { arrangeEditions, type EditionsAsked } from '../fingering/editions.ts';
+import { arrangeEditions, type EditionsAsked, leftOut, ofEdition } from '../fingering/editions.ts';
 import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
 import { chooseMelody, type Melody, type MelodyChoice } from '../score/melody.ts';
 import type { Score } from '../score/model.ts';
@@ -52,6 +52,8 @@ export type Outcome =
       readonly kind: 'arranged';
       readonly outputs: readonly Output[];
       readonly editions: readonly EditionNumbers[];
+      /** Instruments whose editions could not be made. */
+      readonly leftOut: readonly string[];
       readonly diagnostics: readonly Diagnostic[];
     }
   | { readonly kind: 'refused'; readonly diagnostics: readonly Diagnostic[] }
@@ -67,8 +69,8 @@ export type Made = Omit<Extract<Outcome, { readonly kind: 'arranged' }>, 'kind'>
 /** What making something of an input comes to. */
 export const outcomeOf = async (input: Input, make: () => Promise<Made>): Promise<Outcome> => {
   try {
-    const { outputs, editions, diagnostics } = await make();
-    return { kind: 'arranged', outputs, editions, diagnostics: inFile(input.name, diagnostics) };
+    const made = await make();
+    return { kind: 'arranged', ...made, diagnostics: inFile(input.name, made.diagnostics) };
   } catch (error) {
     if (error instanceof Refusal) {
       const { withExcerpts } = await import('./excerpt.ts');
@@ -88,32 +90,40 @@ export const faultOf = (error: unknown): Diagnostic => ({
 
 const makeOutputs = async (input: Input, job: Job): Promise<Made> => {
   const { tune, diagnostics: reading } = await loadTune(input, job.choice, job.limits);
-  const { tune: moved, editions, diagnostics: together } = arrangeEditions(tune, job);
+  const { tune: moved, editions, refused, diagnostics: together } = arrangeEditions(tune, job);
   const said = [...reading, ...together];
-  const { outputs, diagnostics: rendering } = await renderEditions(moved, editions, input.stem, job, said);
+  const several = job.instruments.length > 1;
+  const rendered = await renderEditions(moved, editions, input.stem, job, { said, several });
   return {
-    outputs,
+    outputs: rendered.outputs,
     editions: editions.map(numbersOf),
-    diagnostics: [...said, ...rendering],
+    leftOut: refused.map(({ instrument }) => instrument.id),
+    diagnostics: [...said, ...leftOut(refused), ...rendered.diagnostics],
   };
 };
 
+interface Saying {
+  readonly said?: readonly Diagnostic[];
+  readonly several?: boolean;
+}
+
 /**
  * All sheets of all editions of a tune in all formats, named after `stem`; what there is to say about
- * each edition, and about its sheets, is said once. `said` is what has been said about the tune.
+ * each edition, and about its sheets, is said once. `said` is what has been said about the tune;
+ * of `several` editions, each says which one it is.
  */
 export const renderEditions = async (
   tune: Tune,
   editions: readonly Pick<Arranged, 'arrangement' | 'diagnostics'>[],
   stem: string,
   { formats, sheets, style }: Printing,
-  said: readonly Diagnostic[] = [],
+  { said = [], several = editions.length > 1 }: Saying = {},
 ): Promise<{ readonly outputs: readonly Output[]; readonly diagnostics: readonly Diagnostic[] }> => {
   const outputs: Output[] = [];
   const diagnostics: Diagnostic[] = [];
   for (const { arrangement, diagnostics: own } of editions) {
     const { id } = arrangement.instrument;
-    diagnostics.push(...(editions.length > 1 ? own.map(each => ofEdition(each, id)) : own));
+    diagnostics.push(...(several ? own.map(each => ofEdition(each, id)) : own));
     for (const format of formats) {
       for (const sheet of format.per === 'sheet' ? sheets : sheets.slice(0, 1)) {
         const rendered = await format.render(tune, arrangement, sheet, style, [...said, ...own]);
@@ -146,9 +156,3 @@ export const loadTune = async (
   const melody = chooseMelody(score, choice);
   return { score, tune: melody.tune, diagnostics: [...diagnostics, ...melody.diagnostics] };
 };
-
-/** Where several editions are made at once, each says which one it speaks of. */
-const ofEdition = (diagnostic: Diagnostic, id: string): Diagnostic => ({
-  ...diagnostic,
-  message: `${id}: ${diagnostic.message}`,
-});

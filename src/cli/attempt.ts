@@ -10,7 +10,7 @@ import { EXIT, UsageError } from './exit.ts';
 export type Say = (diagnostics: readonly Diagnostic[]) => void;
 
 /**
- * Does it, says why where it cannot be done, and answers the exit status. Where it is done for a tune,
+ * Does it, says why where it, or some of it, cannot be done, and answers the exit status. Where it is done for a tune,
  * what is said names its file, and shows the line that is refused. Throws a UsageError on.
  */
 export const attempt = async (
@@ -18,10 +18,14 @@ export const attempt = async (
   quiet: boolean,
   make: (say: Say) => Promise<void>,
 ): Promise<number> => {
-  const say: Say = diagnostics => report(input ? inFile(input.name, diagnostics) : diagnostics, quiet);
+  let status: number = EXIT.done;
+  const say: Say = diagnostics => {
+    if (diagnostics.some(({ severity }) => severity === 'error')) status = EXIT.refused;
+    report(input ? inFile(input.name, diagnostics) : diagnostics, quiet);
+  };
   try {
     await make(say);
-    return EXIT.done;
+    return status;
   } catch (error) {
     if (error instanceof UsageError) throw error;
     if (!(error instanceof Refusal)) {

@@ -2,7 +2,7 @@
 import { loadTune } from '../batch/run.ts';
 import { findTunes } from '../batch/tunes.ts';
 import type { Arranged } from '../fingering/arrange.ts';
-import { arrangeEditions } from '../fingering/editions.ts';
+import { arrangeEditions, leftOut } from '../fingering/editions.ts';
 import type { Diagnostic } from '../score/diagnostic.ts';
 import type { Score } from '../score/model.ts';
 import type { Tune } from '../score/tune.ts';
@@ -64,14 +64,14 @@ export const answerEditions = (
 ): Promise<number> => {
   const asked = editionsOf(options);
   return answerEach(tunes, options, ({ tune, file }) => {
-    const { editions, diagnostics } = arrangeEditions(tune, asked);
+    const { editions, refused, diagnostics } = arrangeEditions(tune, asked);
     const answers = editions.map(edition =>
       answer(edition, `${tune.title ?? file}, ${edition.arrangement.instrument.name}`),
     );
     return {
       data: { file, editions: answers.map(each => each.data) },
       text: answers.map(each => each.text).join('\n'),
-      diagnostics: [...diagnostics, ...editions.flatMap(each => each.diagnostics)],
+      diagnostics: [...diagnostics, ...leftOut(refused), ...editions.flatMap(each => each.diagnostics)],
     };
   });
 };

@@ -6,7 +6,7 @@ import { findInputs, type Input } from '../batch/inputs.ts';
 import { loadTune, renderEditions } from '../batch/run.ts';
 import { inFile } from '../batch/said.ts';
 import type { Arranged } from '../fingering/arrange.ts';
-import { arrangeEditions } from '../fingering/editions.ts';
+import { arrangeEditions, leftOut } from '../fingering/editions.ts';
 import { type KnownPlaces, knownPlaces, type LessonAsked } from '../lesson/places.ts';
 import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
 import type { Tune } from '../score/tune.ts';
@@ -47,7 +47,8 @@ export const lessonOf = async (options: Arranging & Limiting & Options<'for'>): 
   }
   const { tune, editions, diagnostics } = await arrangedTune(options.for, options);
   const known = editions.map(({ arrangement }) => knownPlaces(tune, arrangement));
-  return { ...asked, tune, known, diagnostics };
+  const instruments = editions.map(({ arrangement }) => arrangement.instrument);
+  return { ...asked, instruments, tune, known, diagnostics };
 };
 
 /** The one tune of that name, arranged for all editions; diagnostics carry the file's name. */
@@ -65,12 +66,13 @@ export const arrangedTune = async (file: string, options: Arranging & Limiting) 
   }
 };
 
-/** A tune, arranged for all editions. */
+/** A tune, arranged for all editions that there can be. */
 export const arrangedInput = async (input: Input, options: Arranging & Limiting) => {
   const { tune, diagnostics } = await loadTune(input, choiceOf(options), limitsOf(options));
   const arranged = arrangeEditions(tune, editionsOf(options));
   const own = arranged.editions.flatMap(edition => edition.diagnostics);
-  return { ...arranged, stem: input.stem, diagnostics: [...diagnostics, ...arranged.diagnostics, ...own] };
+  const together = [...diagnostics, ...arranged.diagnostics, ...leftOut(arranged.refused)];
+  return { ...arranged, stem: input.stem, diagnostics: [...together, ...own] };
 };
 
 /** Something made for a lesson, ready to be printed. */

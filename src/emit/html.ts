@@ -37,6 +37,13 @@ export interface IndexEdition {
   readonly differences: readonly Block[];
 }
 
+/** An edition that there is not. */
+export interface MissingEdition {
+  readonly id: string;
+  readonly name: string;
+  readonly reasons: readonly Block[];
+}
+
 export interface Index {
   /** BCP 47 tag of the language that the teacher writes in. */
   readonly language: string;
@@ -47,6 +54,7 @@ export interface Index {
   readonly notes: readonly Block[];
   readonly rights: readonly string[];
   readonly editions: readonly IndexEdition[];
+  readonly missing: readonly MissingEdition[];
 }
 
 /** The whole page as text. */
@@ -73,7 +81,14 @@ export const indexToHtml = (index: Index): string => {
         raw('\n'),
         header(index),
         raw('\n'),
-        tag('main', { id: 'sheets' }, lines(index.editions.map(each => edition(each, index, drawings)))),
+        tag(
+          'main',
+          { id: 'sheets' },
+          lines([
+            ...index.editions.map(each => edition(each, index, drawings)),
+            ...index.missing.map(each => section(each, [proseToHtml(each.reasons, 'h3')])),
+          ]),
+        ),
         ...(index.rights.length > 0
           ? [raw('\n'), tag('footer', {}, lines(index.rights.map(each => tag('p', {}, each))))]
           : []),
@@ -82,13 +97,14 @@ export const indexToHtml = (index: Index): string => {
   }\n`;
 };
 
-const header = ({ lesson, group, lines: under, notes, editions }: Index): Html =>
-  tag('header', {}, [
+const header = ({ lesson, group, lines: under, notes, editions, missing }: Index): Html => {
+  const all = [...editions, ...missing];
+  return tag('header', {}, [
     ...(group ? [tag('p', { class: 'group' }, group)] : []),
     tag('h1', {}, lesson),
     ...under.map(line => tag('p', {}, line)),
     ...(notes.length > 0 ? [tag('div', { class: 'notes' }, proseToHtml(notes, 'h2'))] : []),
-    ...(editions.length > 1
+    ...(all.length > 1
       ? [
           tag(
             'nav',
@@ -96,19 +112,26 @@ const header = ({ lesson, group, lines: under, notes, editions }: Index): Html =
             tag(
               'ul',
               {},
-              editions.map(({ id, name }) => tag('li', {}, tag('a', { href: `#edition-${id}` }, name))),
+              all.map(({ id, name }) => tag('li', {}, tag('a', { href: `#edition-${id}` }, name))),
             ),
           ),
         ]
       : []),
   ]);
+};
+
+/** What there is for the students of one instrument. */
+const section = ({ id, name }: Pick<IndexEdition, 'id' | 'name'>, content: readonly Html[]): Html =>
+  tag('section', { class: 'edition', id: `edition-${id}`, 'aria-labelledby': `title-${id}` }, [
+    tag('h2', { id: `title-${id}` }, name),
+    ...content,
+  ]);
 
 const edition = (each: IndexEdition, { editions }: Index, drawings: Drawings): Html => {
-  const { id, name, booklet, parts, differences } = each;
+  const { name, booklet, parts, differences } = each;
   const files = [booklet, ...parts.flatMap(part => part.files), ...each.files];
   const turn = tag('p', { class: 'turn' }, 'Turn the phone: the notes grow.');
-  return tag('section', { class: 'edition', id: `edition-${id}`, 'aria-labelledby': `title-${id}` }, [
-    tag('h2', { id: `title-${id}` }, name),
+  return section(each, [
     tag(
       'ul',
       { class: 'files' },

@@ -15,8 +15,16 @@ import { TRANSPOSITIONS } from './survey.ts';
 export interface Editions {
   /** The tune in the key that all editions are in. */
   readonly tune: Tune;
+  /** Those that can be made, in the order asked for. */
   readonly editions: readonly Arranged[];
+  readonly refused: readonly RefusedEdition[];
   /** About the editions together; each has diagnostics of its own. */
+  readonly diagnostics: readonly Diagnostic[];
+}
+
+/** An edition that cannot be made, and why. */
+export interface RefusedEdition {
+  readonly instrument: Instrument;
   readonly diagnostics: readonly Diagnostic[];
 }
 
@@ -29,17 +37,22 @@ export interface EditionsAsked {
   readonly match: boolean;
 }
 
-/** Arranges a tune for all instruments. Throws a Refusal where one of them cannot play it. */
+/** Arranges a tune for all instruments that can play it. Throws a Refusal where none of them can. */
 export const arrangeEditions = (tune: Tune, asked: EditionsAsked): Editions => {
   const best = asked.transpose === 'best';
   const semitones = best ? bestTransposition(tune, asked) : asked.transpose;
   const moved = transposeTune(tune, semitones);
   const diagnostics: Diagnostic[] = best ? [keyNote(semitones)] : [];
   const editions: Arranged[] = [];
+  const refused: RefusedEdition[] = [];
   for (const instrument of asked.instruments) {
     const first = asked.match ? editions[0] : undefined;
     const targets = first?.arrangement.placements;
-    const edition = arrange(moved, instrument, asked.rules, targets);
+    const edition = unlessRefused(() => arrange(moved, instrument, asked.rules, targets));
+    if (edition instanceof Refusal) {
+      refused.push({ instrument, diagnostics: edition.diagnostics });
+      continue;
+    }
     if (!first) {
       editions.push(edition);
       continue;
@@ -49,8 +62,41 @@ export const arrangeEditions = (tune: Tune, asked: EditionsAsked): Editions => {
     editions.push({ ...edition, arrangement: { ...edition.arrangement, matched } });
     diagnostics.push(differenceNote(edition, first));
   }
-  return { tune: moved, editions, diagnostics };
+  if (editions.length === 0) throw new Refusal(...allRefused(refused));
+  return { tune: moved, editions, refused, diagnostics };
 };
+
+const unlessRefused = <T>(make: () => T): T | Refusal => {
+  try {
+    return make();
+  } catch (error) {
+    if (error instanceof Refusal) return error;
+    throw error;
+  }
+};
+
+/** What several editions say, each its own; what all say in the same words is said once. */
+const allRefused = (refused: readonly RefusedEdition[]): readonly Diagnostic[] => {
+  const alike = ({ message }: Diagnostic): boolean =>
+    refused.every(({ diagnostics }) => diagnostics.some(each => each.message === message));
+  const common = refused[0]?.diagnostics.filter(alike) ?? [];
+  const own = refused.flatMap(({ instrument, diagnostics }) =>
+    diagnostics.filter(each => !alike(each)).map(each => ofEdition(each, instrument.id)),
+  );
+  return [...common, ...own];
+};
+
+/** Where several editions are made at once, each says which one it speaks of. */
+export const ofEdition = (diagnostic: Diagnostic, id: string): Diagnostic => ({
+  ...diagnostic,
+  message: `${id}: ${diagnostic.message}`,
+});
+
+/** What is said of editions that are left out while others are made. */
+export const leftOut = (refused: readonly RefusedEdition[]): readonly Diagnostic[] =>
+  refused.flatMap(({ instrument, diagnostics }) =>
+    diagnostics.map(each => ({ ...each, message: `${instrument.id} is left out: ${each.message}` })),
+  );
 
 /** More sharps or flats than this are no help to a learner: our judgement. */
 const READABLE = 3;
@@ -72,16 +118,12 @@ const bestTransposition = (tune: Tune, { instruments, rules }: EditionsAsked): n
 };
 
 const tryKey = (tune: Tune, instruments: readonly Instrument[], rules: Rules) => {
-  try {
-    const all = instruments.map(instrument => arrange(tune, instrument, rules).arrangement);
-    return {
-      misfits: all.reduce((sum, { misfits }) => sum + misfits.length, 0),
-      cost: all.reduce((sum, { cost }) => sum + cost, 0),
-    };
-  } catch (error) {
-    if (error instanceof Refusal) return undefined;
-    throw error;
-  }
+  const all = unlessRefused(() => instruments.map(each => arrange(tune, each, rules).arrangement));
+  if (all instanceof Refusal) return undefined;
+  return {
+    misfits: all.reduce((sum, { misfits }) => sum + misfits.length, 0),
+    cost: all.reduce((sum, { cost }) => sum + cost, 0),
+  };
 };
 
 const keyNote = (semitones: number): Diagnostic => ({

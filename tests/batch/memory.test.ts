@@ -19,6 +19,7 @@ const memo = (...names: readonly string[]): Memo => ({
   outputs: names.map(name => ({ name, size: 1, hash: 'h' })),
   diagnostics: [],
   editions: [],
+  leftOut: [],
 });
 
 const saved = (): void => {

@@ -325,3 +325,42 @@ describe('what is said', () => {
     });
   });
 });
+
+describe('an edition that cannot be made', () => {
+  // In B, the tune begins below the lowest string of a high-G ukulele.
+  const line = `${MICHAEL}.musicxml -i ukulele,ukulele-low-g --transpose -1`;
+  const message =
+    /error: ukulele is left out: B3 cannot be played on Ukulele, high G: .*\(note-off-the-instrument\)\n +every note would fit transposed up 1 semitone; or on ukulele-low-g/;
+
+  it.each(['arrange', 'explain', 'difficulty', 'cues', 'scale -f 4-8 --for', 'neck', 'chords'])(
+    'is left out by %s, which answers for the other one and says so',
+    async command => {
+      const term = terminal(MICHAEL);
+      const { stdout, stderr, status } = await term.run(`fretward ${command} ${line}`);
+      if (command === 'chords') return expect(status).toBe(0);
+      expect(stdout).toContain('low G');
+      expect(stdout).not.toContain('high G');
+      expect(stderr).toMatch(message);
+      expect(status).toBe(1);
+    },
+  );
+
+  it('is left out of a folder, its report and its table, each time', async () => {
+    const term = terminal(MICHAEL);
+    const build = `fretward arrange ${line} -s tab --out out`;
+    for (const result of ['written', 'up-to-date']) {
+      const { stdout, stderr, status } = await term.run(`${build} --report json`);
+      const { tunes, summary } = JSON.parse(stdout);
+      expect(tunes).toMatchObject([
+        { result, leftOut: ['ukulele'], editions: [{ instrument: 'ukulele-low-g' }] },
+      ]);
+      expect(summary).toMatchObject({ tunes: 1, fit: 1, refused: 0, incomplete: 1 });
+      expect(stderr).toMatch(message);
+      expect(status).toBe(1);
+    }
+    expect(term.files('out')).toEqual([`${MICHAEL}.ukulele-low-g.tab.txt`]);
+    const { stdout } = await term.run(`${build} --report text -q`);
+    expect(stdout).toMatch(/ up-to-date +ukulele-low-g .*\n\S+ +refused +ukulele +/);
+    expect(stdout).toContain('1 without one of the editions\n');
+  });
+});

@@ -15,6 +15,7 @@ const page = (lesson: string, text: string): string =>
     lines: ['A tune'],
     notes: [{ kind: 'heading', words: [{ text: 'Notes' }] }, paragraph(text)],
     rights: pack.tune.rights,
+    missing: [],
     editions: pack.editions.map(({ arrangement: { instrument }, parts, differences }) => ({
       id: instrument.id,
       name: instrument.name,

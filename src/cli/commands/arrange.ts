@@ -61,7 +61,9 @@ const show = async ({ inputs, jobFor, destination, options }: Request): Promise<
     const outcome = await runTune(input, await jobFor(input));
     report(outcome.diagnostics, quiet);
     if (outcome.kind === 'arranged') deliver(outcome.outputs, destination, quiet);
-    else status = Math.max(status, outcome.kind === 'fault' ? EXIT.fault : EXIT.refused);
+    if (outcome.kind === 'fault') status = EXIT.fault;
+    else if (outcome.kind === 'refused' || outcome.leftOut.length > 0)
+      status = Math.max(status, EXIT.refused);
   }
   return status;
 };

@@ -60,6 +60,7 @@ const reportLine = () =>
         costPerNote: z.number(),
       }),
     ),
+    leftOut: z.array(z.string()),
     diagnostics: z.array(z.looseObject({ severity: z.string(), code: z.string() })),
     milliseconds: z.number(),
   });

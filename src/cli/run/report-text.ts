@@ -8,6 +8,8 @@ import { type Column, table } from '../table.ts';
 interface Row {
   readonly report: TuneReport;
   readonly edition: EditionNumbers | undefined;
+  /** The instrument of an edition that could not be made. */
+  readonly leftOut?: string;
 }
 
 const number = (pick: (edition: EditionNumbers) => string) => ({
@@ -17,8 +19,12 @@ const number = (pick: (edition: EditionNumbers) => string) => ({
 
 const COLUMNS: readonly Column<Row>[] = [
   { title: 'tune', align: 'left', cell: ({ report }) => printable(report.file) },
-  { title: 'result', align: 'left', cell: ({ report }) => report.result },
-  { title: 'edition', align: 'left', cell: ({ edition }) => edition?.instrument ?? '' },
+  {
+    title: 'result',
+    align: 'left',
+    cell: ({ report, leftOut }) => (leftOut === undefined ? report.result : 'refused'),
+  },
+  { title: 'edition', align: 'left', cell: ({ edition, leftOut }) => edition?.instrument ?? leftOut ?? '' },
   { title: 'notes', ...number(each => String(each.notes)) },
   { title: 'outside', ...number(each => String(each.outside)) },
   { title: 'shifts', ...number(each => String(each.shifts)) },
@@ -32,23 +38,27 @@ const codesOf = ({ diagnostics }: TuneReport): readonly string[] => [
   ...new Set(diagnostics.filter(each => each.severity !== 'note').map(each => each.code)),
 ];
 
-/** A row for each edition of each tune, then the sum. */
+/** A row for each edition of each tune, those that could not be made last, then the sum. */
 export const reportText = (reports: readonly TuneReport[], summary: Summary): string => {
   const rows = reports.flatMap((report): readonly Row[] =>
     report.editions.length > 0
-      ? report.editions.map(edition => ({ report, edition }))
+      ? [
+          ...report.editions.map(edition => ({ report, edition })),
+          ...report.leftOut.map(leftOut => ({ report, edition: undefined, leftOut })),
+        ]
       : [{ report, edition: undefined }],
   );
   return `${rows.length > 0 ? `${table(COLUMNS, rows)}\n` : ''}${summaryText(summary)}`;
 };
 
 const summaryText = (summary: Summary): string => {
-  const { tunes, fit, doNotFit, refused, faults, codes, filesWritten, milliseconds } = summary;
+  const { tunes, fit, doNotFit, refused, incomplete, faults, codes, filesWritten, milliseconds } = summary;
   const lines = [
     [tunes, tunes === 1 ? 'tune' : 'tunes'],
     [fit, 'fit'],
     [doNotFit, 'do not fit: notes lie outside the window'],
     [refused, 'refused'],
+    ...(incomplete > 0 ? [[incomplete, 'without one of the editions']] : []),
     ...(faults > 0 ? [[faults, "faults of fretward's"]] : []),
     [filesWritten, filesWritten === 1 ? 'file written' : 'files written'],
     [milliseconds, 'ms of work'],
@@ -59,8 +69,9 @@ const summaryText = (summary: Summary): string => {
 };
 
 /** "12 tunes: 10 written, 2 refused; 3 have notes outside their window" */
-export const summaryLine = ({ tunes, results, doNotFit }: Summary, noun = 'tune'): string => {
+export const summaryLine = ({ tunes, results, doNotFit, incomplete }: Summary, noun = 'tune'): string => {
   const what = Object.entries(results).map(([result, count]) => `${count} ${result.replaceAll('-', ' ')}`);
   const fit = doNotFit > 0 ? `; ${doNotFit} ${doNotFit === 1 ? 'has' : 'have'} notes outside the window` : '';
-  return `${counted(tunes, noun)}: ${what.join(', ') || 'nothing to do'}${fit}`;
+  const lack = incomplete > 0 ? `; ${incomplete} without one of the editions` : '';
+  return `${counted(tunes, noun)}: ${what.join(', ') || 'nothing to do'}${fit}${lack}`;
 };

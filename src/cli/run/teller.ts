@@ -29,8 +29,8 @@ export class Teller {
     this.#turn++;
     this.stop();
     const { quiet = false } = this.#options;
-    // What is up to date was told when it was made.
-    if (report.result !== 'up-to-date') reportDiagnostics(report.diagnostics, quiet);
+    // What is up to date was told when it was made; what could not be made is told again.
+    reportDiagnostics(report.diagnostics, quiet || report.result === 'up-to-date');
     this.#list(report);
     if (made < toMake) {
       const seconds = (performance.now() - this.#start) / 1000;

@@ -28,11 +28,11 @@ export const bookletPages = (
   sections: readonly Section[],
   layout: Layout,
 ): readonly Page[] => {
-  const { words, tune } = pack;
+  const { words, tune, missing } = pack;
   const lines = editionLines(tune, edition.arrangement, false);
   const front: Omit<Front, 'contents'> = {
     words,
-    differences: edition.differences,
+    differences: [...edition.differences, ...missing.flatMap(({ reasons }) => reasons)],
     author: tune.composer,
     lines: [...tuneLine(pack), ...lines],
   };

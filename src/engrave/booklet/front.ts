@@ -18,7 +18,7 @@ export interface Entry {
 
 export interface Front {
   readonly words: Pack['words'];
-  /** What lies elsewhere than in other editions. */
+  /** What lies elsewhere than in other editions, and which of them there are not. */
   readonly differences: readonly Block[];
   /** The tune, its writers, the instrument, the window. */
   readonly lines: readonly string[];

@@ -1,6 +1,7 @@
 /** Where two editions of a tune part, in words: what the teacher has to say twice. */
 import type { Arrangement } from '../../fingering/arrangement.ts';
 import { alike, countedDifferences, differencesBetween, wayOf } from '../../fingering/differences.ts';
+import type { RefusedEdition } from '../../fingering/editions.ts';
 import { strikesOf } from '../../fingering/strikes.ts';
 import { momentNames } from '../../score/moments.ts';
 import type { Tune } from '../../score/tune.ts';
@@ -17,3 +18,9 @@ export const differencesInWords = (tune: Tune, here: Arrangement, there: Arrange
     listOf(alike(differences).map(group => `${wayOf(group[0])}: ${momentNames(group)}`)),
   ];
 };
+
+/** Why an edition is not there, in words. */
+export const missingInWords = ({ instrument, diagnostics }: RefusedEdition): readonly Block[] => [
+  paragraph(`There are no sheets for ${instrument.name}:`),
+  listOf(diagnostics.map(({ message }) => message)),
+];

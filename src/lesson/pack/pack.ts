@@ -4,11 +4,12 @@
  */
 import type { Arranged } from '../../fingering/arrange.ts';
 import type { Arrangement } from '../../fingering/arrangement.ts';
-import { arrangeEditions, type EditionsAsked } from '../../fingering/editions.ts';
+import { arrangeEditions, type EditionsAsked, leftOut, ofEdition } from '../../fingering/editions.ts';
+import type { Instrument } from '../../instrument/instrument.ts';
 import type { Diagnostic } from '../../score/diagnostic.ts';
 import type { Tune } from '../../score/tune.ts';
 import { knownPlaces } from '../places.ts';
-import { differencesInWords } from './differences.ts';
+import { differencesInWords, missingInWords } from './differences.ts';
 import { type Content, type Lesson, MAKERS, type PartsAsked } from './make.ts';
 import { PART_NAMES, PARTS, type PartName } from './parts.ts';
 import type { Block } from './prose.ts';
@@ -52,6 +53,14 @@ export interface Pack {
   /** In the key it is played in. */
   readonly tune: Tune;
   readonly editions: readonly Edition[];
+  /** Editions that were asked for and cannot be made. */
+  readonly missing: readonly MissingEdition[];
+}
+
+export interface MissingEdition {
+  readonly instrument: Instrument;
+  /** Why there are no sheets, in words. */
+  readonly reasons: readonly Block[];
 }
 
 export interface MadePack {
@@ -61,13 +70,13 @@ export interface MadePack {
   readonly diagnostics: readonly Diagnostic[];
 }
 
-/** Makes the pack of a tune. Throws a Refusal where an edition cannot be made. */
+/** Makes the pack of a tune. Throws a Refusal where no edition, or a part of one, cannot be made. */
 export const makePack = (read: Tune, asked: PackAsked): MadePack => {
-  const { tune, editions: arranged, diagnostics: together } = arrangeEditions(read, asked);
+  const { tune, editions: arranged, refused, diagnostics: together } = arrangeEditions(read, asked);
   const lesson: Lesson = {
     tune,
     arranged,
-    instruments: asked.instruments,
+    instruments: arranged.map(({ arrangement }) => arrangement.instrument),
     rules: asked.rules,
     match: asked.match,
     known: arranged.map(({ arrangement }) => knownPlaces(tune, arrangement)),
@@ -76,6 +85,9 @@ export const makePack = (read: Tune, asked: PackAsked): MadePack => {
     name,
     made: MAKERS[name](lesson, asked.details),
   }));
+  const missing = refused.map(
+    (each): MissingEdition => ({ instrument: each.instrument, reasons: missingInWords(each) }),
+  );
   const all = arranged.map(({ arrangement }) => arrangement);
   const editions = all.map((arrangement, index): Edition => {
     // The first is what the others are made after.
@@ -90,12 +102,13 @@ export const makePack = (read: Tune, asked: PackAsked): MadePack => {
       said: [...together, ...arranged[index]!.diagnostics],
     };
   });
-  const several = arranged.length > 1;
+  const several = asked.instruments.length > 1;
   return {
-    pack: { words: asked.words, tune, editions },
+    pack: { words: asked.words, tune, editions, missing },
     arranged,
     diagnostics: [
       ...together,
+      ...leftOut(refused),
       ...arranged.flatMap(({ arrangement, diagnostics }) =>
         several ? diagnostics.map(each => ofEdition(each, arrangement.instrument.id)) : diagnostics,
       ),
@@ -103,9 +116,3 @@ export const makePack = (read: Tune, asked: PackAsked): MadePack => {
     ],
   };
 };
-
-/** Where several editions are made at once, each says which one it speaks of. */
-const ofEdition = (diagnostic: Diagnostic, id: string): Diagnostic => ({
-  ...diagnostic,
-  message: `${id}: ${diagnostic.message}`,
-});
