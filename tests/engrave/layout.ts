@@ -27,7 +27,6 @@ const SIGNS: ReadonlySet<Role> = new Set<Role>([
   'rest',
   'articulation',
   'fermata',
-  'finger',
   'clef',
   'key',
   'time',
@@ -38,6 +37,7 @@ const WORDS: ReadonlySet<Role> = new Set<Role>([
   'chord',
   'lyric',
   'digit',
+  'finger',
   'position',
   'sign',
   'words',
@@ -45,7 +45,7 @@ const WORDS: ReadonlySet<Role> = new Set<Role>([
   'number',
   'heading',
 ]);
-/** Strokes that may meet heads but not words. */
+/** Strokes that may meet heads, but not words and figures, which could then not be read. */
 const STROKES: ReadonlySet<Role> = new Set<Role>([
   'stem',
   'flag',
@@ -55,6 +55,7 @@ const STROKES: ReadonlySet<Role> = new Set<Role>([
   'slur',
   'tie',
   'ledger',
+  'staff',
   'tab-curve',
 ]);
 
@@ -77,14 +78,11 @@ function together(a: Inked, b: Inked): boolean {
   return a.mark.of === undefined ? a.mark.role !== 'lyric' : a.mark.of === b.mark.of;
 }
 
-/** A finger that a stem runs through cannot be read. */
-const strikesOut = (stroke: Role, sign: Role): boolean => stroke === 'stem' && sign === 'finger';
-
 /** Whether two marks have to keep clear of each other. */
 function strangers(a: Inked, b: Inked): boolean {
   const [first, second] = [a.mark.role, b.mark.role];
-  if (STROKES.has(first)) return WORDS.has(second) || strikesOut(first, second);
-  if (STROKES.has(second)) return WORDS.has(first) || strikesOut(second, first);
+  if (STROKES.has(first)) return WORDS.has(second);
+  if (STROKES.has(second)) return WORDS.has(first);
   return !together(a, b);
 }
 

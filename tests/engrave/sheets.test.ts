@@ -1,12 +1,22 @@
 import { describe, expect, test } from 'vitest';
 import type { TextMark } from '../../src/engrave/drawing/text.ts';
 import type { Page } from '../../src/engrave/engrave.ts';
-import { breaks, collisions, inked } from './layout.ts';
+import type { Tune } from '../../src/score/tune.ts';
+import { breaks, centre, collisions, inked } from './layout.ts';
 import { sheet, tuneOf } from './sheets.ts';
 
 const scale = Array.from({ length: 16 }, () => ({ notes: 'C4q D4q E4q F4q' }));
 const texts = (pages: readonly Page[], role: string) =>
   inked(pages).flatMap(({ mark }) => (mark.role === role ? [(mark as TextMark).text] : []));
+
+/** The tune with its last two notes struck together. */
+function lastAsChord(tune: Tune): Tune {
+  const [measure] = tune.measures;
+  const [low, high] = measure!.events.slice(-2);
+  if (low?.kind !== 'note' || high?.kind !== 'note') throw new Error('no two notes at the end');
+  const chord = { ...low, heads: [...low.heads, ...high.heads] };
+  return { ...tune, measures: [{ ...measure!, events: [...measure!.events.slice(0, -2), chord] }] };
+}
 
 describe('the four kinds of sheet', () => {
   const tune = tuneOf([{ notes: 'C4q F#4q Bb4q~ Bb4q' }]);
@@ -83,6 +93,24 @@ describe('what may be asked for', () => {
     expect(texts(sheet(tune, { fingers: 'all' }).pages, 'finger')).toEqual(['0', '1', '0', '1']);
     expect(texts(sheet(tune, { fingers: 'none' }).pages, 'finger')).toEqual([]);
     expect(texts(sheet(tune, { fingers: 'changes' }).pages, 'finger')).toEqual(['1']);
+  });
+  test('fingers over the staff for single notes, at the left of the heads of a chord', () => {
+    const marks = inked(
+      sheet(lastAsChord(tuneOf([{ notes: 'C4q B4q F5q C4q G4q' }])), { fingers: 'all' }).pages,
+    );
+    const top = Math.min(...marks.filter(({ mark }) => mark.role === 'staff').map(({ box }) => box.top));
+    const heads = marks.filter(({ mark }) => mark.role === 'head').map(({ box }) => box);
+    const fingers = marks.filter(({ mark }) => mark.role === 'finger').map(({ box }) => box);
+    const over = fingers.filter(({ bottom }) => bottom < top);
+    const beside = fingers.filter(({ bottom }) => bottom >= top);
+    expect(over.map(centre)).toEqual(heads.slice(0, 3).map(box => expect.closeTo(centre(box), 3)));
+    expect(beside.length).toBe(2);
+    for (const [i, { left, right, top, bottom }] of beside.entries()) {
+      const head = heads[3 + i]!;
+      expect(right).toBeLessThan(head.left);
+      expect(left).toBeGreaterThan(heads[2]!.right);
+      expect(top + bottom).toBeCloseTo(head.top + head.bottom, 3);
+    }
   });
   test('positions as Roman numerals, where they change', () => {
     expect(texts(sheet(tuneOf(scale), { positions: true }).pages, 'position')).toEqual(['I']);

@@ -1,5 +1,6 @@
 /** A tapered curve (tie, slur): the area between two cubic Bézier arcs that share their ends. */
 import { STYLE } from '../style.ts';
+import { type Box, union } from './box.ts';
 import type { Point } from './polygon.ts';
 import type { Primitive } from './primitive.ts';
 import type { Role } from './role.ts';
@@ -47,17 +48,25 @@ export function arcs(mark: CurveMark): { readonly there: [Point, Point]; readonl
   };
 }
 
-export const curveMark: Primitive<CurveMark> = {
-  bounds: mark => {
-    const samples = Array.from({ length: 17 }, (_, i) => pointAt(mark.points, i / 16));
-    const half = mark.middle / 2;
+/** Boxes around the pieces of a curve, one after the other. */
+export function curvePieces(mark: CurveMark): Box[] {
+  const points = Array.from({ length: PIECES + 1 }, (_, i) => pointAt(mark.points, i / PIECES));
+  const half = mark.middle / 2;
+  return points.slice(1).map(([x, y], i) => {
+    const [fromX, fromY] = points[i]!;
     return {
-      left: Math.min(...samples.map(point => point[0])),
-      top: Math.min(...samples.map(point => point[1])) - half,
-      right: Math.max(...samples.map(point => point[0])),
-      bottom: Math.max(...samples.map(point => point[1])) + half,
+      left: Math.min(fromX, x),
+      top: Math.min(fromY, y) - half,
+      right: Math.max(fromX, x),
+      bottom: Math.max(fromY, y) + half,
     };
-  },
+  });
+}
+
+const PIECES = 16;
+
+export const curveMark: Primitive<CurveMark> = {
+  bounds: mark => union(curvePieces(mark))!,
   place: ({ role, points: [a, b, c, d], ends, middle, of }, scale, dx, dy) => {
     const move = ([x, y]: Point): Point => [x * scale + dx, y * scale + dy];
     return {

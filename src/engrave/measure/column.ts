@@ -8,7 +8,7 @@ import type { StemDirection } from '../content/stems.ts';
 import type { Mark } from '../drawing/mark.ts';
 
 /** Rows of a system; solids of different rows never meet. */
-export type Row = 'staff' | 'chord' | 'tab' | `verse ${number}`;
+export type Row = 'staff' | 'finger' | 'chord' | 'tab' | `verse ${number}`;
 
 /** A box that other columns' boxes in its row keep away from. */
 export interface Solid {
@@ -70,6 +70,8 @@ export interface Column {
   readonly graces: readonly NoteShape[];
   /** Signatures that change here, within the measure. */
   readonly change: readonly Mark[];
+  /** Left-hand fingers over single notes, baseline at y = 0. */
+  readonly fingers: readonly Mark[];
   /** Chord symbol, baseline at y = 0. */
   readonly chord: readonly Mark[];
   /** Baseline at y = 0. */

@@ -9,6 +9,7 @@ import { STYLE } from '../style.ts';
 import { chordMarks } from './chord-marks.ts';
 import type { Column, NoteShape } from './column.ts';
 import { digitMarks } from './digits.ts';
+import { fingerOver } from './finger-marks.ts';
 import { noteShape } from './note-shape.ts';
 import { restMarks } from './rest-marks.ts';
 import { keyBlock, NOTHING, sequence, timeBlock } from './signatures.ts';
@@ -46,7 +47,8 @@ function setGraces(
   note: NoteShape | undefined,
 ): NoteShape[] {
   const shapes: NoteShape[] = [];
-  const figures = (shape: NoteShape | undefined) => shape && union(digitMarks(notation, shape).map(bounds));
+  const figures = (shape: NoteShape | undefined) =>
+    shape && union([...digitMarks(notation, shape), ...fingerOver(notation, shape)].map(bounds));
   let next = left(note?.marks ?? []) - 0.35;
   let figure = (figures(note)?.left ?? Infinity) - BETWEEN_FIGURES;
   for (const event of [...events].reverse()) {
@@ -137,7 +139,8 @@ export function columns(notation: Notation, measure: TuneMeasure): Column[] {
     const note = event?.kind === 'note' ? noteShape(notation, event) : undefined;
     const rest = event?.kind === 'rest' ? { event, ...restMarks(event) } : undefined;
     const graces = setGraces(notation, moment.graces, note);
-    const edge = left([...(note?.marks ?? []), ...graces.flatMap(each => each.marks)]);
+    const shapes = [...graces, ...(note ? [note] : [])];
+    const edge = left(shapes.flatMap(each => each.marks));
     const change = index === 0 ? [] : changeMarks(notation, measure, all[index - 1]!.at, moment.at, edge);
     const centre = note ? note.headWidth / 2 : (rest?.width ?? 0) / 2;
     const column = {
@@ -151,7 +154,8 @@ export function columns(notation: Notation, measure: TuneMeasure): Column[] {
       change,
       chord: chordRow(moment.symbols),
       syllables: [...(note ? syllables(notation, note.event, centre) : [])],
-      digits: [...graces, ...(note ? [note] : [])].flatMap(shape => digitMarks(notation, shape)),
+      fingers: shapes.flatMap(shape => fingerOver(notation, shape)),
+      digits: shapes.flatMap(shape => digitMarks(notation, shape)),
       centre,
     };
     return { ...column, solids: solidsOf(column) };

@@ -8,7 +8,7 @@ import { type GlyphName, glyph, glyphWidth } from '../font/glyph.ts';
 import { STYLE } from '../style.ts';
 import { accidentalMarks } from './accidental-marks.ts';
 import type { NoteShape } from './column.ts';
-import { fingerMarks } from './finger-marks.ts';
+import { fingersBeside } from './finger-marks.ts';
 
 const headGlyph = (base: number): GlyphName =>
   base < 1 ? 'headBreve' : base === 1 ? 'headWhole' : base === 2 ? 'headHalf' : 'headBlack';
@@ -178,7 +178,7 @@ export function noteShape(notation: Notation, event: NoteEvent, size = 1): NoteS
   if (stem && event.grace === 'slashed' && !beamed) marks.push(slash(stem));
   if (dots > 0)
     marks.push(...dotMarks(ys, dots, dotsFrom(places, width, flag, direction === 'up'), of, size));
-  marks.push(...fingerMarks(notation, places, marks));
+  marks.push(...fingersBeside(notation, places, marks));
   return {
     event,
     heights: ys,

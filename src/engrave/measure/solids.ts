@@ -5,7 +5,7 @@ import { STYLE } from '../style.ts';
 import type { Column, Row, Solid } from './column.ts';
 
 /** Room at the right of each kind of thing. */
-const GAPS = { staff: 0.45, tab: 0.5, chord: 0.75, word: 0.65, hyphen: 1.25 };
+const GAPS = { staff: 0.45, finger: 0.3, tab: 0.5, chord: 0.75, word: 0.65, hyphen: 1.25 };
 
 /** Between chord symbols. */
 export const CHORD_GAP = GAPS.chord;
@@ -45,12 +45,14 @@ function markSolids({ note, centre }: Unmeasured): Solid[] {
   return [{ row: 'staff', left: centre - half, right: centre + half, top, bottom, gap: 0.2 }];
 }
 
-/** Grace notes keep clear of their neighbours at whatever height: they are read together with their note. */
-function graceSolids({ graces }: Unmeasured): Solid[] {
-  return graces.map(({ dx, headWidth }) => ({
+/** Grace notes and fingers keep clear of their neighbours at whatever height: they are read together with their note. */
+function attachedSolids({ graces, note }: Unmeasured): Solid[] {
+  const fingers = (note?.marks ?? []).filter(({ role }) => role === 'finger').map(bounds);
+  const heads = graces.map(({ dx, headWidth }) => ({ left: dx - 0.1, right: dx + headWidth }));
+  return [...heads, ...fingers].map(({ left, right }) => ({
     row: 'staff',
-    left: dx - 0.1,
-    right: dx + headWidth,
+    left,
+    right,
     top: -4,
     bottom: 8,
     gap: 0.2,
@@ -67,8 +69,9 @@ export function solidsOf(column: Unmeasured): Solid[] {
     ...own.flatMap(mark => solid('staff', [mark], mark.role === 'ledger' ? 0.25 : GAPS.staff)),
     ...beamedStemSolids(column),
     ...markSolids(column),
-    ...graceSolids(column),
+    ...attachedSolids(column),
     ...column.digits.flatMap(mark => solid('tab', [mark], GAPS.tab)),
+    ...column.fingers.flatMap(mark => solid('finger', [mark], GAPS.finger)),
     ...solid('chord', column.chord, GAPS.chord),
     ...column.syllables.map(({ verse, left: from, right, hyphen }) => ({
       row: `verse ${verse}` as const,

@@ -13,21 +13,21 @@ import { tempoMarks } from './tempo.ts';
 
 const CHORD_BASELINE = -1.5;
 
-/** A tuplet's figure so near to a symbol on one height with it would read as part of it. */
+/** A figure so near to a symbol on one height with it would read as part of it. */
 const BESIDE_FIGURE = { left: 2, right: 3.5 };
 
-/** Tuplet figures and brackets above the staff. */
-const tupletsAbove = ({ marks }: Sketch): readonly Box[] =>
+/** Fingers, tuplet figures and brackets above the staff. */
+const figuresAbove = ({ marks }: Sketch): readonly Box[] =>
   [...marks.values()].flatMap(list =>
     list
-      .filter(mark => mark.role === 'tuplet')
+      .filter(mark => mark.role === 'tuplet' || mark.role === 'finger')
       .map(bounds)
       .filter(({ bottom }) => bottom < 0),
   );
 
 /** The highest of them beside a chord symbol. */
-function highestBeside(tuplets: readonly Box[], left: number, right: number): number {
-  const beside = tuplets.filter(
+function highestBeside(figures: readonly Box[], left: number, right: number): number {
+  const beside = figures.filter(
     box => box.right > left - BESIDE_FIGURE.left && box.left < right + BESIDE_FIGURE.right,
   );
   return Math.min(0, ...beside.map(({ top }) => top));
@@ -36,12 +36,12 @@ function highestBeside(tuplets: readonly Box[], left: number, right: number): nu
 /** Chord symbols, all on one baseline. */
 export function drawChords(system: PlacedSystem, sketch: Sketch): void {
   const row = system.columns.filter(({ column }) => column.chord.length > 0);
-  const tuplets = row.length > 0 ? tupletsAbove(sketch) : [];
+  const figures = row.length > 0 ? figuresAbove(sketch) : [];
   let y = CHORD_BASELINE;
   for (const { column, x } of row) {
     const box = union(column.chord.map(bounds))!;
     const [left, right] = [x + box.left, x + box.right];
-    const under = Math.min(sketch.above(left - 0.3, right + 0.3, 0), highestBeside(tuplets, left, right));
+    const under = Math.min(sketch.above(left - 0.3, right + 0.3, 0), highestBeside(figures, left, right));
     y = Math.min(y, under - 0.55 - Math.max(box.bottom, 0.1));
   }
   for (const { column, x } of row) sketch.add(column.measure, move(column.chord, x, y));

@@ -3,6 +3,7 @@
  * later can keep clear of what is there. y = 0 is the staff's top line.
  */
 import { type Box, union } from '../drawing/box.ts';
+import { curvePieces } from '../drawing/curve.ts';
 import { bounds, type Mark } from '../drawing/mark.ts';
 
 export class Sketch {
@@ -19,7 +20,9 @@ export class Sketch {
     const list = this.marks.get(measure);
     if (list) list.push(...marks);
     else this.marks.set(measure, [...marks]);
-    for (const mark of marks) this.#boxes.push(bounds(mark));
+    // A curve is high where it bows, and low at its ends.
+    for (const mark of marks)
+      this.#boxes.push(...(mark.kind === 'curve' ? curvePieces(mark) : [bounds(mark)]));
   }
 
   /** Highest ink between two x; `none` where there is none. */

@@ -56,11 +56,13 @@ function edgeOf(note: PlacedNote, side: Side, beams: Beams): number {
   return side < 0 ? Math.min(head - 0.55, tip) : Math.max(head + 0.55, tip);
 }
 
-/** Points that a slur over notes goes round: their edges, and the accidentals before them. */
+/** Points that a slur over notes goes round: their edges, and the accidentals and fingers before them. */
 function obstaclesOf(under: readonly PlacedNote[], side: Side, beams: Beams): End[] {
   return under.flatMap(note => {
     const y = edgeOf(note, side, beams);
-    const signs = note.shape.marks.filter(mark => mark.role === 'accidental').map(bounds);
+    const signs = note.shape.marks
+      .filter(({ role }) => role === 'accidental' || role === 'finger')
+      .map(bounds);
     return [
       { x: headCentre(note), y },
       { x: note.x + note.shape.stemX, y },
@@ -77,12 +79,13 @@ function slurEnd(note: PlacedNote, side: Side, beams: Beams): End {
   return { x: stemThere ? note.x + note.shape.stemX : headCentre(note), y };
 }
 
-/** From a grace note to its main note: a short curve under the heads, ending beside a downward stem. */
+/** From a grace note to its main note: a short curve under the heads, ending beside a downward stem, or under fingers. */
 function graceSlur(from: PlacedNote, to: PlacedNote, id: number): CurveMark {
   const start = { x: headCentre(from), y: Math.max(...from.shape.heights) + 0.55 };
   const low = Math.max(...to.shape.heights);
+  const fingered = to.shape.marks.some(({ role }) => role === 'finger');
   const stop =
-    to.shape.stem === 'down'
+    to.shape.stem === 'down' && !fingered
       ? { x: headLeft(to) - 0.12, y: low + 0.3 }
       : { x: headCentre(to) - 0.2, y: low + 0.7 };
   return bow('slur', start, stop, 1, 0.45 + 0.05 * (stop.x - start.x), id);

@@ -1,5 +1,5 @@
 /** Draws one system: the notes, then what stands above and below them, each clear of what is there. */
-import { type Mark, move } from '../drawing/mark.ts';
+import { bounds, type Mark, move } from '../drawing/mark.ts';
 import { strokeMarks } from '../measure/bars.ts';
 import { richText } from '../measure/rich-text.ts';
 import type { SheetKind, SheetOptions } from '../options.ts';
@@ -9,6 +9,8 @@ import { drawArticulations, drawFermatas } from './articulations.ts';
 import { beamMarks, type PlacedBeam, placeBeam } from './beams.ts';
 import { drawBelow } from './below.ts';
 import type { Line } from './break.ts';
+import { brokenLine } from './broken-line.ts';
+import { drawFingers } from './fingers.ts';
 import { drawLetters } from './letters.ts';
 import { drawLyrics } from './lyrics.ts';
 import { drawMultiRests } from './multi-rest.ts';
@@ -36,18 +38,17 @@ const TAB_DISTANCE = 4.2;
 const TAB_CLEARANCE = 0.85;
 
 function drawStaff(system: PlacedSystem, sketch: Sketch): void {
-  const { width, bars } = system;
-  const lines = [0, 1, 2, 3, 4].map(
-    (y): Mark => ({
-      kind: 'line',
-      role: 'staff',
-      x1: 0,
-      y1: y,
-      x2: width,
-      y2: y,
-      thickness: STYLE.staffLine,
-    }),
+  const { width, bars, notes } = system;
+  // Fingers beside the heads of chords stand in the staff.
+  const fingers = notes.flatMap(({ shape, x }) =>
+    move(
+      shape.marks.filter(mark => mark.role === 'finger'),
+      x,
+      0,
+    ).map(bounds),
   );
+  const thickness = STYLE.staffLine;
+  const lines = [0, 1, 2, 3, 4].flatMap(y => brokenLine({ role: 'staff', y, thickness }, width, fingers));
   sketch.add(SYSTEM, lines);
   for (const { node, x } of bars) {
     const measure = node.edge === 'start' ? SYSTEM : node.measure;
@@ -125,8 +126,9 @@ export function drawSystem(
   const byEvent = new Map(beams.flatMap(beam => beam.group.events.map(event => [event.id, beam] as const)));
   drawArticulations(system, sketch);
   drawTies(system, sketch);
-  drawTuplets(system, beams, sketch);
   drawSlurs(system, byEvent, sketch);
+  drawFingers(system, sketch);
+  drawTuplets(system, beams, sketch);
   drawFermatas(system, sketch);
   drawMultiRests(system, sketch);
   drawOttavas(system, sketch);

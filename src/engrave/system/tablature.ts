@@ -1,18 +1,15 @@
 /** The tablature: a line a string, broken behind each figure; or empty lines to fill in. */
 
 import { pitchName } from '../../score/pitch.ts';
-import type { Box } from '../drawing/box.ts';
 import { bounds, type Mark, move } from '../drawing/mark.ts';
 import { face } from '../font/face.ts';
 import { figureBaseline, figureMark } from '../measure/digits.ts';
 import { richText, rightEdge } from '../measure/rich-text.ts';
 import { STYLE } from '../style.ts';
+import { brokenLine } from './broken-line.ts';
 import type { PlacedSystem } from './placed.ts';
 import { type Sketch, SYSTEM } from './sketch.ts';
 import { tabJoins } from './tab-joins.ts';
-
-/** Line's clearance at each side of a figure. */
-const CLEAR = 0.18;
 
 export const tabHeight = (strings: number): number => (strings - 1) * STYLE.tabSpace;
 
@@ -49,34 +46,6 @@ function stringNames({ notation: { arrangement } }: PlacedSystem, x: number): Ma
   });
 }
 
-/** One string's line in pieces, left out where a figure or letter stands on it. */
-function brokenLine(y: number, width: number, marks: readonly Box[]): Mark[] {
-  const gaps = marks
-    .filter(box => box.top < y + 0.2 && box.bottom > y - 0.2)
-    .map(box => [box.left - CLEAR, box.right + CLEAR] as const)
-    .sort((a, b) => a[0] - b[0]);
-  const pieces: Mark[] = [];
-  let x = 0;
-  const piece = (to: number) => {
-    if (to - x > 0.05)
-      pieces.push({
-        kind: 'line',
-        role: 'tab-line',
-        x1: x,
-        y1: y,
-        x2: to,
-        y2: y,
-        thickness: STYLE.staffLine * 0.8,
-      });
-  };
-  for (const [from, to] of gaps) {
-    piece(from);
-    x = Math.max(x, to);
-  }
-  piece(width);
-  return pieces;
-}
-
 interface Tablature {
   /** y = 0 is the top line. */
   readonly byMeasure: ReadonlyMap<number, readonly Mark[]>;
@@ -92,7 +61,10 @@ export function tablature(system: PlacedSystem): Tablature {
   const byMeasure = kind.tablature === 'figures' ? figures(system) : new Map<number, Mark[]>();
   const digits = [...byMeasure.values()].flat().filter(mark => mark.role === 'digit');
   const occupied = [...clef, ...names, ...digits].map(bounds);
-  const lines = Array.from({ length: strings }, (_, i) => brokenLine(i * STYLE.tabSpace, width, occupied));
+  const thickness = STYLE.staffLine * 0.8;
+  const lines = Array.from({ length: strings }, (_, i) =>
+    brokenLine({ role: 'tab-line', y: i * STYLE.tabSpace, thickness }, width, occupied),
+  );
   return { byMeasure, own: [...clef, ...names, ...lines.flat(), ...tabJoins(system, digits)] };
 }
 
