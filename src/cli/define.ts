@@ -5,6 +5,7 @@ import { checkValue } from './options/check.ts';
 import { OPTIONS, type OptionName } from './options/options.ts';
 import { helpOf, isFlag, longName, type OptionRow, type Said } from './options/row.ts';
 import { oneOf } from './options/values.ts';
+import { columnsOf, wrapped } from './width.ts';
 
 export interface Definition {
   /** '<tune...>', what help says of it, and what it may be where that can be counted. */
@@ -24,7 +25,8 @@ export const defined =
   (command: Command): void => {
     if (argument) command.addArgument(argumentOf(argument, command.name()));
     for (const name of options) addOption(command, OPTIONS[name], said[name]);
-    command.addHelpText('after', `${notes === undefined ? '' : `\n${notes}\n`}\nExamples:\n${examples}`);
+    const after = `${notes === undefined ? '' : `\n${notes}\n`}\nExamples:\n${examples}`;
+    command.addHelpText('after', () => wrapped(after, columnsOf(process.stdout)));
   };
 
 const argumentOf = (

@@ -11,6 +11,7 @@ import { attempt } from './attempt.ts';
 import { print } from './console.ts';
 import { EXIT } from './exit.ts';
 import type { Options } from './options/options.ts';
+import { columnsOf, wrapped } from './width.ts';
 
 /** What a command says about one tune: as data, and as lines for a reader. */
 export interface Answer {
@@ -52,7 +53,7 @@ export const answerEach = async (
   }
   const data = answers.map(each => each.data);
   const texts = answers.map(each => each.text).filter(text => text !== '');
-  print(json ? `${JSON.stringify(data, null, 2)}\n` : texts.join('\n'));
+  print(json ? `${JSON.stringify(data, null, 2)}\n` : wrapped(texts.join('\n'), columnsOf(process.stdout)));
   return status;
 };
 

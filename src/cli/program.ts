@@ -4,6 +4,7 @@ import manifest from '../../package.json' with { type: 'json' };
 import { report } from './console.ts';
 import { EXIT } from './exit.ts';
 import { mistyped } from './mistyped.ts';
+import { columnsOf, wrapped } from './width.ts';
 
 /** What a command's file exports. */
 interface CommandModule {
@@ -123,10 +124,12 @@ const EXAMPLES = `
 Examples:
   fretward inspect tune.mxl
   fretward arrange tune.mxl --instrument ukulele-low-g --frets 4-8
-  fretward arrange tunes/ -i ukulele -i ukulele-low-g -f 4-8 --to svg --out sheets/
+  fretward arrange tunes/ -i ukulele,ukulele-low-g -f 4-8 --to svg -o sheets/
 
-Options without a value are off unless their help says otherwise; --no-… takes one back: --no-match.
-Exit status: 0 all done; 1 some tune could not be; 2 wrong usage; 3 a fault of fretward's own.`;
+Options without a value are off unless their help says otherwise; --no-… takes
+one back: --no-match.
+Exit status: 0 all done; 1 some tune could not be; 2 wrong usage; 3 a fault of
+fretward's own.`;
 
 /** Parses argv (without node and script), runs the command and answers the exit status. */
 export const program = async (argv: readonly string[]): Promise<number> => {
@@ -169,7 +172,7 @@ const rootCommand = (): Command =>
     .version(manifest.version, '-V, --version', 'print the version')
     .helpOption('-h, --help', 'print help for a command')
     .helpCommand('help [command]', 'print help for a command')
-    .addHelpText('after', EXAMPLES)
+    .addHelpText('after', () => wrapped(EXAMPLES, columnsOf(process.stdout)))
     .configureOutput({ outputError: () => {} })
     .exitOverride();
 

@@ -11,7 +11,7 @@ const FLAGS_OFF =
 
 const EXAMPLES = `  fretward arrange tune.mxl -i ukulele-low-g -f 4-8
       tablature in the terminal, every note inside frets 4 to 8
-  fretward arrange tune.mxl -i ukulele -i ukulele-low-g -f 4-8 --to svg --out sheets/
+  fretward arrange tune.mxl -i ukulele,ukulele-low-g -f 4-8 --to svg -o sheets/
       printed sheets for high-G and low-G students
   fretward arrange tune.mxl --tuning "D4 G4 B4 E5" --capo 2 --open never
       another tuning, a capo, no open strings
@@ -19,11 +19,11 @@ const EXAMPLES = `  fretward arrange tune.mxl -i ukulele-low-g -f 4-8
       do not arrange a tune that does not fit
   fretward arrange tune.mxl -f 1-16:4-8,17-32:10-15 --one-place
       a window for each half; every pitch always in the same place
-  fretward arrange tune.mxl -i ukulele-low-g -i ukulele -f 4-8 --match --transpose best
+  fretward arrange tune.mxl -i ukulele-low-g,ukulele -f 4-8 --match --transpose best
       two editions in the best key, alike wherever they can be
   fretward arrange tunes/ --to svg,musicxml --out out/
-      a folder of tunes, searched to the bottom; run again, it makes what has changed
-  fretward arrange "tunes/**/*.mxl" --to pdf --out out/ --report jsonl > report.jsonl
+      a folder of tunes, searched to the bottom; again, what has changed
+  fretward arrange "tunes/**/*.mxl" --to pdf -o out/ --report jsonl > all.jsonl
       a glob, and a line of JSON on each tune
   fretward arrange tunes/ --to pdf --out out/ --verify
       in a build: fail if a sheet is missing or out of date

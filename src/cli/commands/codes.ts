@@ -7,6 +7,7 @@ import { nearest } from '../nearest.ts';
 import { checkOptions } from '../options/check.ts';
 import type { OptionName } from '../options/options.ts';
 import { table } from '../table.ts';
+import { columnsOf, wrapped } from '../width.ts';
 
 const OPTION_NAMES = ['json'] as const satisfies readonly OptionName[];
 
@@ -48,14 +49,17 @@ const named = (code: string): CodeRow => {
 };
 
 const inFull = ({ code, severity, what, why, whatToDo }: CodeRow): string =>
-  `${code} (${severity})\n  what        ${what}\n  why         ${why}\n  what to do  ${whatToDo}\n`;
+  wrapped(
+    `${code} (${severity})\n  what: ${what}\n  why: ${why}\n  what to do: ${whatToDo}\n`,
+    columnsOf(process.stdout),
+  );
 
 const overview = (rows: readonly CodeRow[]): string =>
   table(
     [
       { title: 'code', align: 'left', cell: row => row.code },
       { title: 'kind', align: 'left', cell: row => row.severity },
-      { title: 'what', align: 'left', cell: row => row.what },
+      { title: 'what', align: 'left', flows: true, cell: row => row.what },
     ],
     rows,
   );

@@ -18,10 +18,12 @@ import { OPTIONS, type OptionName } from '../options/options.ts';
 import { longName } from '../options/row.ts';
 import { REQUEST_NAMES } from '../request.ts';
 import { table } from '../table.ts';
+import { columnsOf, wrapped } from '../width.ts';
 
 const OPTION_NAMES = [...REQUEST_NAMES, 'json'] as const satisfies readonly OptionName[];
 
-const ABOUT = `A fretward.yaml lies beside the tunes, or in the folder where fretward is called:
+const ABOUT = `A fretward.yaml lies beside the tunes, or in the folder where fretward is
+called:
 
   instrument: [ukulele, ukulele-low-g]
   frets: 4-8
@@ -32,9 +34,10 @@ const ABOUT = `A fretward.yaml lies beside the tunes, or in the folder where fre
       frets: 5-9
       transpose: 2
 
-fretward arrange obeys it. Options have their long names, and flags are true or false. Those
-under tunes hold for one tune, named by its path from the file, and win over those above; what
-is typed wins over both: --no-match switches off what the file switches on.`;
+fretward arrange obeys it. Options have their long names, and flags are true or
+false. Those under tunes hold for one tune, named by its path from the file, and
+win over those above; what is typed wins over both: --no-match switches off what
+the file switches on.`;
 
 const EXAMPLES = `  fretward config tunes/
       what holds for all tunes, and what the file says about single ones
@@ -65,7 +68,9 @@ export const run = async (
     ...inputs.flatMap(input => rowsOf(input.name, differing(settingsFor(line, config, input), general))),
   ];
   print(
-    json ? `${JSON.stringify({ file: config?.path ?? null, options: rows }, null, 2)}\n` : text(config, rows),
+    json
+      ? `${JSON.stringify({ file: config?.path ?? null, options: rows }, null, 2)}\n`
+      : wrapped(text(config, rows), columnsOf(process.stdout)),
   );
   return EXIT.done;
 };
@@ -105,7 +110,7 @@ const text = (config: Config | undefined, rows: readonly Row[]): string => {
     [
       { title: 'tune', align: 'left', cell: row => row.tune },
       { title: 'option', align: 'left', cell: row => row.option },
-      { title: 'value', align: 'left', cell: row => [row.value].flat().join(', ') },
+      { title: 'value', align: 'left', flows: true, cell: row => [row.value].flat().join(', ') },
       { title: 'from', align: 'left', cell: row => row.from },
     ],
     rows,

@@ -28,7 +28,7 @@ const EXAMPLES = `  fretward cues tune.mxl -i ukulele-low-g -f 4-8
       phrase by phrase: beat, note, string, fret, finger, and what the hand does
   fretward cues tune.mxl -f 4-8 --every 2 --strings numbers
       two measures at a time; strings by number
-  fretward cues tune.mxl -i ukulele -i ukulele-low-g -f 4-8 --markdown --out sheets/
+  fretward cues tune.mxl -i ukulele,ukulele-low-g -f 4-8 --markdown -o sheets/
       a Markdown file for each ukulele`;
 
 export const define = takesTunes({ options: OPTION_NAMES, examples: EXAMPLES });

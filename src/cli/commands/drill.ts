@@ -22,10 +22,10 @@ const OPTION_NAMES = [
 
 const EXAMPLES = `  fretward drill -i ukulele-low-g -f 4-8
       eight measures in C major, by steps, in frets 4 to 8
-  fretward drill -f 4-8 --key "G major" --metre 3/4 --grade 3 --seed 7 --focus 1:8,C5
+  fretward drill -f 4-8 --key "G major" --metre 3/4 --grade 3 --focus 1:8,C5
       with rhythm; string 1 fret 8 and C5 come more often
-  fretward drill --for tune.mxl -f 4-8 --sheets tab,quiz,blank --to pdf --out sheets/
-      in the key, the metre and the places of a tune; to read, to check, and to fill in`;
+  fretward drill --for tune.mxl -f 4-8 --sheets quiz,blank --to pdf -o sheets/
+      in the key, the metre and the places of a tune; to read, and to fill in`;
 
 export const define = defined({
   options: OPTION_NAMES,

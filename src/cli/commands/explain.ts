@@ -13,6 +13,7 @@ import { checkOptions } from '../options/check.ts';
 import { ARRANGING, LIMITING, type OptionName } from '../options/options.ts';
 import { pitchNames, STRIKE_COLUMNS } from '../strike-columns.ts';
 import { type Column, table } from '../table.ts';
+import { NO_BREAK } from '../width.ts';
 
 const OPTION_NAMES = [
   ...ARRANGING,
@@ -104,8 +105,8 @@ const COLUMNS: readonly Column<Explained>[] = [
   { title: 'string:fret', align: 'left', cell: ({ grip }) => touchNames(grip) },
   { title: 'finger', align: 'left', cell: ({ grip }) => grip.touches.map(({ finger }) => finger).join(' ') },
   { title: 'position', align: 'right', cell: ({ grip }) => String(grip.position) },
-  { title: 'other places', align: 'left', cell: ({ alternatives }) => others(alternatives) },
-  { title: 'paid', align: 'left', cell: ({ charges }) => charges.map(paid).join(', ') },
+  { title: 'other places', align: 'left', flows: true, cell: ({ alternatives }) => others(alternatives) },
+  { title: 'paid', align: 'left', flows: true, cell: ({ charges }) => charges.map(paid).join(', ') },
 ];
 
 /** "2:10 +0.42", cheapest first. */
@@ -115,13 +116,18 @@ const others = (alternatives: Explained['alternatives']): string =>
     .map(({ places, regret, exact }) => {
       const names = places.map(({ string, fret }) => `${string}:${fret}`).join(' ');
       if (!Number.isFinite(regret)) return `${names} not under these rules`;
-      return `${names} ${exact ? '' : 'at most '}+${pointsText(regret)}`;
+      return `${names}${NO_BREAK}${exact ? '' : `at${NO_BREAK}most${NO_BREAK}`}+${pointsText(regret)}`;
     })
     .join(', ');
 
 /** "shift 0.84 (1 time)". */
 const paid = ({ term, cost, measured, unit }: Explained['charges'][number]): string =>
-  `${term} ${pointsText(cost)} (${unit === 'mm' ? mmText(measured) : counted(Math.round(measured * 100) / 100, unit.replace(/s$/, ''))})`;
+  `${term} ${kept(`${pointsText(cost)} (${amountOf(measured, unit)})`)}`;
+
+const amountOf = (measured: number, unit: string): string =>
+  unit === 'mm' ? mmText(measured) : counted(Math.round(measured * 100) / 100, unit.replace(/s$/, ''));
+
+const kept = (text: string): string => text.replaceAll(' ', NO_BREAK);
 
 const alternativesOf = ({ problem }: Arranged, title: string, count: number): Answer => {
   const answers = cheapest(problem, count);

@@ -32,7 +32,7 @@ const EXAMPLES = `  fretward neck tune.mxl -i ukulele-low-g -f 4-8
       the places of the tune, by note letter
   fretward neck tune.mxl -f 4-8 --show fingers --upright --to pdf --out sheets/
       upright on paper, with the finger of each place
-  fretward neck --key "C major" -f 4-8 -i ukulele -i ukulele-low-g --to svg --out sheets/
+  fretward neck --key "C major" -f 4-8 -i ukulele,ukulele-low-g --to svg -o maps/
       a scale, for both ukuleles
   fretward neck --for tune.mxl --key "G major" -f 4-8
       the scale of G in the places that the tune uses`;

@@ -19,9 +19,9 @@ const OPTION_NAMES = [
 
 const EXAMPLES = `  fretward scale C major -i ukulele-low-g -f 4-8
       C major as far as frets 4 to 8 go, with fingers
-  fretward scale --key "A minor pentatonic" --octaves 1 --direction up --pattern thirds -f 5-8
-      one octave upwards, in thirds
-  fretward scale --for tune.mxl -i ukulele -i ukulele-low-g -f 4-8 --to pdf --out sheets/
+  fretward scale A minor pentatonic --octaves 1 --pattern thirds -f 5-8
+      one octave, in thirds
+  fretward scale --for tune.mxl -i ukulele,ukulele-low-g -f 4-8 --to pdf -o sheets/
       the scale of the tune's key in the tune's own places, for both ukuleles
   fretward scale "G7 arpeggio" -i guitar -f 2-5`;
 

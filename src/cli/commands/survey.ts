@@ -17,6 +17,7 @@ import { LIMITING, type OptionName, type Options } from '../options/options.ts';
 import { layoutOf } from '../options/sheets.ts';
 import { type Destination, deliver, destinationOf } from '../output.ts';
 import { type Column, table } from '../table.ts';
+import { columnsOf } from '../width.ts';
 
 const OPTION_NAMES = [
   'instrument',
@@ -173,12 +174,24 @@ const surveyText = (
 
 const signed = (semitones: number): string => (semitones > 0 ? `+${semitones}` : String(semitones));
 
+/** Columns that a key, and each window, takes in the map. */
+const KEY_COLUMNS = 7;
+const WINDOW_COLUMNS = 4;
+
 /** Misfits as figures, a dot where every note fits: keys down, windows across by their lowest fret. */
 const heatMap = (rows: readonly SurveyRow[]): string => {
   const lows = [...new Set(rows.map(row => row.window.low))];
+  const across = Math.floor((columnsOf(process.stdout) - KEY_COLUMNS) / WINDOW_COLUMNS);
+  const parts = Array.from({ length: Math.ceil(lows.length / across) }, (_, part) =>
+    heatMapOf(rows, lows.slice(part * across, (part + 1) * across)),
+  );
+  return parts.join('\n');
+};
+
+const heatMapOf = (rows: readonly SurveyRow[], lows: readonly number[]): string => {
   const keys = [...new Set(rows.map(row => row.transposition))].sort((a, b) => b - a);
   const line = (name: string, cells: readonly string[]): string =>
-    `${name.padStart(6)} ${cells.map(cell => cell.padStart(4)).join('')}`;
+    `${name.padStart(KEY_COLUMNS - 1)} ${cells.map(cell => cell.padStart(WINDOW_COLUMNS)).join('')}`;
   return [
     line(
       'frets',

@@ -21,7 +21,7 @@ export const chartToText = (chart: ChordChart, sheet: ChordSheet, options: Diagr
   const title = write(options.title ?? tune.title ?? '');
   const composer = write(tune.composer ?? '');
   const heading = [
-    ...[title, composer].filter(text => text !== ''),
+    ...[title, composer].filter(text => text !== '').flatMap(text => fold(text, options.width)),
     ...factLines(sheet, signs, options.width),
   ].map(line => options.paint('heading', line));
   const rights = tune.rights.flatMap(each => fold(write(each), options.width));
