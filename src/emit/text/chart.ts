@@ -1,6 +1,6 @@
 /**
- * The chord chart of a tune as text: chord symbols over slashes, one slash a beat, measures in rows that
- * are as wide as the terminal allows, four measures at most.
+ * The chord chart of a tune as text: chord symbols over slashes, one slash a beat, "r" where no chord sounds,
+ * measures in rows that are as wide as the terminal allows, four measures at most.
  */
 import type { ChartMeasure, ChordChart } from '../../lesson/chords/chart.ts';
 import type { ChordSheet } from '../../lesson/chords/sheet.ts';
@@ -29,7 +29,9 @@ export const chartToText = (chart: ChordChart, sheet: ChordSheet, options: Diagr
     heading,
     ...framesText(sheet, options),
     ...chartBlocks(chart, options),
-    [...legendText(sheet, options.width), ...rights].map(line => options.paint('legend', line)),
+    [...restLegend(chart), ...legendText(sheet, options.width), ...rights].map(line =>
+      options.paint('legend', line),
+    ),
   ];
   return blocks
     .filter(block => block.length > 0)
@@ -37,10 +39,16 @@ export const chartToText = (chart: ChordChart, sheet: ChordSheet, options: Diagr
     .join('\n');
 };
 
-/** Something to be written from a column on: a symbol, a slash. */
+const restLegend = ({ measures }: ChordChart): readonly string[] =>
+  measures.some(({ rests }) => rests.length > 0) ? [`${REST} rest`] : [];
+
+const SLASH = '/';
+const REST = 'r';
+
+/** Something to be written from a column on: a symbol, and a slash or rest under it. */
 interface Slot {
   readonly name: string;
-  readonly slash: boolean;
+  readonly beat: string;
   readonly width: number;
 }
 
@@ -88,9 +96,9 @@ const inRows = (sets: readonly Set[], count: number): readonly (readonly Set[])[
   return rows;
 };
 
-/** The moments of a measure: its beats, and chords that come between them. */
+/** The moments of a measure: its beats, rests, and chords that come between them. */
 const setOf = (measure: ChartMeasure, signs: Signs): Set => {
-  const times = [...new Set([...measure.beats, ...measure.chords].map(({ at }) => at))];
+  const times = [...new Set([...measure.beats, ...measure.rests, ...measure.chords].map(({ at }) => at))];
   const slots = times
     .sort((a, b) => a - b)
     .map((at): Slot => {
@@ -98,8 +106,9 @@ const setOf = (measure: ChartMeasure, signs: Signs): Set => {
         .filter(each => each.at === at)
         .map(({ symbol }) => chordText(symbol, signs))
         .join(' ');
-      const slash = measure.beats.some(beat => beat.at === at && beat.chord !== undefined);
-      return { name, slash, width: Math.max(3, displayWidth(name) + 1) };
+      const isStruck = measure.beats.some(beat => beat.at === at && beat.chord !== undefined);
+      const beat = isStruck ? SLASH : measure.rests.some(rest => rest.at === at) ? REST : '';
+      return { name, beat, width: Math.max(3, displayWidth(name) + 1) };
     });
   return { measure, slots, width: slots.reduce((sum, slot) => sum + slot.width, 1) };
 };
@@ -115,9 +124,9 @@ const drawMeasure = (
   let at = from + 1;
   const signsAbove = marksOf(measure, signs);
   if (signsAbove !== '') above.put(at, signsAbove, 'mark');
-  for (const { name, slash, width } of slots) {
+  for (const { name, beat, width } of slots) {
     names.put(at, name, 'chord');
-    if (slash) slashes.put(at, '/', 'rhythm');
+    if (beat !== '') slashes.put(at, beat, 'rhythm');
     at += width;
   }
 };

@@ -1,15 +1,17 @@
 /**
- * One measure of a chord chart: chord symbols over slashes, one slash a beat; and the bar lines between
- * measures. In millimetres; y = 0 is the middle of the slashes.
+ * One measure of a chord chart: chord symbols over slashes, one slash a beat, rests where no chord sounds; and
+ * the bar lines between measures. In millimetres; y = 0 is the middle of the slashes.
  */
 import type { ChartMeasure } from '../../lesson/chords/chart.ts';
-import type { ChordSymbol } from '../../score/model.ts';
+import type { ChordSymbol, NoteValue } from '../../score/model.ts';
 import { union } from '../drawing/box.ts';
 import { bounds, type Mark, move, place } from '../drawing/mark.ts';
 import { disc } from '../drawing/round.ts';
 import { type StrokeKind, strokeKinds } from '../measure/bars.ts';
+import { restMarks } from '../measure/rest-marks.ts';
 import { anchoredText } from '../measure/rich-text.ts';
 import { timeBlock } from '../measure/signatures.ts';
+import { STYLE } from '../style.ts';
 import { nameMarks } from './frame.ts';
 
 export const CHART = {
@@ -46,7 +48,17 @@ export function measureMarks(measure: ChartMeasure, width: number, size: number)
   const names = moments(measure).flatMap(({ at, symbols }) =>
     move(sideBySide(symbols, size), xAt(measure, at, width), CHART.baseline),
   );
-  return [...slashes, ...names];
+  const rests = measure.rests.flatMap(({ at, value }) => move(restMark(value), xAt(measure, at, width), 0));
+  return [...slashes, ...rests, ...names];
+}
+
+/** A rest as high over the line of slashes as under it. The block of a half or longer lies on or hangs from a line. */
+function restMark(value: NoteValue): Mark[] {
+  const { marks, width } = restMarks({ value, wholeMeasure: false });
+  const line = { kind: 'line', role: 'ledger', y1: 2, y2: 2, thickness: STYLE.ledgerLine } as const;
+  const onLine =
+    value.base <= 2 ? [{ ...line, x1: -STYLE.ledgerBeyond, x2: width + STYLE.ledgerBeyond }] : [];
+  return [...marks, ...onLine].map(mark => place(mark, CHART.space, 0, -2 * CHART.space));
 }
 
 function slash(x: number): Mark {

@@ -72,7 +72,13 @@ function ledgerLines(places: readonly HeadPlace[], width: number, size: number):
 }
 
 /** Dots stand in spaces: beside a head on a line, in the space above it, or below where that is taken. */
-export function dotMarks(ys: readonly number[], dots: number, x: number, of: number, size = 1): Mark[] {
+export function dotMarks(
+  ys: readonly number[],
+  dots: number,
+  x: number,
+  of: number | undefined,
+  size = 1,
+): Mark[] {
   const taken = new Set<number>();
   for (const y of [...ys].sort((a, b) => a - b)) {
     const home = Number.isInteger(y) ? y - 0.5 : y;

@@ -22,7 +22,7 @@ const GLYPHS: Readonly<Record<string, GlyphName>> = {
   128: 'rest128',
 };
 
-function symbol(base: number, of: number): { mark: Mark; width: number } {
+function symbol(base: number, of: number | undefined): { mark: Mark; width: number } {
   const block = BLOCKS[base];
   if (block) {
     const [top, width, height] = block;
@@ -39,7 +39,10 @@ function symbol(base: number, of: number): { mark: Mark; width: number } {
 }
 
 /** Marks from x = 0; a rest without a value of its own fills its measure. */
-export function restMarks(event: RestEvent): { marks: Mark[]; width: number } {
+export function restMarks(event: Pick<RestEvent, 'value' | 'wholeMeasure'> & { readonly id?: number }): {
+  marks: Mark[];
+  width: number;
+} {
   const base = event.wholeMeasure || !event.value ? 1 : event.value.base;
   const { mark, width } = symbol(base, event.id);
   const dots = event.wholeMeasure ? 0 : (event.value?.dots ?? 0);

@@ -1,10 +1,11 @@
 /**
  * The chord chart of a tune: its measures, the chord symbols where they fall, and for each beat the chord
- * that it gets.
+ * that it gets, or a rest.
  */
 import { beatsOf } from '../../score/beats.ts';
-import type { Barline, ChordSymbol, Direction, Ticks, TimeSignature } from '../../score/model.ts';
+import type { Barline, ChordSymbol, Direction, NoteValue, Ticks, TimeSignature } from '../../score/model.ts';
 import { isPickupNumber } from '../../score/moments.ts';
+import { exactValue, writtenRests } from '../../score/time.ts';
 import type { Tune, TuneMeasure } from '../../score/tune.ts';
 
 export interface ChartMeasure {
@@ -17,6 +18,8 @@ export interface ChartMeasure {
   /** Where it is new; at the tune's first measure. */
   readonly time: TimeSignature | undefined;
   readonly beats: readonly ChartBeat[];
+  /** One for each silent beat, and for what a pickup has before its first. */
+  readonly rests: readonly ChartRest[];
   /** Where they change, in order of time. */
   readonly chords: readonly { readonly at: Ticks; readonly symbol: ChordSymbol }[];
   readonly left: Barline;
@@ -32,6 +35,12 @@ interface ChartBeat {
   readonly chord: ChordSymbol | undefined;
 }
 
+interface ChartRest {
+  /** From the start of the measure. */
+  readonly at: Ticks;
+  readonly value: NoteValue;
+}
+
 export interface ChordChart {
   readonly tune: Tune;
   readonly measures: readonly ChartMeasure[];
@@ -43,17 +52,23 @@ export const chordChart = (tune: Tune): ChordChart => {
   const measures = tune.measures.map((measure, index) => {
     const symbols = [...measure.chordSymbols].sort((a, b) => a.at - b.at);
     const before = chord;
-    const beats = beatTimes(measure, tune.division, index).map((at): ChartBeat => {
+    const chordAt = (at: Ticks): ChordSymbol | undefined => {
       const inForce = symbols.findLast(symbol => symbol.at <= at) ?? before;
-      return { at, chord: inForce?.root ? inForce : undefined };
-    });
+      return inForce?.root ? inForce : undefined;
+    };
+    const times = beatTimes(measure, tune.division, index);
+    const starts = times[0] === 0 ? times : [0, ...times];
+    const rests = starts.flatMap((at, i) =>
+      chordAt(at) ? [] : restsOf(at, starts[i + 1] ?? measure.length, tune.division),
+    );
     chord = symbols.at(-1) ?? chord;
     return {
       index,
       number: measure.implicit || isPickupNumber(measure.number) ? undefined : measure.number,
       length: measure.length,
       time: index === 0 ? measure.time : measure.changes.find(change => change.time && change.at === 0)?.time,
-      beats,
+      beats: times.map(at => ({ at, chord: chordAt(at) })),
+      rests,
       chords: symbols.map(symbol => ({ at: symbol.at, symbol })),
       left: measure.left,
       right: measure.right,
@@ -61,6 +76,12 @@ export const chordChart = (tune: Tune): ChordChart => {
     };
   });
   return { tune, measures };
+};
+
+/** A silent beat as one rest, but as several where none is written so. */
+const restsOf = (from: Ticks, to: Ticks, division: Ticks): readonly ChartRest[] => {
+  const value = exactValue(to - from, division);
+  return value ? [{ at: from, value }] : writtenRests(from, to, division);
 };
 
 /** All chord symbols of a chart, in order. */

@@ -9,6 +9,7 @@ import { chordShapes } from '../../../src/lesson/chords/shapes.ts';
 import { chordSheet } from '../../../src/lesson/chords/sheet.ts';
 import { parseChordSymbol } from '../../../src/lesson/chords/symbol.ts';
 import type { Tune } from '../../../src/score/tune.ts';
+import { example } from '../../emit/typeset.ts';
 import { chord, handOf } from '../../lesson/chords/support.ts';
 import { pitchOf, tuneOf } from '../../support/melody.ts';
 
@@ -130,6 +131,21 @@ describe('a chord chart', () => {
     );
     const { measures: shown } = chordChart({ ...silent, measures });
     expect(shown.map(({ beats }) => beats.filter(beat => beat.chord).length)).toEqual([0, 4, 0]);
+    expect(shown.map(({ rests }) => rests.length)).toEqual([4, 0, 4]);
+  });
+
+  test('has a slash or a rest for each beat of a pickup, which takes the room of its beats', () => {
+    const grace = chordChart(example('amazing-grace'));
+    const [page] = engraveChart(grace, chordSheet(handOf('ukulele'), symbolsOf(grace), {}, 1), {});
+    const marksOf = (id: string) => page!.groups.find(group => group.id === id)!.marks;
+    expect(marksOf('measure-1').flatMap(mark => (mark.kind === 'glyph' ? [mark.name] : []))).toEqual([
+      'restQuarter',
+    ]);
+    const [first, second, third] = ['system-1', 'measure-1', 'measure-2'].map(id => {
+      const bars = marksOf(id).filter(({ role }) => role === 'bar');
+      return Math.max(...bars.map(mark => bounds(mark).right));
+    });
+    expect((second! - first!) / (third! - second!)).toBeCloseTo(1 / 3, 1);
   });
 });
 
