@@ -1,4 +1,5 @@
 /** What a worker thread runs: the bytes of one tune in, what became of it out. It touches no file. */
+import { milliseconds } from './clock.ts';
 import { fromPlain, type PlainJob } from './plain.ts';
 import { type Outcome, runTune } from './run.ts';
 
@@ -17,12 +18,12 @@ export interface Worked {
 
 /** Makes all outputs of one tune, in memory. */
 const work = async ({ name, stem, bytes, job: plain }: WorkerTask): Promise<Worked> => {
-  const start = performance.now();
+  const start = milliseconds();
   const job = fromPlain(plain);
   const input = { name, stem, path: undefined, load: () => bytes };
   const run =
     job.kind === 'lesson' ? (await import('./lesson.ts')).runLesson(input, job) : runTune(input, job);
-  return { outcome: await run, milliseconds: performance.now() - start };
+  return { outcome: await run, milliseconds: milliseconds() - start };
 };
 
 export default work;

@@ -45,11 +45,12 @@ const { metafile, outputFiles } = await build({
   // A rasteriser is a native library, and a pool starts threads from files of its own; everything else is bundled.
   external: ['@resvg/resvg-js', 'tinypool'],
   // musicxml-interfaces is given a DOMParser of ours (src/read/xml/dom-parser.ts): xmldom need not be loaded.
-  // commander would start other programs as commands, which nothing here asks of it; fontkit would unpack
-  // WOFF2, which src/cli/font.ts refuses (the unpacker is larger than all the rest of fontkit).
+  // It and commander would start other programs, which nothing here asks of them; fontkit would unpack WOFF2,
+  // which src/cli/font.ts refuses (the unpacker is larger than all the rest of fontkit).
   // pdfkit's build for browsers packs with fflate: the same bytes on every machine, as zlib's are not.
   alias: {
     '@xmldom/xmldom': `${root}src/build/nothing.cjs`,
+    child_process: `${root}src/build/nothing.cjs`,
     'node:child_process': `${root}src/build/nothing.cjs`,
     'brotli/decompress.js': `${root}src/build/nothing.cjs`,
     pdfkit: `${root}node_modules/pdfkit/js/pdfkit.browser.mjs`,

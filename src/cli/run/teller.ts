@@ -1,5 +1,6 @@
 /** What a run says while it goes on and when it is over: diagnostics, files, progress, the report. */
 import type { Turn } from '../../batch/batch.ts';
+import { milliseconds } from '../../batch/clock.ts';
 import { isGood, type Summary, type TuneReport } from '../../batch/report.ts';
 import { print, printable, report as reportDiagnostics, say } from '../console.ts';
 import type { Options } from '../options/options.ts';
@@ -13,7 +14,7 @@ export class Teller {
   readonly #turns: number;
   readonly #noun: string;
   readonly #foot: FootLine | undefined;
-  readonly #start = performance.now();
+  readonly #start = milliseconds();
   #turn = 0;
 
   constructor(options: TellingOptions, turns: number, noun: string) {
@@ -33,7 +34,7 @@ export class Teller {
     reportDiagnostics(report.diagnostics, quiet || report.result === 'up-to-date');
     this.#list(report);
     if (made < toMake) {
-      const seconds = (performance.now() - this.#start) / 1000;
+      const seconds = (milliseconds() - this.#start) / 1000;
       this.#foot?.show({ made, toMake, seconds, file: report.file });
     }
   }
