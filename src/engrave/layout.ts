@@ -6,8 +6,8 @@
 import { type PageFrame, pageFrame, SHEETS, type SheetOptions } from './options.ts';
 import { type Composition, roomOn } from './page/compose.ts';
 import { fullness, paginate, type Room, type Slot } from './page/fill.ts';
-import { breakQuality, breakSystems, type Line, overfull } from './system/break.ts';
-import { type Measured, type Systems, systemsOf } from './system/possible.ts';
+import { breakQuality, breakSystems, type Line, type Lines, linesOf, overfull } from './system/break.ts';
+import { type Measured, systemsOf } from './system/possible.ts';
 import { type DrawnSystem, drawSystem } from './system/system.ts';
 
 /** A way to set a tune: how dense its systems are, and the scale of the staff. */
@@ -71,18 +71,29 @@ export interface Layout extends Plan {
 
 function plan(
   measured: Measured,
-  systems: Systems,
+  linesAt: (width: number) => Lines,
   options: SheetOptions,
   frame: PageFrame,
   density: number,
 ): Plan {
   const width = (frame.width - 2 * frame.margin) / frame.space;
-  const lines = breakSystems(measured, systems, { width, density, options });
+  const lines = breakSystems(measured, linesAt(width), { width, density, options });
   const excess = Math.max(...lines.map(line => overfull(line, width)));
   // A measure too full for the paper makes the staff smaller.
   return excess > 1
-    ? plan(measured, systems, options, { ...frame, space: frame.space / (excess + 0.01) }, density)
+    ? plan(measured, linesAt, options, { ...frame, space: frame.space / (excess + 0.01) }, density)
     : { frame, lines };
+}
+
+/** The lines that systems are broken from, by width: ways of setting a tune share them. */
+function linesByWidth(measured: Measured): (width: number) => Lines {
+  const systems = systemsOf(measured);
+  const known = new Map<number, Lines>();
+  return width => {
+    const lines = known.get(width) ?? linesOf(systems, width);
+    known.set(width, lines);
+    return lines;
+  };
 }
 
 type Draw = (line: Line) => DrawnSystem;
@@ -161,9 +172,9 @@ function bestOf(
 export function chooseLayout(measured: Measured, options: SheetOptions): Layout {
   const frame = pageFrame(options);
   const draw = drawOnce(measured, options);
-  const systems = systemsOf(measured);
+  const linesAt = linesByWidth(measured);
   const planFor = ({ density, scale }: Setting) =>
-    plan(measured, systems, options, { ...frame, space: frame.space * scale }, density);
+    plan(measured, linesAt, options, { ...frame, space: frame.space * scale }, density);
   const set = (planned: Plan) => layOut(measured, options, planned, draw);
   const ordinary = set(planFor(ORDINARY));
   if (options.measuresPerSystem !== undefined) return ordinary;

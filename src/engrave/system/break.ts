@@ -18,6 +18,28 @@ export interface Line {
   readonly stretch: number;
 }
 
+/** The line from one measure to another (indices, inclusive), of a certain width. */
+export type Lines = (first: number, last: number) => Line;
+
+/** The lines of a width, each made once: what they cost depends on more than that. */
+export function linesOf(systems: Systems, width: number): Lines {
+  const known: Line[][] = [];
+  return (first, last) => {
+    known[first] ??= [];
+    const lines = known[first];
+    for (let index = first + lines.length; index <= last; index++) {
+      const strip = systems(first, index);
+      lines.push({
+        first,
+        last: index,
+        strip,
+        stretch: stretchFor(strip.gaps, strip.rods, width - strip.solid),
+      });
+    }
+    return lines[last - first]!;
+  };
+}
+
 /** A last system that fills less than this part of the width stays at its natural width. */
 const FULL = 0.66;
 const TIGHTEST = 0.62;
@@ -115,7 +137,7 @@ interface Best {
 }
 
 /** Breaks a tune into systems. */
-export function breakSystems(measured: Measured, systems: Systems, choices: BreakChoices): Line[] {
+export function breakSystems(measured: Measured, linesFrom: Lines, choices: BreakChoices): Line[] {
   const { measures } = measured.notation.tune;
   const { width, options } = choices;
   const pickup = pickupOf(measured.notation);
@@ -127,8 +149,7 @@ export function breakSystems(measured: Measured, systems: Systems, choices: Brea
     const sizeBefore = before.line ? sizeOf(before.line, pickup) : 0;
     for (let last = first; last < measures.length; last++) {
       if (last > first && isForced(measures[last], options)) break;
-      const strip = systems(first, last);
-      const line = { first, last, strip, stretch: stretchFor(strip.gaps, strip.rods, width - strip.solid) };
+      const line = linesFrom(first, last);
       if (last > first && (line.stretch < TIGHTEST * 0.8 || sizeOf(line, pickup) > most)) break;
       const cost = before.cost + lineCost(line, sizeBefore, pickup, measured, choices);
       if (!best[last + 1] || cost < best[last + 1]!.cost) best[last + 1] = { cost, line };
