@@ -85,8 +85,8 @@ png-unavailable | error | pictures cannot be made on this machine | the rasteris
 quarter-tones | error | the melody has quarter tones | frets play semitones | choose another part or voice, or write the nearest semitones
 rules-contradict | error | no fingering satisfies all the rules | each may be possible, but not all together | leave one out, or widen the window
 same-output | error | two tunes would write the same sheets | their names differ only in what comes after the dot, or in the folder | rename one, or write them to different folders
-silent-part | error | the chosen part has no notes | it rests throughout | choose another part
-silent-voice | error | the chosen voice has no notes | it rests throughout | choose another voice
+silent-part | error | the chosen part has no notes | it rests throughout | use one that the message lists
+silent-voice | error | the chosen voice has no notes | it rests throughout | use one that the message lists
 string-used-twice | error | two notes of a chord are marked on one string | one of them was mistyped | mark each on a string of its own
 tangled-voice | error | more notes of one voice sound at once than can be told apart | the writer put several voices into one | export the tune again, one voice for each line
 too-deep | error | XML elements are nested deeper than in any score | the file was made to do harm, or by a broken program | export the tune again

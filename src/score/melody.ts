@@ -34,7 +34,7 @@ export interface Melody {
 export const chooseMelody = (score: Score, choice: MelodyChoice): Melody => {
   const diagnostics: Diagnostic[] = [];
   const part = choosePart(score, choice.part, diagnostics);
-  const voice = chooseVoice(part, choice.voice, diagnostics);
+  const voice = chooseVoice(score, part, choice.voice, diagnostics);
   const { division, parts: _, ...heading } = score;
   let measures = cuesLeftOut(measuresOf(score, part, voice), diagnostics);
   if (choice.chords === 'top') measures = topNotes(measures, diagnostics);

@@ -46,7 +46,7 @@ describe('the choice of a part', () => {
         severity: 'note',
         code: 'part-chosen',
         message: expect.stringMatching(/^of 3 parts .*: P1 \(Violin\)$/),
-        hint: expect.stringMatching(/--part: P1 \(Violin\), P2 \(p1\), violin \(Alto\)$/),
+        hint: expect.stringMatching(/--part: P2 \(p1\), violin \(Alto\)$/),
       },
     ]);
     expect(melodyOf(partWise(`${attributes()}${note('C4', 48)}`)).diagnostics).toEqual([]);
@@ -77,15 +77,15 @@ describe('the choice of a voice', () => {
         severity: 'note',
         code: 'voice-chosen',
         message: expect.stringMatching(/^of 2 voices .*: 2$/),
-        hint: expect.stringMatching(/--voice: 2, 3$/),
+        hint: expect.stringMatching(/--voice: 3$/),
         place: { part: 'P1' },
       },
     ]);
   });
 
   test.each([
-    ['1', 'silent-voice', /^voice "1" of part P1 \(Tune\) has no notes$/],
-    ['4', 'unknown-voice', /^voice "4" of part P1 \(Tune\) does not exist$/],
+    ['1', 'silent-voice', /^voice 1 of part P1 \(Tune\) has no notes$/],
+    ['4', 'unknown-voice', /^there is no voice "4" in part P1 \(Tune\)$/],
   ])('%s is refused: %s', (wanted, code, message) => {
     expect(refused(() => melodyOf(xml, { voice: wanted }))).toMatchObject([
       {

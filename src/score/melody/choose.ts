@@ -1,18 +1,19 @@
 /** Which part and which voice is the melody: as asked, or the first with notes. */
 import { type Diagnostic, Refusal } from '../diagnostic.ts';
 import type { MusicEvent, Part, Score, Voice, VoiceFault } from '../model.ts';
+import { shortList } from '../numbers.ts';
 import { midi } from '../pitch.ts';
 
 export const choosePart = (score: Score, wanted: string | undefined, diagnostics: Diagnostic[]): Part => {
   if (wanted !== undefined) return namedPart(score, wanted);
-  const pitched = score.parts.filter(part => pitchedVoices(part).length > 0);
+  const pitched = partsWithNotes(score);
   if (pitched.length === 0) throw noNotes(score);
   if (pitched.length > 1) {
     diagnostics.push({
       severity: 'note',
       code: 'part-chosen',
       message: `of ${pitched.length} parts with notes, the first is taken: ${partLabel(pitched[0]!)}`,
-      hint: `choose another with --part: ${score.parts.map(partLabel).join(', ')}`,
+      hint: `choose another with --part: ${partLabels(pitched.slice(1))}`,
     });
   }
   return pitched[0]!;
@@ -31,9 +32,18 @@ const namedPart = (score: Score, wanted: string): Part => {
     severity: 'error',
     code: 'unknown-part',
     message: `there is no part "${wanted}"`,
-    hint: `the parts are ${parts.map(partLabel).join(', ')}`,
+    hint: listedAs('part', partLabels(parts), parts.length),
   });
 };
+
+const partsWithNotes = ({ parts }: Score): readonly Part[] =>
+  parts.filter(part => pitchedVoices(part).length > 0);
+
+/** "the voices are 1, 2", "the only part with notes is P1 (Melody)". */
+const listedAs = (noun: string, names: string, count: number, which = ''): string =>
+  count === 1 ? `the only ${noun}${which} is ${names}` : `the ${noun}s${which} are ${names}`;
+
+const partLabels = (parts: readonly Part[]): string => shortList(parts.map(partLabel));
 
 const partLabel = (part: Part): string => (part.name === '' ? part.id : `${part.id} (${part.name})`);
 
@@ -50,28 +60,35 @@ const voicesIn = (part: Part, holds: (event: MusicEvent) => boolean): readonly s
 
 const pitchedVoices = (part: Part): readonly string[] => voicesIn(part, isPitched);
 
-export const chooseVoice = (part: Part, wanted: string | undefined, diagnostics: Diagnostic[]): string => {
+export const chooseVoice = (
+  score: Score,
+  part: Part,
+  wanted: string | undefined,
+  diagnostics: Diagnostic[],
+): string => {
   const voices = pitchedVoices(part);
   const place = { part: part.id };
+  if (voices.length === 0) throw silentPart(score, part);
   if (wanted !== undefined) {
     if (voices.includes(wanted)) return playable(part, wanted);
     const isSilent = voicesIn(part, () => true).includes(wanted);
     throw new Refusal({
       severity: 'error',
       code: isSilent ? 'silent-voice' : 'unknown-voice',
-      message: `voice "${wanted}" of part ${partLabel(part)} ${isSilent ? 'has no notes' : 'does not exist'}`,
-      hint: voices.length > 0 ? `the voices with notes are ${voices.join(', ')}` : 'choose another part',
+      message: isSilent
+        ? `voice ${wanted} of part ${partLabel(part)} has no notes`
+        : `there is no voice "${wanted}" in part ${partLabel(part)}`,
+      hint: listedAs('voice', shortList(voices), voices.length, ' with notes'),
       place,
     });
   }
-  if (voices.length === 0) throw silentPart(part);
   const different = voices.filter((id, index) => index === 0 || !isCopy(part, voices[0]!, id));
   if (different.length > 1) {
     diagnostics.push({
       severity: 'note',
       code: 'voice-chosen',
       message: `of ${different.length} voices with notes, the first is taken: ${voices[0]}`,
-      hint: `choose another with --voice: ${different.join(', ')}`,
+      hint: `choose another with --voice: ${shortList(different.slice(1))}`,
       place,
     });
   }
@@ -96,20 +113,28 @@ const noNotes = (score: Score): Refusal => {
     severity: 'error',
     code: 'no-notes',
     message: 'there are no notes in the score',
-    hint: 'check that the right file was exported',
+    hint: NOTHING_THERE,
   });
 };
 
-const silentPart = (part: Part): Refusal => {
+const silentPart = (score: Score, part: Part): Refusal => {
   if (part.faults !== undefined && part.faults.length > 0) return withCount(part.faults);
   return new Refusal({
     severity: 'error',
     code: 'silent-part',
     message: `part ${partLabel(part)} has no notes`,
-    hint: 'choose another part',
+    ...othersThan(score, part),
     place: { part: part.id },
   });
 };
+
+const othersThan = (score: Score, part: Part): Pick<Diagnostic, 'hint'> => {
+  const others = partsWithNotes(score).filter(each => each !== part);
+  if (others.length === 0) return { hint: NOTHING_THERE };
+  return { hint: listedAs('part', partLabels(others), others.length, ' with notes') };
+};
+
+const NOTHING_THERE = 'check that the right file was exported';
 
 const playable = (part: Part, voice: string): string => {
   const faults = (part.faults ?? []).filter(each => each.voice === voice);
