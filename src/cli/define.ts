@@ -52,9 +52,15 @@ export const takesTunes = (definition: Omit<Definition, 'argument'>) =>
     ...definition,
   });
 
+/** An option that knows which words its command takes, where those are fewer than elsewhere. */
+export class RowOption extends Option {
+  words: readonly string[] | undefined;
+}
+
 /** What can be on can be switched off, without a line of its own in help. */
 const addOption = (command: Command, row: OptionRow, said: Said | undefined): void => {
-  const option = new Option(row.flags, helpOf(row, said));
+  const option = new RowOption(row.flags, helpOf(row, said));
+  option.words = said?.words;
   if (row.list) option.argParser(collect);
   command.addOption(option);
   if (isFlag(row) || row.revocable) {

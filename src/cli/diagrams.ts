@@ -36,6 +36,7 @@ const FORMAT_NAMES = ['text', ...Object.keys(PAGE_WRITERS)];
 /** What help says of a diagram's formats. */
 export const DIAGRAM_SAID = {
   to: {
+    words: FORMAT_NAMES,
     help: FORMATS.filter(({ name }) => FORMAT_NAMES.includes(name))
       .map(({ name, summary }) => `${name}: ${summary}`)
       .join('; '),

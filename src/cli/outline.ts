@@ -1,5 +1,6 @@
 /** The whole command line as data, read off the same definitions as the help: for shells and for the man page. */
-import type { Command } from 'commander';
+import type { Command, Option } from 'commander';
+import { RowOption } from './define.ts';
 import { wordsFor } from './options/check.ts';
 import { OPTIONS, type OptionName } from './options/options.ts';
 
@@ -48,7 +49,7 @@ export const outlineOf = (root: Command): readonly CommandOutline[] =>
             value: option.flags.match(/<.+>/)?.[0],
             help: option.description,
             hidden: option.hidden,
-            words: isOption(option.attributeName()) ? wordsFor(option.attributeName() as OptionName) : [],
+            words: wordsOf(option),
           })),
           {
             short: '-h',
@@ -62,4 +63,8 @@ export const outlineOf = (root: Command): readonly CommandOutline[] =>
       };
     });
 
-const isOption = (name: string): boolean => name in OPTIONS;
+const wordsOf = (option: Option): readonly string[] => {
+  if (option instanceof RowOption && option.words) return option.words;
+  const name = option.attributeName();
+  return name in OPTIONS ? wordsFor(name as OptionName) : [];
+};

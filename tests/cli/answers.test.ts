@@ -65,6 +65,35 @@ describe('fretward completion', () => {
     expect(await completed('fretward completion z', 2)).toBe('zsh');
   });
 
+  // Each command line is run with each word: what is completed to is taken, and what else there is, is not.
+  it.each([
+    ['arrange', `${ROW}.musicxml -o out`, '--to', 'text svg pdf png musicxml mxl json midi'],
+    ['scale', 'C major -f 4-8 -o out', '--to', 'text svg pdf png musicxml mxl json midi'],
+    ['drill', '-f 4-8 -i ukulele-low-g -o out', '--to', 'text svg pdf png musicxml mxl json midi'],
+    ['chords', 'Am -o out', '--to', 'text svg pdf png'],
+    ['neck', `${ROW}.musicxml -o out`, '--to', 'text svg pdf png'],
+    ['survey', `${ROW}.musicxml -o out`, '--to', 'text svg'],
+    ['chords', 'Am', '--open', 'never free'],
+  ])('completes %s %s %s to what it takes, in every shell', async (command, rest, flag, words) => {
+    const term = terminal(ROW);
+    const scripts = await Promise.all(
+      ['bash', 'zsh', 'fish'].map(async shell => (await term.run(`fretward completion ${shell}`)).stdout),
+    );
+    const [bash, zsh, fish] = scripts as [string, string, string];
+    const part = (script: string, from: string, to: string): string =>
+      script.slice(script.indexOf(from)).split(to)[0]!;
+    expect(part(bash, `    ${command})\n`, 'esac')).toMatch(
+      new RegExp(`${flag}\\) COMPREPLY=\\(\\$\\(compgen -W "${words}"`),
+    );
+    expect(part(zsh, `    ${command})\n`, ';;')).toMatch(new RegExp(`'\\*${flag}\\[.*:\\(${words}\\)'`));
+    expect(fish).toMatch(new RegExp(`from ${command}' -l ${flag.slice(2)}( -s .)? -x -a '${words}'`));
+    const all = flag === '--to' ? 'text svg pdf png musicxml mxl json midi' : 'never rescue free';
+    for (const word of all.split(' ')) {
+      const { status } = await term.run(`fretward ${command} ${rest} ${flag} ${word}`);
+      expect([word, status]).toEqual([word, words.split(' ').includes(word) ? 0 : 2]);
+    }
+  });
+
   it.each(['zsh', 'fish'])('is a script that %s can read, where it is installed', async shell => {
     const { stdout, stderr } = await terminal().run(
       `fretward completion ${shell} > script; command -v ${shell} > /dev/null && ${shell} -n script; cat script`,

@@ -23,6 +23,7 @@ import { EXIT, UsageError } from '../exit.ts';
 import { chooseInstruments } from '../instruments.ts';
 import { checkOptions } from '../options/check.ts';
 import { LIMITING, type OptionName, type Options } from '../options/options.ts';
+import { listed } from '../options/values.ts';
 import { deliver } from '../output.ts';
 
 const OPTION_NAMES = [
@@ -53,13 +54,16 @@ const EXAMPLES = `  fretward chords Am7 B7 Bb9 F#m7b5
       the chord chart of a tune, shapes on top, for both instruments
   fretward chords tune.mxl --transpose -3 --to svg --out sheets/`;
 
+/** Of what is done with open strings elsewhere, what can be done in a shape. */
+const OPEN = ['never', 'free'] as const;
+
 export const define = defined({
   argument: ['<chord-or-tune...>', 'chord symbols (Am7, Bb9, C/G), MusicXML files, folders or globs'],
   options: OPTION_NAMES,
   said: {
     ...DIAGRAM_SAID,
     frets: { help: 'the window of frets that shapes lie in: 5-9', default: 'the whole neck' },
-    open: { help: 'open strings: never; free', default: 'free' },
+    open: { help: 'open strings: never; free', default: 'free', words: OPEN },
     near: { help: 'where on the neck the hand should be' },
   },
   examples: EXAMPLES,
@@ -204,10 +208,13 @@ const wishesOf = ({ near, frets, open }: ChordOptions, instruments: readonly Ins
   if (near !== undefined && near > top) {
     throw new UsageError(`--near ${near} is off the neck`, `the neck has frets 1 to ${top}`);
   }
+  if (open === 'rescue') {
+    throw new UsageError('--open does not take "rescue" here', `use one of ${listed(OPEN)}`);
+  }
   return {
     ...(window && { window }),
     ...(near !== undefined && { near }),
-    ...(open && { open: open === 'never' ? 'never' : 'free' }),
+    ...(open && { open }),
   };
 };
 

@@ -60,7 +60,10 @@ export const define = takesTunes({
   options: OPTION_NAMES,
   said: {
     open: { default: 'rescue' },
-    to: { help: 'text: the table and a map in characters; svg: the map as a page to print' },
+    to: {
+      help: 'text: the table and a map in characters; svg: the map as a page to print',
+      words: ['text', 'svg'],
+    },
   },
   examples: EXAMPLES,
 });

@@ -16,7 +16,10 @@ export interface OptionRow {
 }
 
 /** What some command or file says of an option otherwise than the rest: where its default is another one. */
-export type Said = Partial<Pick<OptionRow, 'help' | 'default'>>;
+export type Said = Partial<Pick<OptionRow, 'help' | 'default'>> & {
+  /** Of the words that the option takes elsewhere, those that it takes here. */
+  readonly words?: readonly string[];
+};
 
 /** The row of an option that is on or off. */
 export const flag = (flags: string, help: string) => ({ flags, help, schema: () => z.boolean() }) as const;
