@@ -117,6 +117,67 @@ describe('what may be asked for', () => {
   });
 });
 
+describe('verse numbers', () => {
+  const verse = (name: string, text: string) =>
+    ({ verse: name, text, syllabic: 'single', extend: false }) as const;
+  /** A tune whose notes have these syllables, each a verse's name and text. */
+  function sung(...lyrics: readonly (readonly (readonly [string, string])[])[]): Tune {
+    const tune = tuneOf([{ notes: lyrics.map(() => 'E4q').join(' ') }]);
+    const [measure] = tune.measures;
+    const events = measure!.events.map((event, i) =>
+      event.kind === 'note' ? { ...event, lyrics: lyrics[i]!.map(each => verse(...each)) } : event,
+    );
+    return { ...tune, measures: [{ ...measure!, events }] };
+  }
+  /** Right edges of numbers, and left edge of the first word. */
+  function edges(tune: Tune) {
+    const lyrics = inked(sheet(tune).pages).filter(({ mark }) => mark.role === 'lyric');
+    const isNumber = ({ mark }: (typeof lyrics)[number]) => /^\d+\.$/.test((mark as TextMark).text);
+    const words = lyrics.filter(each => !isNumber(each));
+    return {
+      numbers: lyrics.filter(isNumber).map(({ box }) => box.right),
+      word: Math.min(...words.map(({ box }) => box.left)),
+    };
+  }
+  test.each([
+    [
+      'that begin together',
+      sung([
+        ['1', 'Oh'],
+        ['2', 'Softly'],
+      ]),
+      2,
+    ],
+    [
+      'one of which begins later',
+      sung(
+        [['1', 'Oh']],
+        [
+          ['1', 'row'],
+          ['2', 'help'],
+        ],
+      ),
+      2,
+    ],
+    [
+      'whose numbers are in the text',
+      sung([
+        ['1', '1. Oh'],
+        ['2', '2. I'],
+      ]),
+      2,
+    ],
+    ['of which there is but one', sung([['1', 'Oh']]), 0],
+  ] as const)('of verses %s stand under each other before the first word', (_, tune, count) => {
+    const { numbers, word } = edges(tune);
+    expect(numbers.length).toBe(count);
+    for (const right of numbers) {
+      expect(right).toBeCloseTo(numbers[0]!, 3);
+      expect(right).toBeLessThan(word);
+    }
+  });
+});
+
 describe('empty measures', () => {
   const rests = [{ notes: 'C4w' }, ...Array.from({ length: 5 }, () => ({ notes: 'rw' })), { notes: 'C4w' }];
   test('are set as one, with their number, and ids go on counting', () => {

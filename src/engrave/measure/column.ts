@@ -44,6 +44,8 @@ export interface NoteShape {
 
 export interface Syllable {
   readonly verse: number;
+  /** The verse's number where it opens here, as "2."; it stands at the head of its row. */
+  readonly number: string;
   readonly marks: readonly Mark[];
   readonly left: number;
   readonly right: number;

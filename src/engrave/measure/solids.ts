@@ -3,6 +3,7 @@ import { union } from '../drawing/box.ts';
 import { bounds, type Mark } from '../drawing/mark.ts';
 import { STYLE } from '../style.ts';
 import type { Column, Row, Solid } from './column.ts';
+import { numberRoom } from './syllables.ts';
 
 /** Room at the right of each kind of thing. */
 const GAPS = { staff: 0.45, finger: 0.3, tab: 0.5, chord: 0.75, word: 0.65, hyphen: 1.25 };
@@ -73,9 +74,9 @@ export function solidsOf(column: Unmeasured): Solid[] {
     ...column.digits.flatMap(mark => solid('tab', [mark], GAPS.tab)),
     ...column.fingers.flatMap(mark => solid('finger', [mark], GAPS.finger)),
     ...solid('chord', column.chord, GAPS.chord),
-    ...column.syllables.map(({ verse, left: from, right, hyphen }) => ({
+    ...column.syllables.map(({ verse, number, left, right, hyphen }) => ({
       row: `verse ${verse}` as const,
-      left: from,
+      left: left - numberRoom(number),
       right,
       top: 0,
       bottom: 1,

@@ -44,36 +44,34 @@ function lyricText(text: string, x: number, of: number): { marks: Mark[]; right:
   return { marks, right: at };
 }
 
-/** The verse's number before its first syllable, where there are several and the text has none. */
-function verseNumber({ verses, openings }: Notation, event: NoteEvent, { verse, text }: Lyric): string {
-  const opens = verses.length > 1 && openings.get(verse) === event.id;
-  return opens && /^\d+$/.test(verse) && !/^\d/.test(text.trim()) ? `${verse}.` : '';
+/** A number that a file has in the text of a verse's first syllable. */
+const NUMBERED = /^(\d+)[.):]?\s+/;
+
+/** A syllable's text, and before a verse's first one its number: the file's own, or its name where there are several. */
+function numbered({ verses, openings }: Notation, event: NoteEvent, lyric: Lyric) {
+  const text = lyric.text.trim();
+  if (openings.get(lyric.verse) !== event.id) return { number: '', text };
+  const own = NUMBERED.exec(text);
+  if (own) return { number: `${own[1]}.`, text: text.slice(own[0].length) };
+  const isNamed = verses.length > 1 && /^\d+$/.test(lyric.verse) && !/^\d/.test(text);
+  return { number: isNamed ? `${lyric.verse}.` : '', text };
 }
 
+/** Room that a verse's number takes before its text. */
+export const numberRoom = (number: string): number => (number ? width(`${number} `) + 0.2 : 0);
+
 function syllable(notation: Notation, event: NoteEvent, lyric: Lyric, centre: number): Syllable {
-  const text = lyric.text.trim();
+  const { number, text } = numbered(notation, event, lyric);
   const plain = text.replaceAll(ELISION, ' ');
   const lead = width(plain.slice(0, plain.indexOf(core(plain))));
   // A syllable held over several notes begins under its first one.
   const x = lyric.extend ? -lead - 0.1 : centre - width(core(plain)) / 2 - lead;
   const { marks, right } = lyricText(text, x, event.id);
-  const number = verseNumber(notation, event, lyric);
-  const left = number ? x - width(`${number} `) - 0.2 : x;
-  if (number)
-    marks.push({
-      kind: 'text',
-      role: 'lyric',
-      text: number,
-      face: 'serif',
-      x: left,
-      y: 0,
-      size: SIZE,
-      anchor: 'start',
-    });
   return {
     verse: notation.verses.indexOf(lyric.verse),
+    number,
     marks,
-    left,
+    left: x,
     right,
     opens: lyric.syllabic === 'begin' || lyric.syllabic === 'single',
     hyphen: lyric.syllabic === 'begin' || lyric.syllabic === 'middle',

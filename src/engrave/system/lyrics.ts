@@ -1,8 +1,12 @@
-/** Lyrics: one baseline a verse, hyphens in the middle of their gaps, lines under held syllables. */
+/**
+ * Lyrics: one baseline a verse, its number at the head of its first row, hyphens in the middle of their gaps,
+ * lines under held syllables.
+ */
 import type { Mark } from '../drawing/mark.ts';
 import { move } from '../drawing/mark.ts';
 import { face, textWidth } from '../font/face.ts';
 import type { Syllable } from '../measure/column.ts';
+import { numberRoom } from '../measure/syllables.ts';
 import { STYLE } from '../style.ts';
 import { headLeft, headRight, measureSpan, type PlacedSystem } from './placed.ts';
 import { type Sketch, SYSTEM } from './sketch.ts';
@@ -33,8 +37,19 @@ function sung({ columns }: PlacedSystem, verse: number): Sung[] {
 /** Left edge of a syllable. */
 const startOf = (one: Sung | undefined): number => (one ? one.x + one.syllable.left : Infinity);
 
-/** Baseline of the first verse: below all ink over a syllable, its hyphens and its line. */
-function baseline(system: PlacedSystem, verses: readonly number[], sketch: Sketch): number {
+/**
+ * Right edge of the numbers of verses that open in this system: all under each other before the first word of any
+ * verse, so that they say which row is which even where a verse has its first word late.
+ */
+function numbersEnd(system: PlacedSystem, verses: readonly number[]): number {
+  const firsts = verses.map(verse => sung(system, verse)[0]);
+  const rooms = firsts.map(first => numberRoom(first?.syllable.number ?? ''));
+  const gap = textWidth(' ', 'serif', STYLE.lyricSize) + 0.2;
+  return Math.max(Math.min(...firsts.map(startOf)), ...rooms) - gap;
+}
+
+/** Baseline of the first verse: below all ink over a number, a syllable, its hyphens and its line. */
+function baseline(system: PlacedSystem, verses: readonly number[], numbers: number, sketch: Sketch): number {
   const rise =
     (face('serif').capHeight / 1000) * STYLE.lyricSize + (system.kind.letters ? BELOW_LETTERS : CLEARANCE);
   let y = FIRST_BASELINE;
@@ -43,6 +58,8 @@ function baseline(system: PlacedSystem, verses: readonly number[], sketch: Sketc
   };
   for (const verse of verses) {
     const all = sung(system, verse);
+    const room = numberRoom(all[0]?.syllable.number ?? '');
+    if (room > 0) keepClear(numbers - room, numbers);
     if (openSyllable(system, verse)) keepClear(system.headRight, all[0] ? startOf(all[0]) : system.width);
     all.forEach((one, i) => {
       const goesOn = one.syllable.hyphen || one.syllable.extend;
@@ -54,7 +71,7 @@ function baseline(system: PlacedSystem, verses: readonly number[], sketch: Sketc
   return y;
 }
 
-const text = (string: string, x: number, y: number): Mark => ({
+const text = (string: string, x: number, y: number, anchor: 'start' | 'end' = 'start'): Mark => ({
   kind: 'text',
   role: 'lyric',
   text: string,
@@ -62,7 +79,7 @@ const text = (string: string, x: number, y: number): Mark => ({
   x,
   y,
   size: STYLE.lyricSize,
-  anchor: 'start',
+  anchor,
 });
 
 function hyphens(from: number, to: number, y: number): Mark[] {
@@ -148,8 +165,10 @@ function wordGoesOnTo(system: PlacedSystem, one: Sung, next: Sung | undefined): 
   return next ? startOf(next) : system.width;
 }
 
-function drawVerse(system: PlacedSystem, verse: number, y: number, sketch: Sketch): void {
+function drawVerse(system: PlacedSystem, verse: number, numbers: number, y: number, sketch: Sketch): void {
   const all = sung(system, verse);
+  const number = all[0]?.syllable.number;
+  if (number) sketch.add(SYSTEM, [text(number, numbers, y, 'end')]);
   const before = continued(system, verse, all[0], y);
   if (before.length > 0) sketch.add(SYSTEM, before);
   all.forEach((one, i) => {
@@ -168,8 +187,9 @@ export function drawLyrics(system: PlacedSystem, sketch: Sketch): void {
   const verses = system.notation.verses.map((_, verse) => verse);
   const here = verses.filter(verse => sung(system, verse).length > 0 || openSyllable(system, verse));
   if (here.length === 0) return;
-  const first = baseline(system, here, sketch);
+  const numbers = numbersEnd(system, here);
+  const first = baseline(system, here, numbers, sketch);
   here.forEach((verse, row) => {
-    drawVerse(system, verse, first + row * STYLE.verseLeading, sketch);
+    drawVerse(system, verse, numbers, first + row * STYLE.verseLeading, sketch);
   });
 }
