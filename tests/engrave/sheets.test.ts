@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import type { TextMark } from '../../src/engrave/drawing/text.ts';
 import type { Page } from '../../src/engrave/engrave.ts';
+import type { Direction } from '../../src/score/model.ts';
 import type { Tune } from '../../src/score/tune.ts';
+import { DIVISION } from '../emit/text/tunes.ts';
 import { breaks, centre, collisions, inked } from './layout.ts';
 import { sheet, tuneOf } from './sheets.ts';
 
@@ -175,6 +177,30 @@ describe('verse numbers', () => {
       expect(right).toBeCloseTo(numbers[0]!, 3);
       expect(right).toBeLessThan(word);
     }
+  });
+});
+
+describe('dynamics and words below the staff', () => {
+  const direction = (kind: 'dynamic' | 'words', text: string, at: number) =>
+    ({ kind, text, at, placement: 'below', source: { line: 1, part: 'P1', measure: '1' } }) as Direction;
+  /** How many baselines they stand on. */
+  function rowsOf(directions: readonly Direction[]): number {
+    const tune = tuneOf([{ notes: 'A4q C4q A4q C5q', directions }]);
+    const { pages } = sheet(tune);
+    expect(collisions(pages, 0.1)).toEqual([]);
+    const words = inked(pages).flatMap(({ mark }) =>
+      mark.role === 'words' && 'y' in mark ? [mark.y.toFixed(3)] : [],
+    );
+    return new Set(words).size;
+  }
+  const crowded = ['fff', 'ppp', 'sffz', 'mp'].map((text, i) => direction('dynamic', text, i * DIVISION));
+  test('are spread along one row where notes can make room', () => {
+    expect(rowsOf(crowded)).toBe(1);
+  });
+  test('are set in as few rows as hold them', () => {
+    expect(
+      rowsOf([...crowded, direction('words', 'dolce', 0), direction('words', 'rit.', 3 * DIVISION)]),
+    ).toBe(2);
   });
 });
 

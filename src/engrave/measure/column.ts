@@ -8,7 +8,7 @@ import type { StemDirection } from '../content/stems.ts';
 import type { Mark } from '../drawing/mark.ts';
 
 /** Rows of a system; solids of different rows never meet. */
-export type Row = 'staff' | 'finger' | 'chord' | 'tab' | `verse ${number}`;
+export type Row = 'staff' | 'finger' | 'dynamic' | 'chord' | 'tab' | `verse ${number}`;
 
 /** A box that other columns' boxes in its row keep away from. */
 export interface Solid {
@@ -76,6 +76,8 @@ export interface Column {
   readonly fingers: readonly Mark[];
   /** Chord symbol, baseline at y = 0. */
   readonly chord: readonly Mark[];
+  /** Baseline at y = 0. */
+  readonly dynamics: readonly Mark[];
   /** Baseline at y = 0. */
   readonly syllables: readonly Syllable[];
   /** Fret figures; y = 0 is the top line of the tablature. */

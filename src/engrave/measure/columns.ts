@@ -9,6 +9,7 @@ import { STYLE } from '../style.ts';
 import { chordMarks } from './chord-marks.ts';
 import type { Column, NoteShape } from './column.ts';
 import { digitMarks } from './digits.ts';
+import { marksBelow } from './dynamic-marks.ts';
 import { fingerOver } from './finger-marks.ts';
 import { noteShape } from './note-shape.ts';
 import { restMarks } from './rest-marks.ts';
@@ -110,6 +111,12 @@ function moments({ events, chordSymbols, length }: TuneMeasure): Moment[] {
   return found.sort((a, b) => a.at - b.at);
 }
 
+/** Dynamics after one moment and up to another, which is where they are read. */
+const dynamicsAt = ({ directions }: TuneMeasure, after: Ticks, until: Ticks): Mark[] =>
+  directions
+    .filter(({ kind, at }) => kind === 'dynamic' && at > after && at <= until)
+    .flatMap(direction => marksBelow(direction));
+
 /** Several symbols on one moment are set side by side, each but once. */
 function chordRow(symbols: readonly ChordSymbol[]): Mark[] {
   const row: Mark[] = [];
@@ -152,6 +159,7 @@ export function columns(notation: Notation, measure: TuneMeasure): Column[] {
       rest,
       graces,
       change,
+      dynamics: dynamicsAt(measure, all[index - 1]?.at ?? -1, moment.at),
       chord: chordRow(moment.symbols),
       syllables: [...(note ? syllables(notation, note.event, centre) : [])],
       fingers: shapes.flatMap(shape => fingerOver(notation, shape)),

@@ -3,6 +3,7 @@ import { union } from '../drawing/box.ts';
 import { bounds, type Mark } from '../drawing/mark.ts';
 import { STYLE } from '../style.ts';
 import type { Column, Row, Solid } from './column.ts';
+import { BELOW_GAP } from './dynamic-marks.ts';
 import { numberRoom } from './syllables.ts';
 
 /** Room at the right of each kind of thing. */
@@ -73,6 +74,7 @@ export function solidsOf(column: Unmeasured): Solid[] {
     ...attachedSolids(column),
     ...column.digits.flatMap(mark => solid('tab', [mark], GAPS.tab)),
     ...column.fingers.flatMap(mark => solid('finger', [mark], GAPS.finger)),
+    ...solid('dynamic', column.dynamics, BELOW_GAP),
     ...solid('chord', column.chord, GAPS.chord),
     ...column.syllables.map(({ verse, number, left, right, hyphen }) => ({
       row: `verse ${verse}` as const,

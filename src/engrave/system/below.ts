@@ -1,58 +1,14 @@
-/** Words and dynamics below the staff. */
+/** Words and dynamics below the staff, in as few rows as they can be. */
 import type { Direction } from '../../score/model.ts';
-import { union } from '../drawing/box.ts';
+import { type Box, union } from '../drawing/box.ts';
 import { bounds, type Mark, move } from '../drawing/mark.ts';
-import type { GlyphName } from '../font/glyph.ts';
-import { richText } from '../measure/rich-text.ts';
-import { STYLE } from '../style.ts';
+import { BELOW_GAP, marksBelow } from '../measure/dynamic-marks.ts';
 import { type PlacedSystem, xAt } from './placed.ts';
 import type { Sketch } from './sketch.ts';
 
-interface Letter {
-  readonly name: GlyphName;
-  /** Where its ink starts and how far it advances, in the font's staff spaces. */
-  readonly bearing: number;
-  readonly advance: number;
-}
-
-const LETTERS: Readonly<Record<string, Letter>> = {
-  p: { name: 'dynamicP', bearing: -0.35, advance: 1.49 },
-  m: { name: 'dynamicM', bearing: -0.1, advance: 1.88 },
-  f: { name: 'dynamicF', bearing: -0.54, advance: 1.17 },
-  r: { name: 'dynamicR', bearing: 0.01, advance: 1.33 },
-  s: { name: 'dynamicS', bearing: 0.1, advance: 1.09 },
-  z: { name: 'dynamicZ', bearing: -0.19, advance: 1.09 },
-};
-
-const SIZE = 0.95;
-
-/** A dynamic in the music font's own letters; undefined where it holds others. */
-function dynamicMarks(text: string): Mark[] | undefined {
-  const marks: Mark[] = [];
-  let pen = 0;
-  for (const each of text) {
-    const letter = LETTERS[each];
-    if (!letter) return undefined;
-    marks.push({
-      kind: 'glyph',
-      role: 'words',
-      name: letter.name,
-      x: (pen + letter.bearing) * SIZE,
-      y: 0,
-      size: SIZE,
-    });
-    pen += letter.advance;
-  }
-  return marks;
-}
-
-const words = (text: string): Mark[] =>
-  richText(text, { role: 'words', face: 'serifItalic', size: STYLE.wordsSize }).marks;
-
-function marksOf(direction: Direction): Mark[] {
-  if (direction.kind === 'dynamic') return dynamicMarks(direction.text) ?? words(direction.text);
-  return direction.kind === 'words' && direction.placement === 'below' ? words(direction.text) : [];
-}
+/** Least distance of a row's ink from the top line, and from ink over it. */
+const TOP = 5;
+const CLEARANCE = 0.5;
 
 /** What stands at the end of a measure belongs to the first note of the next. */
 function startOf(system: PlacedSystem, index: number, { at }: Direction): number {
@@ -61,15 +17,48 @@ function startOf(system: PlacedSystem, index: number, { at }: Direction): number
   return ends ? xAt(system, index + 1, 0) : xAt(system, index, at);
 }
 
-export function drawBelow(system: PlacedSystem, sketch: Sketch): void {
-  const { measures } = system.notation.tune;
-  for (let index = system.line.first; index <= system.line.last; index++)
-    for (const direction of measures[index]!.directions) {
-      const marks = marksOf(direction);
+interface Item {
+  readonly measure: number;
+  /** In place from left to right, baseline at y = 0. */
+  readonly marks: readonly Mark[];
+  readonly box: Box;
+}
+
+function itemsOf(system: PlacedSystem, isWanted: (direction: Direction) => boolean): Item[] {
+  const { line, notation, width } = system;
+  const items: Item[] = [];
+  for (let index = line.first; index <= line.last; index++)
+    for (const direction of notation.tune.measures[index]!.directions.filter(isWanted)) {
+      const marks = marksBelow(direction);
       const box = union(marks.map(bounds));
       if (!box) continue;
-      const x = Math.min(startOf(system, index, direction), system.width - box.right);
-      const y = Math.max(5, sketch.below(x + box.left - 0.3, x + box.right + 0.3, 4) + 0.5) - box.top;
-      sketch.add(index, move(marks, x, y));
+      const x = Math.min(startOf(system, index, direction), width - box.right);
+      const placed = move(marks, x, 0);
+      items.push({ measure: index, marks: placed, box: union(placed.map(bounds))! });
     }
+  return items.sort((a, b) => a.box.left - b.box.left);
+}
+
+const touch = (a: Box, b: Box): boolean => a.left < b.right + BELOW_GAP && b.left < a.right + BELOW_GAP;
+
+/** Each in the first row that has room for it, from the left: no fewer rows would hold them. Dynamics come first. */
+function inRows(system: PlacedSystem): Item[][] {
+  const isDynamic = ({ kind }: Direction) => kind === 'dynamic';
+  const rows: Item[][] = [];
+  for (const item of [...itemsOf(system, isDynamic), ...itemsOf(system, each => !isDynamic(each))]) {
+    const row = rows.find(others => !others.some(({ box }) => touch(box, item.box)));
+    if (row) row.push(item);
+    else rows.push([item]);
+  }
+  return rows;
+}
+
+export function drawBelow(system: PlacedSystem, sketch: Sketch): void {
+  for (const row of inRows(system)) {
+    const top = Math.max(
+      ...row.map(({ box }) => sketch.below(box.left - 0.3, box.right + 0.3, 4) + CLEARANCE - box.top),
+      TOP - Math.min(...row.map(({ box }) => box.top)),
+    );
+    for (const { measure, marks } of row) sketch.add(measure, move(marks, 0, top));
+  }
 }
