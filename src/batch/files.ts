@@ -1,5 +1,6 @@
 /** Writing files so that none is ever seen half-written, and reading those that hold text. */
-import { mkdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { hostname } from 'node:os';
 import { dirname, join } from 'node:path';
 import { Refusal } from '../score/diagnostic.ts';
 
@@ -10,7 +11,7 @@ export interface OutputFile {
 
 /**
  * Writes files all or none: each beside its place first, and into place only when all are on the disk.
- * Folders that are not there are made. Throws a Refusal that names the file that could not be written.
+ * Folders that are not there are made; what a program that was killed had left beside them goes. Throws a Refusal that names the file that could not be written.
  */
 export const writeFiles = (files: readonly OutputFile[]): void => {
   const parts: string[] = [];
@@ -20,7 +21,8 @@ export const writeFiles = (files: readonly OutputFile[]): void => {
       current = path;
       mkdirSync(dirname(path), { recursive: true });
       if (isFolder(path)) throw Object.assign(new Error(), { code: 'EISDIR' });
-      const part = join(dirname(path), `.fretward-${process.pid}-${index}.part`);
+      removeLeftOvers(dirname(path));
+      const part = join(dirname(path), `.fretward-${MACHINE}-${process.pid}-${index}.part`);
       parts.push(part);
       writeFileSync(part, content);
     }
@@ -31,6 +33,34 @@ export const writeFiles = (files: readonly OutputFile[]): void => {
   } catch (error) {
     for (const part of parts) removeQuietly(part);
     throw cannotWrite(current, error);
+  }
+};
+
+/** Machines may share a folder, and each has its own numbers for processes. */
+const MACHINE = hostname().replace(/[^A-Za-z0-9]/g, '_');
+const PART = /^\.fretward-([A-Za-z0-9_]*)-(\d+)-\d+\.part$/;
+
+/** Folders without leftovers: looked through once. */
+const tidy = new Set<string>();
+
+/** Removes what programs began to write in a folder, on this machine, and were killed over. */
+const removeLeftOvers = (folder: string): void => {
+  if (tidy.has(folder)) return;
+  tidy.add(folder);
+  for (const name of readdirSync(folder)) {
+    const [, machine, process] = PART.exec(name) ?? [];
+    if (machine === MACHINE && !isRunning(Number(process))) removeQuietly(join(folder, name));
+  }
+};
+
+/** Whether another process of that number runs; our own leaves nothing behind. */
+const isRunning = (id: number): boolean => {
+  if (id === process.pid) return false;
+  try {
+    process.kill(id, 0);
+    return true;
+  } catch (error) {
+    return (error as NodeJS.ErrnoException).code !== 'ESRCH';
   }
 };
 

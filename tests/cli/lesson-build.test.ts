@@ -1,7 +1,8 @@
 /** Lessons in a build: up to date, forced, listed, verified, and what depends on what. */
-import { rmSync } from 'node:fs';
+import { spawn } from 'node:child_process';
+import { readdirSync, rmSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { MICHAEL, ROW, type Terminal, terminal } from './terminal.ts';
+import { MICHAEL, ROW, type Terminal, terminal, waitFor } from './terminal.ts';
 
 const LESSON = `tune: ${ROW}.musicxml\nparts: [quiz]\nto: svg\nfrets: 4-8\n`;
 const BUILD = 'fretward lesson a.yaml';
@@ -162,4 +163,58 @@ it('two lessons that would write the same files are not written over each other'
   const { stderr, status } = await term.run('fretward lesson one/a.yaml two/a.yaml --out out');
   expect(status).toBe(1);
   expect(stderr).toContain('two/a.yaml: error: its sheets would overwrite those of one/a.yaml (same-output)');
+});
+
+describe('lessons that are being made', () => {
+  const NAMES = ['a', 'b', 'c'];
+  const line = `fretward lesson ${NAMES.map(name => `${name}.yaml`).join(' ')} --out out`;
+
+  const hidden = (term: Terminal): readonly string[] =>
+    term.has('out')
+      ? readdirSync(term.path('out'), { recursive: true, encoding: 'utf8' }).filter(name =>
+          name.endsWith('.part'),
+        )
+      : [];
+
+  it.each([
+    ['SIGINT', 130, 0],
+    ['SIGTERM', 143, 0],
+    ['SIGTERM', 143, 120],
+    ['SIGTERM', 143, 333],
+    // Nothing can be done against this one, but to put it in order afterwards.
+    ['SIGKILL', null, 0],
+    ['SIGKILL', null, 210],
+  ] as const)(
+    'are whole or not there after %s (status %j, %i ms after the first files)',
+    async (signal, wanted, later) => {
+      const term = terminal(ROW);
+      for (const name of NAMES)
+        term.write(`${name}.yaml`, `${LESSON}to: [svg, png]\n`.replace('to: svg\n', ''));
+      await term.run(`${line} -q && mv out whole`);
+      const child = spawn('bash', ['-c', `exec ${line}`], {
+        cwd: term.folder,
+        env: { ...process.env, PATH: term.searchPath },
+      });
+      const ended = new Promise<number | null>(done => child.on('close', done));
+      await waitFor(() => term.has('out'));
+      await new Promise(resolve => setTimeout(resolve, later));
+      child.kill(signal);
+      const status = await ended;
+      // It may have been done just before.
+      expect([wanted, 0]).toContain(status);
+      if (signal !== 'SIGKILL') {
+        expect(hidden(term)).toEqual([]);
+        for (const name of NAMES) {
+          const there = term.files(`out/${name}`);
+          expect(there.length === 0 || there).toEqual(there.length === 0 || term.files(`whole/${name}`));
+        }
+      }
+      for (const name of term.files('out')) {
+        expect((await term.run(`cmp "out/${name}" "whole/${name}"`)).stdout).toBe('');
+      }
+      expect((await term.run(`${line} -q`)).status).toBe(0);
+      expect(hidden(term)).toEqual([]);
+      expect((await term.run('diff -r out whole')).stdout).toBe('');
+    },
+  );
 });
