@@ -103,24 +103,26 @@ function slurEnds(
   const from = system.byEvent.get(slur.from);
   const to = system.byEvent.get(slur.to);
   const beyond = (shared: boolean) => (shared ? side * NESTED : 0);
-  const outer = (end: End, shared: boolean): End => ({ x: end.x, y: end.y + beyond(shared) });
+  const nested = (end: End, shared: boolean): End => ({ x: end.x, y: end.y + beyond(shared) });
   const first =
     from &&
-    outer(
+    nested(
       slurEnd(from, side, beams),
       inner.some(each => each.slur.from === slur.from),
     );
   const last =
     to &&
-    outer(
+    nested(
       slurEnd(to, side, beams),
       inner.some(each => each.slur.to === slur.to),
     );
-  const level = edgeOf(under[0]!, side, beams) + side * 0.6;
-  const endLevel = edgeOf(under.at(-1)!, side, beams) + side * 0.6;
+  const outer = side < 0 ? Math.min : Math.max;
+  /** Where a broken slur meets the system's edge: clear of the note that is next to it. */
+  const broken = (note: PlacedNote, other: End | undefined) =>
+    outer(edgeOf(note, side, beams) + side * 0.6, other ? other.y + side * 0.3 : -side * Infinity);
   return {
-    start: first ?? arriving(system, last?.x ?? system.width, last ? last.y + side * 0.3 : level),
-    stop: last ?? leaving(system, first ? first.y + side * 0.3 : endLevel),
+    start: first ?? arriving(system, last?.x ?? system.width, broken(under[0]!, last)),
+    stop: last ?? leaving(system, broken(under.at(-1)!, first)),
   };
 }
 
