@@ -38,86 +38,94 @@ export interface Lattice {
 export const DIFFERENCE = 1e10;
 
 /** Builds layers and move tables for one hand and cost model, each different one once. */
-export const latticeBuilder = (hand: Hand, model: CostModel) => {
-  const layers = new Map<Demand, Layer>();
-  const tables = new Map<string, MoveTable>();
-  const fingerTables = new Map<string, MoveTable>();
-  const handTables = new Map<number, MoveTable>();
+export class LatticeBuilder {
+  readonly #hand: Hand;
+  readonly #model: CostModel;
+  readonly #layers = new Map<Demand, Layer>();
+  readonly #moves = new Map<string, MoveTable>();
+  readonly #fingerTables = new Map<string, MoveTable>();
+  readonly #handTables = new Map<number, MoveTable>();
 
-  const layer = (demand: Demand, gripsFor: (demand: Demand) => readonly Grip[]): Layer => {
-    const known = layers.get(demand);
+  constructor(hand: Hand, model: CostModel) {
+    this.#hand = hand;
+    this.#model = model;
+  }
+
+  /** The layer of what is demanded of a strike; `gripsFor` lists what satisfies it. */
+  layer(demand: Demand, gripsFor: (demand: Demand) => readonly Grip[]): Layer {
+    const known = this.#layers.get(demand);
     if (known) return known;
     const grips = gripsFor(demand);
     const costs = Float64Array.from(
       grips,
-      grip => gripCost(model, grip, hand) + DIFFERENCE * differences(grip, demand),
+      grip => gripCost(this.#model, grip, this.#hand) + DIFFERENCE * differences(grip, demand),
     );
-    const made = { id: layers.size, grips, costs, ...distinctTouches(grips) };
-    layers.set(demand, made);
+    const made = { id: this.#layers.size, grips, costs, ...distinctTouches(grips) };
+    this.#layers.set(demand, made);
     return made;
-  };
+  }
+
+  /** The moves from one layer to another in a context. */
+  moves(from: Layer, to: Layer, context: MoveContext): MoveTable {
+    const { haste, hasteFromOpen, rested, slurred } = context;
+    const key = `${from.id},${to.id},${haste},${hasteFromOpen},${rested},${slurred}`;
+    const known = this.#moves.get(key);
+    if (known) return known;
+    const table = rested
+      ? new Float64Array(from.grips.length * to.grips.length)
+      : this.#fingerTable(from, to, slurred).slice();
+    const frets = this.#hand.fretAt.length;
+    let cell = 0;
+    for (const a of from.grips) {
+      const shifts = this.#handTable(hasteFor(a, context));
+      const row = a.position * frets;
+      for (let j = 0; j < to.grips.length; j++) table[cell++]! += shifts[row + to.grips[j]!.position]!;
+    }
+    this.#moves.set(key, table);
+    return table;
+  }
 
   /**
    * What a move costs the fingers does not depend on time, nor on more of the positions than whether the
    * hand shifts and which way: it is priced once for each pair of touches and direction.
    */
-  const fingerTable = (from: Layer, to: Layer, slurred: boolean): MoveTable => {
+  #fingerTable(from: Layer, to: Layer, slurred: boolean): MoveTable {
     const key = `${from.id},${to.id},${slurred}`;
-    const known = fingerTables.get(key);
+    const known = this.#fingerTables.get(key);
     if (known) return known;
     const prices = ([-1, 0, 1] as const).map(shift =>
       from.touches.map(a =>
         to.touches.map(b => {
           const melodic = a.length === 1 && b.length === 1;
-          return fingerCost(model, a, b, { shift, melodic, slurred }, hand);
+          return fingerCost(this.#model, a, b, { shift, melodic, slurred }, this.#hand);
         }),
       ),
     );
     const table = new Float64Array(from.grips.length * to.grips.length);
     let cell = 0;
-    from.grips.forEach(({ position }, i) => {
+    for (const [i, { position }] of from.grips.entries()) {
       const rows = prices.map(byTouches => byTouches[from.touching[i]!]!);
       for (let j = 0; j < to.grips.length; j++) {
         const shift = shiftOf(position, to.grips[j]!.position);
         table[cell++] = rows[shift + 1]![to.touching[j]!]!;
       }
-    });
-    fingerTables.set(key, table);
+    }
+    this.#fingerTables.set(key, table);
     return table;
-  };
+  }
 
   /** What a shift costs the hand depends on positions and haste alone; from position i to j at [i × frets + j]. */
-  const handTable = (haste: number): MoveTable => {
-    const known = handTables.get(haste);
+  #handTable(haste: number): MoveTable {
+    const known = this.#handTables.get(haste);
     if (known) return known;
-    const frets = hand.fretAt.length;
+    const frets = this.#hand.fretAt.length;
     const table = Float64Array.from({ length: frets * frets }, (_, cell) =>
-      handCost(model, Math.floor(cell / frets), cell % frets, haste, hand),
+      handCost(this.#model, Math.floor(cell / frets), cell % frets, haste, this.#hand),
     );
-    handTables.set(haste, table);
+    this.#handTables.set(haste, table);
     return table;
-  };
-
-  const moves = (from: Layer, to: Layer, context: MoveContext): MoveTable => {
-    const { haste, hasteFromOpen, rested, slurred } = context;
-    const key = `${from.id},${to.id},${haste},${hasteFromOpen},${rested},${slurred}`;
-    const known = tables.get(key);
-    if (known) return known;
-    const table = rested
-      ? new Float64Array(from.grips.length * to.grips.length)
-      : fingerTable(from, to, slurred).slice();
-    let cell = 0;
-    for (const a of from.grips) {
-      const shifts = handTable(hasteFor(a, context));
-      const row = a.position * hand.fretAt.length;
-      for (let j = 0; j < to.grips.length; j++) table[cell++]! += shifts[row + to.grips[j]!.position]!;
-    }
-    tables.set(key, table);
-    return table;
-  };
-
-  return { layer, moves };
-};
+  }
+}
 
 const distinctTouches = (grips: readonly Grip[]): Pick<Layer, 'touches' | 'touching'> => {
   const indices = new Map<string, number>();

@@ -7,7 +7,7 @@ import { fitPlaces, gripsFor, restPositions } from './candidates.ts';
 import { type Demand, demandsOf, type Targets } from './demand.ts';
 import type { MoveContext } from './grip.ts';
 import { type Hand, handOn } from './hand.ts';
-import { type Lattice, latticeBuilder } from './lattice.ts';
+import { type Lattice, LatticeBuilder } from './lattice.ts';
 import { withoutHarderSteps } from './least.ts';
 import { freed, refusedDiagnostics, shapelessDiagnostics, unplayableDiagnostics } from './misfits.ts';
 import { type CostModel, costModel } from './model.ts';
@@ -87,7 +87,7 @@ const buildLattice = (
   demands: readonly Demand[],
   contexts: readonly MoveContext[],
 ): Lattice => {
-  const build = latticeBuilder(hand, model);
+  const build = new LatticeBuilder(hand, model);
   const rest = restPositions(hand, new Set(demands), rules);
   const layers = demands.map(demand => build.layer(demand, each => gripsFor(hand, each, rules, rest)));
   const moves = contexts.map((context, k) => build.moves(layers[k]!, layers[k + 1]!, context));

@@ -11,7 +11,7 @@ import type { FretWindow } from './arrangement.ts';
 import { gripsFor } from './candidates.ts';
 import { type Grip, isOpen, type MoveContext } from './grip.ts';
 import { type Hand, handOn, span } from './hand.ts';
-import { type Layer, latticeBuilder, type MoveTable } from './lattice.ts';
+import { LatticeBuilder, type Layer, type MoveTable } from './lattice.ts';
 import { costModel } from './model.ts';
 import { cutLayer, cutTable } from './reduce.ts';
 import type { OpenPolicy, Rules } from './rules.ts';
@@ -86,7 +86,7 @@ interface Ground {
 }
 
 const surveyGround = (hand: Hand, rules: Rules): Ground => {
-  const build = latticeBuilder(hand, costModel(rules));
+  const build = new LatticeBuilder(hand, costModel(rules));
   const everywhere = Array.from({ length: hand.fretAt.length - 1 }, (_, index) => index + 1);
   const policy = { open: 'free', outside: 'refuse' } as const;
   const layers = new Map<number, Layer>();

@@ -6,7 +6,7 @@ import type { Arrangement, FretWindow } from '../../src/fingering/arrangement.ts
 import { gripsFor } from '../../src/fingering/candidates.ts';
 import type { Grip } from '../../src/fingering/grip.ts';
 import { handOn } from '../../src/fingering/hand.ts';
-import { latticeBuilder } from '../../src/fingering/lattice.ts';
+import { LatticeBuilder } from '../../src/fingering/lattice.ts';
 import { costModel, gripCost, handCost } from '../../src/fingering/model.ts';
 import { type Rules, rulesFrom, wholeTune } from '../../src/fingering/rules.ts';
 import { solve } from '../../src/fingering/solver.ts';
@@ -96,7 +96,7 @@ describe('the instrument', { timeout: 60_000 }, () => {
     };
     const cost = (instrument: Instrument, sounds: readonly number[]): number => {
       const hand = handOn(instrument);
-      const build = latticeBuilder(hand, apart);
+      const build = new LatticeBuilder(hand, apart);
       const layers = sounds.map(sound =>
         build.layer(
           { sounds: [sound], window: undefined, fixed: [undefined], targets: [undefined] },
