@@ -46,7 +46,7 @@ impossible-place | error | a chosen place does not sound the note, or is not on 
 key-beyond-seven | error | the scale needs more than seven sharps or flats | its tonic is spelt in a way that key signatures do not reach | use the note that sounds the same
 left-out | warning | the tune has notation that the sheets do not show | it is outside what a sheet for a melody holds | check that the music is whole without it
 lesson-bad-value | error | the lesson file says something that does not hold there | it is mistyped, or of another kind | write what the message names
-lesson-broken | error | the lesson file is not YAML, or no lesson | a bracket, a quote or the indentation is wrong | begin with fretward lesson --init
+lesson-broken | error | the lesson file is not YAML, or no lesson | a bracket, a quote or the indentation is wrong, or a tune was named | begin with fretward lesson --init
 lesson-exists | error | a lesson file is there already | it is not overwritten | choose another name
 lesson-path-outside | error | a lesson names a file outside its folder | a lesson from somebody else shall not read what it has no business with | put the file there, or name the common folder
 lesson-unknown-key | error | the lesson file has a key that there is not | it is mistyped | use the name that the message gives
@@ -56,7 +56,7 @@ marks-ignored | note | string, fret or fingering numbers in the file were not us
 no-chord-symbols | error | the tune has no chord symbols | a chart is made of them | write them over the staff, and export the tune again
 no-coda | warning | the way to the coda is not followed when the tune is played | there is no coda sign after it | set the sign, and export the tune again
 no-match | error | no file has a name like the glob | it is mistyped, or for another folder | check it; quote it, so that the shell leaves it alone
-no-note-to-place | error | there is no note where a place was chosen | the pitch does not occur, or nothing is struck on that beat | check the measure, the beat or the pitch
+no-note-to-place | error | there is no note where a place was chosen | the pitch does not occur, or nothing is struck on that beat | choose one that the message lists
 no-notes | error | the part or voice has no pitched notes | it is percussion, or rests only | choose another with --part or --voice
 no-parts | error | the score has no parts | the file holds no music | export the tune again
 no-places-marked | error | no note has a string and a fret | the marks are in another part or voice, or there are none | name the part or voice with --part or --voice

@@ -1,6 +1,5 @@
 /** What commands share that answer something about tunes: how answers come out, as text or as JSON. */
 import { loadTune } from '../batch/run.ts';
-import { findTunes } from '../batch/tunes.ts';
 import type { Arranged } from '../fingering/arrange.ts';
 import { arrangeEditions, leftOut } from '../fingering/editions.ts';
 import type { Diagnostic } from '../score/diagnostic.ts';
@@ -11,6 +10,7 @@ import { attempt } from './attempt.ts';
 import { print } from './console.ts';
 import { EXIT } from './exit.ts';
 import type { Options } from './options/options.ts';
+import { tunesNamed } from './tunes.ts';
 import { columnsOf, wrapped } from './width.ts';
 
 /** What a command says about one tune: as data, and as lines for a reader. */
@@ -42,7 +42,7 @@ export const answerEach = async (
   const { json, quiet = false } = options;
   let status: number = EXIT.done;
   const answers: Answer[] = [];
-  for (const input of await findTunes(tunes)) {
+  for (const input of await tunesNamed(tunes)) {
     const done = await attempt(input, quiet, async say => {
       const { diagnostics, ...loaded } = await loadTune(input, choiceOf(options), limitsOf(options));
       const said = await answer({ ...loaded, file: input.name, stem: input.stem });

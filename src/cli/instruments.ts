@@ -28,9 +28,21 @@ const instrumentOf = (name: string, { tuning, capo }: Options<'tuning' | 'capo'>
     if (!(error instanceof Refusal)) throw error;
     const { code, message, hint = '' } = error.diagnostics[0]!;
     const ids = INSTRUMENTS.map(({ id }) => id);
-    const meant = code === 'unknown-instrument' ? nearest(name, ids) : undefined;
+    if (code === 'bad-tuning') throw new UsageError(`--tuning does not take "${tuning}": ${message}`, hint);
+    if (code === 'bad-instrument-file')
+      throw new UsageError(`--instrument does not take "${name}": ${message}`, hint);
+    const meant = code === 'unknown-instrument' ? meantBy(name, ids) : undefined;
     throw new UsageError(message, meant === undefined ? hint : `is ${meant} meant? ${hint}`);
   }
+};
+
+/** "low g" is in ukulele-low-g. */
+const meantBy = (name: string, ids: readonly string[]): string | undefined => {
+  const words = name
+    .trim()
+    .toLowerCase()
+    .replace(/[\s_]+/g, '-');
+  return nearest(words, ids) ?? ids.find(id => words.length > 2 && id.includes(words));
 };
 
 const instrumentIn = (path: string): Instrument => {

@@ -15,6 +15,7 @@ import { attempt } from './attempt.ts';
 import { UsageError } from './exit.ts';
 import { ARRANGING, LIMITING, type OptionName, type Options } from './options/options.ts';
 import { deliver, destinationOf, OUTPUT_NAMES, printingOf } from './output.ts';
+import { refuseOthers } from './tunes.ts';
 
 export const LESSON_NAMES = [
   'for',
@@ -53,6 +54,7 @@ export const lessonOf = async (options: Arranging & Limiting & Options<'for'>): 
 
 /** The one tune of that name, arranged for all editions; diagnostics carry the file's name. */
 export const arrangedTune = async (file: string, options: Arranging & Limiting) => {
+  refuseOthers(file);
   const inputs = findInputs([file]);
   const [input] = inputs;
   if (inputs.length !== 1 || !input) throw new UsageError(`${file} is a folder`, 'name one tune');

@@ -1,6 +1,7 @@
 /** What the parser says of a command line that it cannot read, in the form and the words of all diagnostics. */
-import type { CommanderError } from 'commander';
+import type { Command, CommanderError } from 'commander';
 import type { Diagnostic } from '../score/diagnostic.ts';
+import { isLessonFile, isTuneFile } from './names.ts';
 
 /** For each of the parser's codes, our words; what it names stands in the group. */
 const WORDS: Readonly<Record<string, readonly [pattern: RegExp, say: (named: string) => string]>> = {
@@ -8,15 +9,18 @@ const WORDS: Readonly<Record<string, readonly [pattern: RegExp, say: (named: str
   'commander.unknownOption': [/'(.+?)'/, name => `there is no option ${name} here`],
   'commander.missingArgument': [/'(.+?)'/, name => `no ${name.replaceAll('-', ' ')} is named`],
   'commander.optionMissingArgument': [/(--\S+ <.+?>)/, option => `${option} lacks its value`],
-  'commander.excessArguments': [/but got (\d+)/, () => 'more is typed than this takes'],
+  'commander.excessArguments': [
+    /Expected (\d+)/,
+    count => (count === '0' ? 'a name is typed where none goes' : 'more than one name is typed'),
+  ],
 };
 
 const MEANT = /\(Did you mean (?:one of )?(.+)\?\)/;
 
-/** The diagnostic of a parser's error; `command` is what was typed first. */
+/** The diagnostic of a parser's error; `command` is the one that was typed. */
 export const mistyped = (
   { code, message: text }: CommanderError,
-  command: string | undefined,
+  command: Command | undefined,
 ): Diagnostic => {
   const [line = ''] = text.replace(/^error: /, '').split('\n');
   const [pattern, say] = WORDS[code] ?? [];
@@ -26,8 +30,33 @@ export const mistyped = (
     severity: 'error',
     code: 'usage',
     message: named === undefined || !say ? line : say(named),
-    hint: meant === undefined ? helpFor(command) : `is ${meant} meant?`,
+    hint: meant === undefined ? hintFor(code, named, command) : `is ${meant} meant?`,
   };
+};
+
+/** What to do: where the name of a file is no command's, or stands where only an option takes it. */
+const hintFor = (code: string, named = '', command: Command | undefined): string => {
+  if (code === 'commander.unknownCommand') {
+    if (isTuneFile(named)) return `fretward arrange ${named} arranges a tune`;
+    if (isLessonFile(named)) return `fretward lesson ${named} makes a lesson`;
+  }
+  const takesFor = command?.options.some(({ long }) => long === '--for');
+  const goes =
+    code === 'commander.excessArguments' && named === '0' && takesFor ? 'a tune goes after --for; ' : '';
+  return goes + helpFor(command?.name());
+};
+
+/** A long option with a single hyphen, which would be read as a short one and its value. */
+export const singleHyphen = (argv: readonly string[], { options }: Command): Diagnostic | undefined => {
+  const typed = argv.find(word => options.some(({ long }) => long === `-${word}`));
+  return typed === undefined
+    ? undefined
+    : {
+        severity: 'error',
+        code: 'usage',
+        message: `there is no option ${typed} here`,
+        hint: `is -${typed} meant?`,
+      };
 };
 
 const helpFor = (command: string | undefined): string =>

@@ -3,7 +3,7 @@ import { Command, CommanderError } from 'commander';
 import manifest from '../../package.json' with { type: 'json' };
 import { report } from './console.ts';
 import { EXIT } from './exit.ts';
-import { mistyped } from './mistyped.ts';
+import { mistyped, singleHyphen } from './mistyped.ts';
 import { columnsOf, wrapped } from './width.ts';
 
 /** What a command's file exports. */
@@ -139,6 +139,11 @@ export const program = async (argv: readonly string[]): Promise<number> => {
     const command = addCommand(root, row);
     if (!argv.slice(0, 2).includes(row.name)) continue;
     const { run } = await defineCommand(command, row);
+    const single = singleHyphen(argv, command);
+    if (single) {
+      report([single], false);
+      return EXIT.usage;
+    }
     command.action(async () => {
       const { jsonErrors: _, ...options } = command.opts();
       status = await run(command.args, options, everything);
@@ -151,8 +156,8 @@ export const program = async (argv: readonly string[]): Promise<number> => {
     if (error.exitCode === 0) return EXIT.done;
     // Where nothing was typed, help was printed.
     if (error.code !== 'commander.help') {
-      const command = COMMANDS.find(({ name }) => argv.slice(0, 2).includes(name));
-      report([mistyped(error, command?.name)], false);
+      const command = root.commands.find(each => argv.slice(0, 2).includes(each.name()));
+      report([mistyped(error, command)], false);
     }
     return EXIT.usage;
   }

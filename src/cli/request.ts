@@ -5,7 +5,6 @@
 import { isAbsolute } from 'node:path';
 import type { Input } from '../batch/inputs.ts';
 import type { Job } from '../batch/run.ts';
-import { findTunes } from '../batch/tunes.ts';
 import { choiceOf, editionsOf, limitsOf } from './asked.ts';
 import { findConfig, settingsFor } from './config/find.ts';
 import { type Config, fromCommandLine, type Settings, together, typedOf } from './config/settings.ts';
@@ -16,6 +15,7 @@ import { ARRANGING, LIMITING, OPTIONS, type OptionName, type Options } from './o
 import { flagOf } from './options/row.ts';
 import { type Destination, destinationOf, OUTPUT_NAMES, printingOf } from './output.ts';
 import { refuseContradictions } from './run/contradictions.ts';
+import { tunesNamed } from './tunes.ts';
 
 export const REQUEST_NAMES = [
   ...ARRANGING,
@@ -51,7 +51,7 @@ export const readRequest = async (
   const destination = destinationOf(options);
   refuseMixtures(options, destination, tunes);
   const except = destination.kind === 'folder' ? destination.path : undefined;
-  const inputs = await findTunes(tunes, { except, shard: options.shard });
+  const inputs = await tunesNamed(tunes, { except, shard: options.shard });
   const settings = (input: Input): Settings => settingsFor(said, config, input);
   return {
     config,

@@ -2,8 +2,9 @@
 import type { Place } from '../instrument/instrument.ts';
 import { placeName, placesOf } from '../instrument/places.ts';
 import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
-import { momentName } from '../score/moments.ts';
-import { pitchName } from '../score/pitch.ts';
+import { measureRanges, momentName, momentNames } from '../score/moments.ts';
+import { shortList } from '../score/numbers.ts';
+import { midi, pitchName } from '../score/pitch.ts';
 import type { FretWindow } from './arrangement.ts';
 import type { Hand } from './hand.ts';
 import { type Pin, type Rules, windowIn } from './rules.ts';
@@ -125,8 +126,21 @@ const pinFaults = (hand: Hand, strikes: readonly Strike[], pins: readonly Pin[])
         pin.kind === 'pitch'
           ? `there is no ${pin.name} to be placed on ${placeName(pin.place)} of ${hand.instrument.name}`
           : `no note is struck in ${momentName(pin)}`,
-      hint: 'a pitch is named as it sounds, with its octave; a beat is counted from 1 in the time signature’s lower number',
+      hint: pin.kind === 'pitch' ? notesThereAre(strikes) : beatsThereAre(strikes, pin.measure),
     }));
+
+const notesThereAre = (strikes: readonly Strike[]): string => {
+  const pitches = new Map(strikes.flatMap(({ pitches }) => pitches.map(each => [midi(each), each] as const)));
+  const upwards = [...pitches].sort(([a], [b]) => a - b).map(([, pitch]) => pitchName(pitch));
+  return `the notes are ${shortList(upwards)}`;
+};
+
+const beatsThereAre = (strikes: readonly Strike[], measure: string): string => {
+  const here = strikes.filter(({ source }) => source.measure === measure);
+  if (here.length > 0)
+    return `notes are struck in ${momentNames(here.map(strike => placeOf(spotOf(strike))))}`;
+  return `notes are struck in ${measureRanges([...new Set(strikes.map(({ source }) => source.measure))])}`;
+};
 
 /** A note that cannot lie where it is to lie. */
 interface Fault {
@@ -147,7 +161,7 @@ const placeFaults = (hand: Hand, faults: readonly Fault[]): readonly Diagnostic[
       severity: 'error',
       code: 'impossible-place',
       message: `${name} ${what}${spots.length > 1 ? `: ${listSpots(spots)}` : ''}`,
-      hint: `change the chosen place, or the mark in the file${places.length > 0 ? `; ${name} lies on ${places.join(', ')}` : ''}`,
+      hint: `${name} lies on ${places.join(', ')}; choose or mark one of them`,
       place: placeOf(spotOf(strike, index)),
     };
   });

@@ -19,6 +19,12 @@ export const measureLabel = (measure: string): string => (isPickupNumber(measure
 export const measureName = (measure: string): string =>
   isPickupNumber(measure) ? 'pickup' : `measure ${measure}`;
 
+/** "measures 1–8", "measure 8", "pickup to measure 3": what lies from one printed number to another. */
+export const stretchName = (from: string, to: string, dash = '–'): string => {
+  if (from === to) return measureName(from);
+  return isPickupNumber(from) ? `pickup to measure ${to}` : `measures ${from}${dash}${to}`;
+};
+
 /** "measure 3 beat 2.5", "pickup beat 4". */
 export const momentName = ({ measure, beat }: Moment): string =>
   `${measureName(measure)} beat ${beatText(beat)}`;

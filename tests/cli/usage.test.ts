@@ -21,9 +21,12 @@ describe('wrong usage ends with status 2 and says what is right', () => {
     ['--hand 11cm', 'your reach from index to little finger, 60 to 160 mm'],
     ['--tempo fast', 'write a whole number from 10 to 400 beats a minute'],
     ['-i none.json', '--instrument does not take "none.json": there is no such file'],
-    ['--frets 8-4', 'write the lower fret first: 4-8'],
+    ['--frets 9-5', 'write the lower fret first: 5-9'],
+    ['--frets 8-1:4-8', 'write the earlier measure first'],
+    ['-frets 4-8', 'there is no option -frets here (usage)\n    is --frets meant?'],
+    ['-i "low g"', 'is ukulele-low-g meant?'],
     ['-i ukelele', 'is ukulele meant? use one of ukulele, ukulele-low-g'],
-    ['--tuning "G C E A"', '"G" is not a note with an octave'],
+    ['--tuning "G C E A"', '--tuning does not take "G C E A": "G" is not a note with an octave'],
     ['--capo 40', 'write a whole number from 0 to 36'],
     ['--to sgv', 'is svg meant? use one of text, svg'],
     ['--to svg', 'say where with --out <folder>'],
@@ -51,8 +54,45 @@ describe('wrong usage ends with status 2 and says what is right', () => {
     ['fretward arrange - --watch --out o', '--watch cannot watch standard input'],
     ['fretward completion tcsh', 'completion does not take "tcsh" (usage)\n    use one of bash, zsh, fish'],
     ['fretward codes note-outside-windw', 'is note-outside-window meant?'],
+    ['fretward codes window', 'there are note-outside-window, open-string-in-window, place-outside-window'],
+    [`fretward ${ROW}.musicxml`, `fretward arrange ${ROW}.musicxml arranges a tune`],
+    ['fretward monday.yaml', 'fretward lesson monday.yaml makes a lesson'],
+    ['fretward inspect https://example.org/tune.mxl', 'is an address, and no file'],
+    ['fretward scale tune.mxl', 'tune.mxl is a tune, and no scale (usage)\n    write --for tune.mxl'],
+    ['fretward scale C major --for monday.yaml', 'monday.yaml is a lesson file, and no tune'],
+    ['fretward drill tune.mxl', 'a name is typed where none goes (usage)\n    a tune goes after --for;'],
+    ['fretward neck a.mxl b.mxl', 'more than one name is typed (usage)\n    fretward neck --help'],
+    [
+      'fretward chords C --open rescue',
+      '--open does not take "rescue" here (usage)\n    use one of never, free',
+    ],
   ])('%s', async (line, hint) => {
     expect(await wrong(line)).toContain(hint);
+  });
+
+  it.each(['arrange', 'inspect', 'survey', 'explain', 'check', 'cues', 'chords', 'neck'])(
+    'fretward %s of a lesson file',
+    async command => {
+      expect(await wrong(`fretward ${command} monday.yaml`)).toContain(
+        'monday.yaml is a lesson file, and no tune (usage)\n    fretward lesson monday.yaml makes what it says',
+      );
+    },
+  );
+
+  it('takes a window with blanks, and is said of a lesson that is a tune', async () => {
+    const { status } = await terminal(ROW).run(`fretward arrange ${ROW}.musicxml -f "4 - 8"`);
+    expect(status).toBe(0);
+    expect(await said(`fretward lesson ${ROW}.musicxml`, 1)).toContain(
+      `${ROW}.musicxml: error: this is a tune, and no lesson file (lesson-broken)\n    name it in a lesson file`,
+    );
+  });
+
+  it('names the notes and the beats that there are where a place is chosen for none', async () => {
+    const place = (pin: string) => said(`fretward arrange ${ROW}.musicxml --place ${pin}`, 1);
+    expect(await place('A9=2:5')).toContain('    the notes are F4, G4, A4, B♭4, C5, F5');
+    expect(await place('m1.9=2:5')).toMatch(/measure 1 beat 9 .*\n {4}notes are struck in measure 1 beats /);
+    expect(await place('m99.1=2:5')).toContain('    notes are struck in measures 1-');
+    expect(await place('G4=9:3')).toMatch(/ {4}G4 lies on string 2 fret 3, .*; choose or mark one of them/);
   });
 
   it('is a line of JSON for machines', async () => {

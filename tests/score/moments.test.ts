@@ -6,6 +6,7 @@ import {
   momentName,
   momentNames,
   momentsInShort,
+  stretchName,
 } from '../../src/score/moments.ts';
 
 const at = (measure: string, ...beats: readonly number[]) => beats.map(beat => ({ measure, beat }));
@@ -21,6 +22,13 @@ describe('a place in a tune', () => {
     expect(['0', '10'].map(measureLabel)).toEqual(['pickup', '10']);
     expect(momentName({ measure: '0', beat: 4 })).toBe('pickup beat 4');
     expect(momentName({ measure: '3', beat: 11 / 3 })).toBe('measure 3 beat 3.67');
+  });
+
+  it('reaches from one measure to another', () => {
+    expect(stretchName('1', '8')).toBe('measures 1–8');
+    expect(stretchName('8', '8', '-')).toBe('measure 8');
+    expect(stretchName('0', '8')).toBe('pickup to measure 8');
+    expect(stretchName('0', '0')).toBe('pickup');
   });
 
   it('is told with the others of its measure', () =>

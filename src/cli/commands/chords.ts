@@ -2,7 +2,6 @@
 import { statSync } from 'node:fs';
 import type { Input } from '../../batch/inputs.ts';
 import { loadTune, type Output } from '../../batch/run.ts';
-import { findTunes } from '../../batch/tunes.ts';
 import type { FretWindow } from '../../fingering/arrangement.ts';
 import { handOn } from '../../fingering/hand.ts';
 import type { Instrument } from '../../instrument/instrument.ts';
@@ -25,6 +24,7 @@ import { checkOptions } from '../options/check.ts';
 import { LIMITING, type OptionName, type Options } from '../options/options.ts';
 import { listed } from '../options/values.ts';
 import { deliver } from '../output.ts';
+import { tunesNamed } from '../tunes.ts';
 
 const OPTION_NAMES = [
   'shapes',
@@ -128,7 +128,7 @@ const sourcesOf = async (words: readonly string[]): Promise<readonly Source[]> =
         (/\.\w+$|[\\/]$|\*/.test(word) || statSync(word, { throwIfNoEntry: false }) !== undefined)),
   );
   const symbols = words.filter(word => !files.includes(word));
-  const tunes = (await findTunes(files)).map(input => ({
+  const tunes = (await tunesNamed(files)).map(input => ({
     input,
     make: (asked: Asked) => chartOf(input, asked),
   }));

@@ -1,4 +1,6 @@
 /** `fretward codes`: what the codes of warnings and errors mean. */
+
+import { shortList } from '../../score/numbers.ts';
 import { CODES, type CodeRow } from '../codes.ts';
 import { print } from '../console.ts';
 import { defined } from '../define.ts';
@@ -42,10 +44,9 @@ const named = (code: string): CodeRow => {
     code,
     CODES.map(each => each.code),
   );
-  throw new UsageError(
-    `there is no code "${code}"`,
-    meant ? `is ${meant} meant?` : 'fretward codes lists them',
-  );
+  const alike = CODES.filter(each => each.code.includes(code)).map(each => each.code);
+  const hint = alike.length > 0 ? `there are ${shortList(alike)}` : 'fretward codes lists them';
+  throw new UsageError(`there is no code "${code}"`, meant ? `is ${meant} meant?` : hint);
 };
 
 const inFull = ({ code, severity, what, why, whatToDo }: CodeRow): string =>

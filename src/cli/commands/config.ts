@@ -1,6 +1,5 @@
 /** `fretward config`: what is in force for tunes, and who says so. */
 import type { Input } from '../../batch/inputs.ts';
-import { findTunes } from '../../batch/tunes.ts';
 import { findConfig, settingsFor } from '../config/find.ts';
 import {
   type Config,
@@ -18,6 +17,7 @@ import { OPTIONS, type OptionName } from '../options/options.ts';
 import { longName } from '../options/row.ts';
 import { REQUEST_NAMES } from '../request.ts';
 import { table } from '../table.ts';
+import { tunesNamed } from '../tunes.ts';
 import { columnsOf, wrapped } from '../width.ts';
 
 const OPTION_NAMES = [...REQUEST_NAMES, 'json'] as const satisfies readonly OptionName[];
@@ -61,7 +61,7 @@ export const run = async (
   checkOptions(said, REQUEST_NAMES);
   const line = fromCommandLine(said);
   const config = await findConfig(said.config, tunes, REQUEST_NAMES);
-  const inputs = (await findTunes(tunes)).filter(input => hasEntry(input, config));
+  const inputs = (await tunesNamed(tunes)).filter(input => hasEntry(input, config));
   const general = together(config?.general, line);
   const rows = [
     ...rowsOf('all', general),

@@ -1,7 +1,6 @@
 /** `fretward cues`: tunes in words, as a teacher says them while playing. */
 import { join } from 'node:path';
 import { writeFiles } from '../../batch/files.ts';
-import { findTunes } from '../../batch/tunes.ts';
 import { cuesToText } from '../../emit/text/cues.ts';
 import { makeCues } from '../../lesson/cues.ts';
 import { attempt } from '../attempt.ts';
@@ -11,6 +10,7 @@ import { EXIT } from '../exit.ts';
 import { arrangedInput } from '../lesson.ts';
 import { checkOptions } from '../options/check.ts';
 import { ARRANGING, LIMITING, type OptionName } from '../options/options.ts';
+import { tunesNamed } from '../tunes.ts';
 
 const OPTION_NAMES = [
   ...ARRANGING,
@@ -47,7 +47,7 @@ export const run = async (
     ascii: options.ascii ?? false,
   };
   let status: number = EXIT.done;
-  for (const input of await findTunes(tunes)) {
+  for (const input of await tunesNamed(tunes)) {
     const done = await attempt(input, quiet, async say => {
       const { tune, editions, diagnostics, stem } = await arrangedInput(input, options);
       say(diagnostics);

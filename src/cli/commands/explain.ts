@@ -4,7 +4,7 @@ import { type Arranged, arrangementOf } from '../../fingering/arrange.ts';
 import { type Explained, explain, gripAt } from '../../fingering/explain.ts';
 import type { Grip } from '../../fingering/grip.ts';
 import type { Strike } from '../../fingering/strikes.ts';
-import { measureName, momentName } from '../../score/moments.ts';
+import { measureName, measureRanges, momentName } from '../../score/moments.ts';
 import { counted, mmNumber, mmText, pointsNumber, pointsText } from '../../score/numbers.ts';
 import { takesTunes } from '../define.ts';
 import { type Answer, answerEditions } from '../each.ts';
@@ -64,7 +64,9 @@ const explanationOf = (arranged: Arranged, title: string, measure: string | unde
   const said = [
     `${title}: ${pointsText(found.cost / 1000)} points for ${counted(problem.strikes.length, 'note')}`,
     ...(repeats > 0 ? [`of these ${pointsText(repeats)} for places and passages that agree`] : []),
-    ...(notes.length === 0 ? [`no note is struck in ${measureName(measure!)}`] : []),
+    ...(notes.length === 0
+      ? [`no note is struck in ${measureName(measure!)}; there are notes in ${measuresOf(problem.strikes)}`]
+      : []),
   ];
   return {
     data: {
@@ -77,6 +79,9 @@ const explanationOf = (arranged: Arranged, title: string, measure: string | unde
     text: `${said.join('\n')}\n${notes.length > 0 ? table(COLUMNS, notes) : ''}`,
   };
 };
+
+const measuresOf = (strikes: readonly Strike[]): string =>
+  measureRanges([...new Set(strikes.map(({ source }) => source.measure))]);
 
 const noteData = ({ strike, grip, charges, alternatives }: Explained) => ({
   measure: strike.source.measure,

@@ -6,6 +6,7 @@ import { keyName } from '../../score/names.ts';
 import { defined } from '../define.ts';
 import { UsageError } from '../exit.ts';
 import { fileStem, handOut, LESSON_NAMES, lessonOf } from '../lesson.ts';
+import { isTuneFile } from '../names.ts';
 import { checkOptions } from '../options/check.ts';
 import type { OptionName } from '../options/options.ts';
 
@@ -44,6 +45,10 @@ export const run = async (
   const named = words.length > 0 ? words.join(' ') : undefined;
   if (named !== undefined && options.key !== undefined) {
     throw new UsageError(`"${named}" and --key both name a scale`, 'name it once');
+  }
+  const tune = words.find(isTuneFile);
+  if (tune !== undefined) {
+    throw new UsageError(`${tune} is a tune, and no scale`, `write --for ${tune}`);
   }
   const key = options.key ?? named;
   if (key === undefined && options.for === undefined) {

@@ -1,7 +1,8 @@
 /** A lesson file as it is checked: what it says of itself, and the options that it sets. */
 
 import type * as z from 'zod/mini';
-import type { Diagnostic, Place } from '../../score/diagnostic.ts';
+import { type Diagnostic, type Place, Refusal } from '../../score/diagnostic.ts';
+import { isTuneFile } from '../names.ts';
 import type { Options } from '../options/options.ts';
 import { unknownKey, valueFor } from '../yaml/check.ts';
 import { entriesOf, refusalIn } from '../yaml/entries.ts';
@@ -20,6 +21,7 @@ export interface LessonFile {
 
 /** Reads the text of a lesson file. Throws a Refusal that lists all that is wrong in it. */
 export const readLesson = (text: string, path: string): LessonFile => {
+  if (isTuneFile(path)) throw new Refusal(tuneFor(path));
   const faults: Diagnostic[] = [];
   const own: Record<string, unknown> = {};
   const options: Record<string, unknown> = {};
@@ -50,6 +52,14 @@ export const readLesson = (text: string, path: string): LessonFile => {
     placeOf: key => places.get(key) ?? { file: path },
   };
 };
+
+const tuneFor = (file: string): Diagnostic => ({
+  severity: 'error',
+  code: LESSON.broken,
+  message: 'this is a tune, and no lesson file',
+  hint: `name it in a lesson file, which fretward lesson --init begins; fretward arrange ${file} arranges it alone`,
+  place: { file },
+});
 
 const noTune = (file: string): Diagnostic => ({
   severity: 'error',

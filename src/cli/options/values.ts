@@ -35,7 +35,7 @@ export const millimetres = (low: number, high: number) => {
 };
 
 /** "4-8", or with measures "1-16:4-8"; with a dash too, as sheets print it. */
-const WINDOW = /^(?:(\d{1,4})[-–](\d{1,4}):)?(\d{1,2})[-–](\d{1,2})$/;
+const WINDOW = /^(?:(\d{1,4}) ?[-–] ?(\d{1,4}): ?)?(\d{1,2}) ?[-–] ?(\d{1,2})$/;
 
 export const windowRule = () =>
   z
@@ -58,7 +58,18 @@ export const windowRule = () =>
         return { measures: Number.isNaN(from) ? undefined : { from, to }, window: { low, high } };
       }),
     )
-    .check(z.refine(({ window }) => window.low <= window.high, 'write the lower fret first: 4-8'));
+    .check(
+      z.refine(({ window }) => window.low <= window.high, {
+        error: ({ input }) => {
+          const { low, high } = (input as WindowRule).window;
+          return `write the lower fret first: ${high}-${low}`;
+        },
+      }),
+      z.refine(
+        ({ measures }) => !measures || measures.from <= measures.to,
+        'write the earlier measure first: 1-16:4-8',
+      ),
+    );
 
 /** "A4=2:5": a pitch; "m12.3=3:7": measure 12, beat 3. */
 const PIN = /^(?:m([^.=]+)\.(\d+(?:\.\d+)?)|([A-Ga-g][#b♯♭]*\d))=(\d{1,2}):(\d{1,2})$/;

@@ -3,6 +3,7 @@
 import type { Instrument } from '../../instrument/instrument.ts';
 import { openPitches } from '../../instrument/places.ts';
 import type { CueMeasure, CueNote, CuePhrase, Cues, HandMove } from '../../lesson/cues.ts';
+import { stretchName } from '../../score/moments.ts';
 import { beatText } from '../../score/numbers.ts';
 import { pitchName } from '../../score/pitch.ts';
 import { fold, toAscii } from './width.ts';
@@ -20,7 +21,7 @@ export const cuesToText = (cues: Cues, style: CueStyle): string => {
   const { tune, arrangement, phrases } = cues;
   const { instrument, windows } = arrangement;
   const frets = windows.map(({ window, measures }) => {
-    const where = measures ? ` in measures ${measures.from}–${measures.to}` : '';
+    const where = measures ? ` in ${stretchName(String(measures.from), String(measures.to))}` : '';
     return `, frets ${window.low}–${window.high}${where}`;
   });
   const title = tune.title ?? 'Cues';
@@ -85,9 +86,11 @@ const phraseHead = ({ measures, ending }: CuePhrase): string => {
   return words[0]!.toUpperCase() + words.slice(1);
 };
 
+/** Cues leave the number of a pickup out. */
+const PICKUP = '0';
+
 const rangeName = (from: string | undefined, to: string | undefined): string => {
-  if (from === undefined) return to === undefined ? 'pickup' : `pickup to measure ${to}`;
-  return from === to || to === undefined ? `measure ${from}` : `measures ${from}–${to}`;
+  return stretchName(from ?? PICKUP, to ?? from ?? PICKUP);
 };
 
 const ORDINALS = ['', 'first', 'second', 'third', 'fourth', 'fifth', 'sixth'] as const;

@@ -1,5 +1,6 @@
 /** The words around the systems: heading above, legend below. */
 import type { Arrangement, WindowRule } from '../../fingering/arrangement.ts';
+import { stretchName } from '../../score/moments.ts';
 import { movedName } from '../../score/names.ts';
 import { pitchName } from '../../score/pitch.ts';
 import type { Tune } from '../../score/tune.ts';
@@ -16,7 +17,7 @@ const windowText = ({ window, measures }: WindowRule, { dash }: Signs): string =
   const frets = `fret${plural(window.low, window.high)} ${range(window.low, window.high)}`;
   if (!measures) return frets;
   const { from, to } = measures;
-  return `${frets} in measure${plural(from, to)} ${range(from, to)}`;
+  return `${frets} in ${stretchName(String(from), String(to), dash)}`;
 };
 
 /** Title and, at the right, composer; then instrument, stringing, capo and window. */

@@ -1,5 +1,6 @@
 /** The head of the first page, the running head of the others, and the foot. In millimetres. */
 import type { Arrangement } from '../../fingering/arrangement.ts';
+import { stretchName } from '../../score/moments.ts';
 import { movedName } from '../../score/names.ts';
 import { pitchName } from '../../score/pitch.ts';
 import type { Tune } from '../../score/tune.ts';
@@ -34,7 +35,8 @@ function windowLines({ windows }: Arrangement): string[] {
     const frets = low === high ? `ret ${low}` : `rets ${low}–${high}`;
     if (!measures) return `F${frets}`;
     const { from, to } = measures;
-    return from === to ? `Measure ${from}: f${frets}` : `Measures ${from}–${to}: f${frets}`;
+    const where = stretchName(String(from), String(to));
+    return `${where[0]!.toUpperCase()}${where.slice(1)}: f${frets}`;
   });
 }
 

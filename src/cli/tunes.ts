@@ -1,0 +1,27 @@
+/** The tunes that words on the command line name. */
+import type { Input } from '../batch/inputs.ts';
+import { findTunes } from '../batch/tunes.ts';
+import { UsageError } from './exit.ts';
+import { isLessonFile } from './names.ts';
+
+/** Finds files, folders and globs. Throws a UsageError for what is no tune by its name. */
+export const tunesNamed = (
+  words: readonly string[],
+  options?: Parameters<typeof findTunes>[1],
+): Promise<readonly Input[]> => {
+  for (const word of words) refuseOthers(word);
+  return findTunes(words, options);
+};
+
+/** Refuses what teachers take for a tune: a lesson file, the address of a tune. */
+export const refuseOthers = (word: string): void => {
+  if (isLessonFile(word)) {
+    throw new UsageError(
+      `${word} is a lesson file, and no tune`,
+      `fretward lesson ${word} makes what it says; here, name a MusicXML file`,
+    );
+  }
+  if (/^https?:\/\//i.test(word)) {
+    throw new UsageError(`${word} is an address, and no file`, 'save the tune in a file, and name that');
+  }
+};
