@@ -96,7 +96,8 @@ const surveyGround = (hand: Hand, rules: Rules): Ground => {
     layers.set(sound, layer);
     return layer;
   };
-  return { hand, open: rules.open, layerOf, moves: build.moves };
+  const moves: Ground['moves'] = (from, to, context) => build.moves(from, to, context);
+  return { hand, open: rules.open, layerOf, moves };
 };
 
 /** A pitch inside a window: the grips that belong to it, by index in the layer of the whole neck. */
