@@ -38,7 +38,7 @@ const cannotPrint = ({ code }: NodeJS.ErrnoException): Diagnostic => ({
   severity: 'error',
   code: 'cannot-write',
   message: code === 'ENOSPC' ? 'the disk is full' : `it cannot be written (${code ?? 'unknown cause'})`,
-  hint: 'what was written so far is not whole',
+  hint: 'make room, and run the command again: what was written so far is not whole',
   place: { file: 'standard output' },
 });
 

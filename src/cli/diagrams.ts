@@ -59,7 +59,7 @@ export const diagramPrinting = async (options: Options<DiagramNames>) => {
   const printing = await printingOf(options, destination);
   const other = printing.formats.find(({ name }) => !FORMAT_NAMES.includes(name));
   if (other) {
-    throw new UsageError(`there is no diagram in ${other.name}`, `use one of ${listed(FORMAT_NAMES)}`);
+    throw new UsageError(`--to does not take "${other.name}" here`, `use one of ${listed(FORMAT_NAMES)}`);
   }
   return { destination, printing };
 };

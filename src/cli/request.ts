@@ -100,7 +100,7 @@ const refuseMixtures = (options: RequestOptions, { kind }: Destination, tunes: r
   }
   refuseContradictions(options);
   const standardInputs = tunes.filter(each => each === '-').length;
-  if (standardInputs > 1) throw new UsageError('standard input (-) can be read only once');
+  if (standardInputs > 1) throw new UsageError('standard input (-) can be read only once', 'name it once');
   if (standardInputs > 0 && options.watch) {
     throw new UsageError('--watch cannot watch standard input (-)', 'name files or folders');
   }

@@ -130,7 +130,7 @@ const lacking = ({ marked: { string, fret } }: Head): string =>
 const whereItLies = (instrument: Instrument, { pitch }: Head): string => {
   const places = placesOf(instrument, midi(pitch));
   return places.length === 0
-    ? `${instrument.name} does not have ${pitchName(pitch)}`
+    ? `${instrument.name} does not have ${pitchName(pitch)}: check the file for another with --instrument`
     : `${pitchName(pitch)} lies on ${places.map(placeName).join(', ')}`;
 };
 

@@ -33,14 +33,15 @@ export const momentName = ({ measure, beat }: Moment): string =>
 export const momentNames = (moments: readonly Moment[]): string =>
   [...byMeasure(moments)].map(([measure, beats]) => `${measureName(measure)} ${beatNames(beats)}`).join('; ');
 
-/** More moments than this are told by their measures: our judgement of what is read on a line or two. */
-const MOST_MOMENTS = 8;
+/** Columns: where moments take more, only their measures are told. A line of a terminal, our judgement. */
+const LONGEST = 80;
 
 /** The same for a message: "20 notes in pickup, measures 1-5, 8, 10-12" where there are many. */
-export const momentsInShort = (moments: readonly Moment[]): string =>
-  moments.length <= MOST_MOMENTS
-    ? momentNames(moments)
-    : `${counted(moments.length, 'note')} in ${measureRanges([...byMeasure(moments).keys()])}`;
+export const momentsInShort = (moments: readonly Moment[]): string => {
+  const names = momentNames(moments);
+  if (names.length <= LONGEST) return names;
+  return `${counted(moments.length, 'note')} in ${measureRanges([...byMeasure(moments).keys()])}`;
+};
 
 /** More ranges than this are counted. */
 const MOST_RANGES = 8;

@@ -220,8 +220,5 @@ const wishesOf = ({ near, frets, open }: ChordOptions, instruments: readonly Ins
 
 const checkWindow = ({ low, high }: FretWindow, top: number): void => {
   if (low <= high && low <= top) return;
-  throw new UsageError(
-    `--frets ${low}-${high} is no window on this neck`,
-    `the neck has frets 0 to ${top}; write the lower fret first`,
-  );
+  throw new UsageError(`frets ${low}-${high} are no window on this neck`, `the neck has frets 0 to ${top}`);
 };

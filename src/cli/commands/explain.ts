@@ -42,7 +42,7 @@ export const run = async (
   if (options.measure !== undefined && options.alternatives !== undefined) {
     throw new UsageError(
       '--measure and --alternatives do not go together',
-      'alternatives are of whole fingerings',
+      'leave one of them out: alternatives are of whole fingerings',
     );
   }
   return answerEditions(tunes, options, (edition, title) =>

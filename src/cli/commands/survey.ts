@@ -15,6 +15,7 @@ import { chooseInstruments } from '../instruments.ts';
 import { checkOptions } from '../options/check.ts';
 import { LIMITING, type OptionName, type Options } from '../options/options.ts';
 import { layoutOf } from '../options/sheets.ts';
+import { listed } from '../options/values.ts';
 import { type Destination, deliver, destinationOf } from '../output.ts';
 import { type Column, table } from '../table.ts';
 import { columnsOf } from '../width.ts';
@@ -56,13 +57,15 @@ const EXAMPLES = `  fretward survey tune.mxl -i ukulele-low-g
   fretward survey tune.mxl --json
       all of it, as JSON`;
 
+const FORMAT_NAMES = ['text', 'svg'] as const;
+
 export const define = takesTunes({
   options: OPTION_NAMES,
   said: {
     open: { default: 'rescue' },
     to: {
       help: 'text: the table and a map in characters; svg: the map as a page to print',
-      words: ['text', 'svg'],
+      words: FORMAT_NAMES,
     },
   },
   examples: EXAMPLES,
@@ -129,11 +132,11 @@ const mapDestination = (options: SurveyOptions): Destination | undefined => {
   if (options.to === undefined || options.to.join() === 'text') return undefined;
   if (options.to.join() !== 'svg') {
     throw new UsageError(
-      `survey does not write ${options.to.join(',')}`,
-      'use --to svg for a map, or --json',
+      `--to does not take "${options.to.join(',')}" here`,
+      `use one of ${listed(FORMAT_NAMES)}`,
     );
   }
-  if (options.json) throw new UsageError('--json and --to svg do not go together', 'ask for one of them');
+  if (options.json) throw new UsageError('--json and --to svg do not go together', 'leave one of them out');
   return destinationOf({ ...options, sheets: undefined });
 };
 

@@ -63,7 +63,7 @@ export function leftToTheReader(pages: readonly Page[]): readonly Diagnostic[] {
       severity: 'warning',
       code: 'characters-not-carried',
       message: `the sheets' own fonts lack ${listed(found)}`,
-      hint: 'they are shown in a font of the machine that opens the sheet, if it has one',
+      hint: 'open the sheet where a font has them, or write it with --to pdf --font <file>',
     },
   ];
 }

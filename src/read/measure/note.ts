@@ -200,12 +200,12 @@ const FAULTS = {
   'unpitched-notes': {
     at: ['unpitched'],
     message: 'the melody has notes without a pitch, as percussion has',
-    hint: 'choose another part or voice',
+    hint: 'choose another with --part or --voice',
   },
   'quarter-tones': {
     at: ['pitch', 'alter'],
     message: 'the melody has quarter tones, which frets cannot play',
-    hint: 'choose another part or voice, or write the nearest semitones',
+    hint: 'choose another with --part or --voice, or write the nearest semitones',
   },
 } as const;
 
