@@ -1,0 +1,75 @@
+/** Chord symbols: what the reader makes of `<harmony>`. */
+import { describe, expect, test } from 'vitest';
+import { attributes, note, readMeasure, readPart } from '../../support/musicxml.ts';
+
+const measure = (content: string) => readMeasure(`${attributes()}${content}`);
+
+describe('chord symbols', () => {
+  const chords = (content: string) =>
+    measure(`${content}${note('C4', 48)}`).chordSymbols.map(({ source: _, ...rest }) => rest);
+  const root = (step: string, alter = '') =>
+    `<root><root-step>${step}</root-step>${alter && `<root-alter>${alter}</root-alter>`}</root>`;
+
+  test('root, kind, text, bass, degrees', () =>
+    expect(
+      chords(
+        `<harmony>${root('F', '1')}<kind text="m7b5">half-diminished</kind><bass><bass-step>A</bass-step></bass><degree><degree-value>9</degree-value><degree-alter>-1</degree-alter><degree-type>add</degree-type></degree><offset>12</offset></harmony>`,
+      ),
+    ).toEqual([
+      {
+        at: 12,
+        root: { step: 'F', alter: 1 },
+        kind: 'half-diminished',
+        text: 'm7b5',
+        bass: { step: 'A', alter: 0 },
+        degrees: [{ value: 9, alter: -1, type: 'add' }],
+      },
+    ]));
+
+  test('text that is empty is not text that is absent', () => {
+    expect(chords(`<harmony>${root('C')}<kind text="">major</kind></harmony>`)[0]!.text).toBe('');
+    expect(chords(`<harmony>${root('C')}<kind>major</kind></harmony>`)[0]!.text).toBeUndefined();
+  });
+
+  test('no chord', () =>
+    expect(chords(`<harmony>${root('C')}<kind text="N.C.">none</kind></harmony>`)[0]).toMatchObject({
+      root: undefined,
+      kind: 'none',
+    }));
+
+  test('several chords in one element', () =>
+    expect(
+      chords(
+        `<harmony>${root('C')}<kind>major</kind>${root('G')}<kind>dominant</kind><offset>12</offset></harmony>`,
+      ),
+    ).toMatchObject([
+      { at: 12, root: { step: 'C' }, kind: 'major' },
+      { at: 12, root: { step: 'G' }, kind: 'dominant' },
+    ]));
+
+  test('a kind that MusicXML does not know keeps its name as text', () =>
+    expect(chords(`<harmony>${root('C')}<kind>maj7</kind></harmony>`)[0]).toMatchObject({
+      kind: 'other',
+      text: 'maj7',
+    }));
+
+  test('functions are left out', () => {
+    const part = readPart(
+      `${attributes()}<harmony><function>IV</function><kind>major</kind></harmony>${note('C4', 48)}`,
+    );
+    expect(part.measures[0]!.chordSymbols).toEqual([]);
+    expect(part.leftOut).toMatchObject([{ what: 'chords named by degree or function' }]);
+  });
+
+  test.each([
+    root('F', '999999999'),
+    root('F', '0.5'),
+    `${root('F')}<bass><bass-step>A</bass-step><bass-alter>-999999999</bass-alter></bass>`,
+    `${root('F')}<degree><degree-value>9</degree-value><degree-alter>3</degree-alter></degree>`,
+    `${root('F')}<degree><degree-value>NaN</degree-value></degree>`,
+  ])('%s cannot be read, and is left out whole', content => {
+    const part = readPart(`${attributes()}<harmony>${content}</harmony>${note('C4', 48)}`);
+    expect(part.measures[0]!.chordSymbols).toEqual([]);
+    expect(part.leftOut).toMatchObject([{ what: 'unreadable chord symbols' }]);
+  });
+});

@@ -1,0 +1,99 @@
+/** What hangs on notes: `<lyric>` and `<notations>`. */
+import { describe, expect, test } from 'vitest';
+import { attributes, note, notesIn, readMeasure, readPart } from '../../support/musicxml.ts';
+
+const measure = (content: string) => readMeasure(`${attributes()}${content}`);
+
+describe('lyrics', () => {
+  const lyrics = (content: string) => notesIn(measure(note('C4', 48, { rest: content })))[0]!.lyrics;
+
+  test('every verse, by the name it has', () =>
+    expect(
+      lyrics(
+        '<lyric number="1"><syllabic>begin</syllabic><text>Sea</text></lyric><lyric number="part2verse1"><text>Salt</text><extend/></lyric><lyric name="chorus"><syllabic>end</syllabic><text>marsh</text></lyric>',
+      ),
+    ).toEqual([
+      { verse: '1', text: 'Sea', syllabic: 'begin', extend: false },
+      { verse: 'part2verse1', text: 'Salt', syllabic: 'single', extend: true },
+      { verse: 'chorus', text: 'marsh', syllabic: 'end', extend: false },
+    ]));
+
+  test('elisions join syllables', () =>
+    expect(
+      lyrics(
+        '<lyric><syllabic>end</syllabic><text>a</text><elision> </elision><syllabic>begin</syllabic><text>b</text></lyric>',
+      ),
+    ).toEqual([{ verse: '1', text: 'a\u203fb', syllabic: 'middle', extend: false }]));
+
+  test('an extender alone is no lyric', () =>
+    expect(lyrics('<lyric><extend type="stop"/></lyric>')).toEqual([]));
+});
+
+describe('notations', () => {
+  const notation = (inner: string) =>
+    notesIn(measure(note('C4', 48, { rest: `<notations>${inner}</notations>` })))[0]!;
+
+  test('articulations and fermatas', () =>
+    expect(
+      notation('<articulations><accent/><staccato/><strong-accent/><breath-mark/></articulations><fermata/>'),
+    ).toMatchObject({ articulations: ['staccato', 'accent', 'marcato', 'breath'], fermata: true }));
+
+  test('string, fret and finger', () => {
+    const marked = (inner: string) => notation(`<technical>${inner}</technical>`).heads[0]!.marked;
+    expect(marked('<fingering>3</fingering><string>2</string><fret>0</fret>')).toEqual({
+      string: 2,
+      fret: 0,
+      finger: 3,
+    });
+    expect(marked('<fingering>p</fingering><string>0</string>')).toEqual({
+      string: undefined,
+      fret: undefined,
+      finger: undefined,
+    });
+  });
+
+  test('beams, one mark a level', () => {
+    const [first] = notesIn(
+      measure(note('C4', 3, { rest: '<beam number="1">begin</beam><beam number="2">forward hook</beam>' })),
+    );
+    expect(first!.beams).toEqual(['begin', 'forward hook']);
+  });
+
+  const slur = (type: string, number = 1) => `<slur type="${type}" number="${number}"/>`;
+  const with_ = (inner: string) => ({ rest: `<notations>${inner}</notations>` });
+
+  test('slurs by number, one note ending one and starting the next', () => {
+    const part = readPart(
+      `${attributes()}${note('C4', 12, with_(slur('start')))}${note('D4', 12, with_(slur('stop') + slur('start')))}${note('E4', 12, with_(slur('start', 2)))}`,
+      `${note('F4', 24, with_(slur('stop', 2)))}${note('G4', 24, with_(slur('stop')))}`,
+    );
+    const [c, d, e, f, g] = part.measures.flatMap(each => notesIn(each).map(({ id }) => id));
+    expect(part.slurs.map(({ from, to }) => [from, to])).toEqual([
+      [c, d],
+      [d, g],
+      [e, f],
+    ]);
+  });
+
+  test('slurs without an end are left out', () => {
+    const part = readPart(`${attributes()}${note('C4', 48, with_(slur('start')))}`);
+    expect(part.slurs).toEqual([]);
+    expect(part.leftOut).toMatchObject([{ what: 'slurs without an end', count: 1 }]);
+  });
+
+  test('nested tuplets: depth, and numbers from what is printed or from the ratio', () => {
+    const modified = (actual: number, normal: number) =>
+      `<type>eighth</type><time-modification><actual-notes>${actual}</actual-notes><normal-notes>${normal}</normal-notes></time-modification>`;
+    const tuplet = (type: string, number: number, inner = '') =>
+      `<tuplet type="${type}" number="${number}" bracket="yes">${inner}</tuplet>`;
+    const outer =
+      '<tuplet-actual><tuplet-number>3</tuplet-number></tuplet-actual><tuplet-normal><tuplet-number>2</tuplet-number></tuplet-normal>';
+    const part = readPart(
+      `<attributes><divisions>30</divisions></attributes>${note('C4', 10, { rest: `${modified(3, 2)}<notations>${tuplet('start', 1, outer)}</notations>` })}${note('D4', 4, { rest: `${modified(15, 8)}<notations>${tuplet('start', 2)}</notations>` })}${note('E4', 4, { rest: `${modified(15, 8)}<notations>${tuplet('stop', 2)}${tuplet('stop', 1)}</notations>` })}`,
+    );
+    expect(part.tuplets).toMatchObject([
+      { actual: 3, normal: 2, depth: 0, show: 'actual', bracket: true },
+      { actual: 5, normal: 4, depth: 1 },
+    ]);
+  });
+});
