@@ -197,6 +197,18 @@ describe('dynamics and words below the staff', () => {
   test('are spread along one row where notes can make room', () => {
     expect(rowsOf(crowded)).toBe(1);
   });
+  test('keep off the bar lines, and between two notes stand between them', () => {
+    const dynamics = [1.5, 3.75].map(beat => direction('dynamic', 'p', beat * DIVISION));
+    const { pages } = sheet(tuneOf([{ notes: 'A4q C4q A4q C5q', directions: dynamics }, { notes: 'A4w' }]));
+    const boxes = (role: string) =>
+      inked(pages).flatMap(({ mark, box }) => (mark.role === role ? [box] : []));
+    const [first, second] = boxes('words');
+    const heads = boxes('head');
+    expect(first!.left).toBeGreaterThan(heads[1]!.left);
+    expect(first!.left).toBeLessThan(heads[2]!.left);
+    expect(second!.left).toBeGreaterThan(heads[2]!.right);
+    for (const bar of boxes('bar')) expect(bar.left > second!.right || bar.right < second!.left).toBe(true);
+  });
   test('are set in as few rows as hold them', () => {
     expect(
       rowsOf([...crowded, direction('words', 'dolce', 0), direction('words', 'rit.', 3 * DIVISION)]),

@@ -111,10 +111,9 @@ function moments({ events, chordSymbols, length }: TuneMeasure): Moment[] {
   return found.sort((a, b) => a.at - b.at);
 }
 
-/** Dynamics after one moment and up to another, which is where they are read. */
-const dynamicsAt = ({ directions }: TuneMeasure, after: Ticks, until: Ticks): Mark[] =>
+const dynamicsAt = ({ directions }: TuneMeasure, moment: Ticks): Mark[] =>
   directions
-    .filter(({ kind, at }) => kind === 'dynamic' && at > after && at <= until)
+    .filter(({ kind, at }) => kind === 'dynamic' && at === moment)
     .flatMap(direction => marksBelow(direction));
 
 /** Several symbols on one moment are set side by side, each but once. */
@@ -159,7 +158,7 @@ export function columns(notation: Notation, measure: TuneMeasure): Column[] {
       rest,
       graces,
       change,
-      dynamics: dynamicsAt(measure, all[index - 1]?.at ?? -1, moment.at),
+      dynamics: dynamicsAt(measure, moment.at),
       chord: chordRow(moment.symbols),
       syllables: [...(note ? syllables(notation, note.event, centre) : [])],
       fingers: shapes.flatMap(shape => fingerOver(notation, shape)),

@@ -9,6 +9,9 @@ import type { Sketch } from './sketch.ts';
 /** Least distance of a row's ink from the top line, and from ink over it. */
 const TOP = 5;
 const CLEARANCE = 0.5;
+/** A sign that is no longer than this does not cross a bar line. */
+const SHORT = 6;
+const BESIDE_BAR = 0.4;
 
 /** What stands at the end of a measure belongs to the first note of the next. */
 function startOf(system: PlacedSystem, index: number, { at }: Direction): number {
@@ -24,15 +27,25 @@ interface Item {
   readonly box: Box;
 }
 
+/** Bar lines run through both staves: a short sign keeps left of one that it would meet, as all do at the end. */
+function besideBars({ bars, width }: PlacedSystem, x: number, box: Box): number {
+  const bar = bars.find(
+    each => each.x < x + box.right + BESIDE_BAR && each.x + each.node.width > x + box.left,
+  );
+  const isShort = box.right - box.left < SHORT;
+  const free = bar && bar.node.edge !== 'start' && isShort ? bar.x - BESIDE_BAR - box.right : x;
+  return Math.min(free, width - box.right);
+}
+
 function itemsOf(system: PlacedSystem, isWanted: (direction: Direction) => boolean): Item[] {
-  const { line, notation, width } = system;
+  const { line, notation } = system;
   const items: Item[] = [];
   for (let index = line.first; index <= line.last; index++)
     for (const direction of notation.tune.measures[index]!.directions.filter(isWanted)) {
       const marks = marksBelow(direction);
       const box = union(marks.map(bounds));
       if (!box) continue;
-      const x = Math.min(startOf(system, index, direction), width - box.right);
+      const x = besideBars(system, startOf(system, index, direction), box);
       const placed = move(marks, x, 0);
       items.push({ measure: index, marks: placed, box: union(placed.map(bounds))! });
     }

@@ -3,6 +3,9 @@ import { richText } from '../measure/rich-text.ts';
 import { headLeft, headRight, type PlacedNote, type PlacedSystem } from './placed.ts';
 import type { Sketch } from './sketch.ts';
 
+/** The sign alone stands over a single note. */
+const SHORTEST_LINE = 1;
+
 /** Runs of notes under one line within the system. */
 function runs({ notes, notation }: PlacedSystem): { octaves: number; notes: PlacedNote[] }[] {
   const found: { octaves: number; notes: PlacedNote[] }[] = [];
@@ -33,10 +36,15 @@ export function drawOttavas(system: PlacedSystem, sketch: Sketch): void {
     const from = left + words.width + 0.3;
     const level = y - 0.6;
     const line = { kind: 'line', role: 'words', thickness: 0.13 } as const;
+    const covers = right < from + SHORTEST_LINE;
     sketch.add(notes[0]!.measure, [
       ...words.marks,
-      { ...line, x1: from, y1: level, x2: Math.max(right, from), y2: level, dash: [0.7, 0.5] },
-      { ...line, x1: right, y1: level, x2: right, y2: end },
+      ...(covers
+        ? []
+        : [
+            { ...line, x1: from, y1: level, x2: right, y2: level, dash: [0.7, 0.5] as const },
+            { ...line, x1: right, y1: level, x2: right, y2: end },
+          ]),
     ]);
   }
 }

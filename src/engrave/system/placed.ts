@@ -97,10 +97,19 @@ export function placeSystem(
   };
 }
 
-/** x of a moment in a measure: its column's, or the measure's right bar line where none starts then. */
+/**
+ * x of a moment in a measure: its column's, or between columns in proportion to time, the measure's right bar line
+ * being its end.
+ */
 export function xAt(system: PlacedSystem, measure: number, at: number): number {
-  const column = system.columns.find(each => each.column.measure === measure && each.column.at >= at);
-  return column?.x ?? measureSpan(system, measure).right;
+  const columns = system.columns.filter(({ column }) => column.measure === measure);
+  const next = columns.find(({ column }) => column.at >= at);
+  const before = columns.findLast(({ column }) => column.at < at);
+  if (next && (next.column.at === at || !before)) return next.x;
+  const end = next?.x ?? measureSpan(system, measure).right;
+  if (!before) return end;
+  const { column, x } = before;
+  return x + ((end - x) * (at - column.at)) / Math.max(column.duration, at - column.at);
 }
 
 export interface MeasureSpan {
