@@ -11,10 +11,10 @@ export const PAPERS = {
  * beside the heads. Every kind is laid out with the room that all of them need, so that all break alike.
  */
 export const SHEETS = {
-  tab: { label: 'notation and tablature', tablature: 'figures', letters: false, boxes: false },
+  tab: { label: 'notation over tablature', tablature: 'figures', letters: false, boxes: false },
   quiz: { label: 'notation', tablature: 'none', letters: false, boxes: true },
   names: { label: 'notation with note names', tablature: 'none', letters: true, boxes: false },
-  blank: { label: 'notation and empty tablature', tablature: 'lines', letters: false, boxes: false },
+  blank: { label: 'notation over empty tablature', tablature: 'lines', letters: false, boxes: false },
 } as const satisfies Record<string, SheetKind>;
 
 export interface SheetKind {

@@ -72,7 +72,7 @@ describe('the PDF file', () => {
     const info = (key: string) => document.getMetaData(`info:${key}`);
     expect(info('Title')).toBe('Żółć & <Калинка>');
     expect(info('Author')).toBe('Traditional');
-    expect(info('Keywords')).toContain('notation and tablature');
+    expect(info('Keywords')).toContain('notation over tablature');
     expect(info('Keywords')).toContain('Ukulele');
     for (const date of ['CreationDate', 'ModDate'])
       expect(document.getTrailer().get('Info', date).isNull()).toBe(true);

@@ -14,7 +14,7 @@ export const PARTS = {
   quiz: { title: 'To read', summary: 'notation alone', usual: true },
   names: { title: 'With note names', summary: 'notation with note letters', usual: true },
   blank: { title: 'Tablature to fill in', summary: 'notation over empty tablature', usual: false },
-  tab: { title: 'With tablature', summary: 'notation and tablature', usual: true },
+  tab: { title: 'With tablature', summary: 'notation over tablature', usual: true },
   chords: { title: 'Chords', summary: 'shapes and the chord chart', usual: true },
   neck: { title: 'On the neck', summary: 'the places of the tune on the fingerboard', usual: true },
   cues: { title: 'In words', summary: 'the tune as a teacher says it', usual: true },
