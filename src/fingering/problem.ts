@@ -94,18 +94,20 @@ const buildLattice = (
   return { layers, moves };
 };
 
-/** Refuses windows that lie off the neck or are upside down. */
+/** Refuses windows that do not lie on the neck from end to end, or are upside down. */
 const checkWindows = (instrument: Instrument, { windows }: Rules): void => {
+  const top = topFret(instrument);
   for (const { window } of windows) {
-    if (window.low <= window.high && window.low >= 0 && window.low <= topFret(instrument)) continue;
+    const { low, high } = window;
+    if (low <= high && low >= 0 && high <= top) continue;
     throw new Refusal({
       severity: 'error',
       code: 'window-off-the-neck',
-      message: `frets ${window.low}-${window.high} are no window on ${instrument.name}`,
+      message: `frets ${low}-${high} are no window on ${instrument.name}`,
       hint:
-        window.low > window.high
-          ? `write the lower fret first: ${window.high}-${window.low}`
-          : `the neck has frets 0 to ${topFret(instrument)}`,
+        low > high
+          ? `write the lower fret first: ${high}-${low}`
+          : `the neck has frets 0 to ${top}${low >= 0 && low <= top ? `: write ${low}-${top}` : ''}`,
     });
   }
 };

@@ -132,7 +132,8 @@ describe('windows', () => {
     [[8, 4], 'write the lower fret first: 4-8'],
     [[-1, 4], 'the neck has frets 0 to 18'],
     [[19, 22], 'the neck has frets 0 to 18'],
-    [[18, 22], undefined],
+    [[4, 30], 'the neck has frets 0 to 18: write 4-18'],
+    [[4, 18], undefined],
     [[0, 0], undefined],
     [[5, 5], undefined],
   ] as const)('%j is on the neck, or: %s', (frets, hint) => {
