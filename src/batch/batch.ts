@@ -11,6 +11,7 @@ import { type Maker, makerFor } from './maker.ts';
 import { type Made, type Memo, Memories } from './memory.ts';
 import { hashOf, type PlainJob } from './plain.ts';
 import type { TuneReport } from './report.ts';
+import type { SaidAt } from './said.ts';
 
 /** Something to be made of a tune: its sheets, or a lesson. */
 export interface Work {
@@ -26,6 +27,8 @@ export interface Work {
   readonly jobHash: string;
   /** Paths of all files that its outputs are made of. */
   readonly sources: readonly string[];
+  /** Where what is asked for was said. */
+  readonly saidAt: SaidAt;
 }
 
 /** What was refused before there was anything to make. */

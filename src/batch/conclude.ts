@@ -8,6 +8,7 @@ import type { Memo, Memories } from './memory.ts';
 import { hashOf } from './plain.ts';
 import type { Result, TuneReport } from './report.ts';
 import type { EditionNumbers, Outcome } from './run.ts';
+import { atOptions } from './said.ts';
 
 /** `write` makes files; `list` says which it would write; `compare` says which are not as they should be. */
 export type Mode = 'write' | 'list' | 'compare';
@@ -61,7 +62,7 @@ export class Concluder {
       outputs,
       editions,
       leftOut,
-      diagnostics,
+      diagnostics: task.kind === 'work' ? atOptions(task.saidAt, diagnostics) : diagnostics,
       milliseconds: done.kind === 'made' ? Math.round(done.milliseconds * 10) / 10 : 0,
     };
   }

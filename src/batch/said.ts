@@ -1,9 +1,18 @@
 /** Diagnostics of several steps, put together: each with its file, none twice. */
-import type { Diagnostic } from '../score/diagnostic.ts';
+import type { Diagnostic, Place } from '../score/diagnostic.ts';
 
 /** Diagnostics with the file that they are about; those that name one keep it. */
 export const inFile = (file: string, diagnostics: readonly Diagnostic[]): readonly Diagnostic[] =>
   diagnostics.map(each => ({ ...each, place: { file, ...each.place } }));
+
+/** Where in a file an option stands that a diagnostic is about, by the diagnostic's code. */
+export type SaidAt = Readonly<
+  Partial<Record<string, Pick<Diagnostic, 'excerpt'> & { readonly place: Place }>>
+>;
+
+/** Diagnostics about an option that a file sets, with its place there. */
+export const atOptions = (saidAt: SaidAt, diagnostics: readonly Diagnostic[]): readonly Diagnostic[] =>
+  diagnostics.map(each => ({ ...each, ...saidAt[each.code] }));
 
 /** The same warning for the second sheet, part or edition is said once. */
 export const withoutRepeats = (diagnostics: readonly Diagnostic[]): readonly Diagnostic[] => {

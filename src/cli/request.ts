@@ -5,11 +5,13 @@
 import { isAbsolute } from 'node:path';
 import type { Input } from '../batch/inputs.ts';
 import type { Job } from '../batch/run.ts';
+import type { SaidAt } from '../batch/said.ts';
 import { choiceOf, editionsOf, limitsOf } from './asked.ts';
 import { findConfig, settingsFor } from './config/find.ts';
 import { type Config, fromCommandLine, type Settings, together, typedOf } from './config/settings.ts';
 import { UsageError } from './exit.ts';
 import { BATCH_NAMES } from './options/batch.ts';
+import { BLAMED } from './options/blame.ts';
 import { checkOptions } from './options/check.ts';
 import { ARRANGING, LIMITING, OPTIONS, type OptionName, type Options } from './options/options.ts';
 import { flagOf } from './options/row.ts';
@@ -35,6 +37,8 @@ export interface Request {
   /** What is in force for a tune. */
   readonly settingsFor: (input: Input) => Settings;
   readonly jobFor: (input: Input) => Promise<Job>;
+  /** Where the configuration file says it. */
+  readonly saidAt: (input: Input) => SaidAt;
   /** Files beside the tune that its sheets are made of. */
   readonly ingredients: readonly string[];
 }
@@ -60,6 +64,7 @@ export const readRequest = async (
     inputs,
     settingsFor: settings,
     jobFor: jobs(settings, destination),
+    saidAt: input => placesIn(settings(input)),
     ingredients: ingredientsOf(config, options),
   };
 };
@@ -86,6 +91,14 @@ const jobOf = async (options: RequestOptions, destination: Destination): Promise
   ...editionsOf(options),
   ...(await printingOf(options, destination)),
 });
+
+const placesIn = (settings: Settings): SaidAt =>
+  Object.fromEntries(
+    Object.entries(BLAMED).flatMap(([code, name]) => {
+      const origin = settings[name]?.origin;
+      return origin?.kind === 'file' ? [[code, { place: { file: origin.path, line: origin.line } }]] : [];
+    }),
+  );
 
 /** Options that are about the files in a folder. */
 const FOR_FOLDERS = ['force', 'dryRun', 'verify', 'watch', 'report', 'depfile'] as const;

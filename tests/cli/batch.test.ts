@@ -267,6 +267,22 @@ tunes:
   });
 });
 
+describe('what fretward.yaml says and a tune shows to be wrong', () => {
+  it('is told with its line in the file, in a folder and on the screen, each time', async () => {
+    const term = withTunes(1);
+    term.write('wrong.yaml', 'capo: 2\nfrets: 4-18\n');
+    const message =
+      'wrong.yaml, line 2: error: frets 4-18 are no window on Ukulele, high G (window-off-the-neck)\n    the neck has frets 0 to 16: write 4-16\n';
+    for (const out of ['--out out', '--out out', '']) {
+      const line = `fretward arrange tunes --config wrong.yaml ${out}`;
+      expect(await term.run(line)).toEqual({ stdout: '', stderr: message, status: 1 });
+    }
+    // What is typed is not the file's fault.
+    const { stderr } = await term.run('fretward arrange tunes --config wrong.yaml -f 4-19');
+    expect(stderr).toMatch(/^tunes\/00\.musicxml: error: frets 4-19 are no window/);
+  });
+});
+
 describe('make', () => {
   it('understands --depfile: nothing to do, then one tune to do', async () => {
     const term = withTunes(2);

@@ -153,6 +153,24 @@ bad.yaml, line 7, column 7: error: "notes" does not take this (lesson-bad-value)
     [`{tune: ${ROW}.musicxml, instrument: [../i.json]}`, 'error: ../i.json lies outside'],
     [`{tune: ${ROW}.musicxml, instrument: banjo}`, 'column 52: error: there is no instrument "banjo"'],
     [`{tune: ${ROW}.musicxml, to: text}`, 'error: a lesson is not written as text'],
+    [
+      `tune: ${ROW}.musicxml\nfrets: 4-30`,
+      'line 2, column 8: error: frets 4-30 are no window on Ukulele, high G (window-off-the-neck)\n    | frets: 4-30\n    the neck has frets 0 to 18: write 4-18',
+    ],
+    [`tune: ${ROW}.musicxml\nfrets: 8-4`, 'line 2, column 8: error: "frets" does not take "8-4"'],
+    [
+      `tune: ${ROW}.musicxml\ntuning: x`,
+      'line 2, column 9: error: "tuning" does not take "x": "x" is not a note with an octave',
+    ],
+    [
+      `tune: ${ROW}.musicxml\npart: Flute`,
+      'line 2, column 7: error: there is no part "Flute" (unknown-part)\n    | part',
+    ],
+    [`tune: ${ROW}.musicxml\nkey: H major`, 'line 2, column 6: error: '],
+    [
+      `tune: ${ROW}.musicxml\noctaves: 5`,
+      'line 2, column 10: error: Ukulele, high G does not have 5 octaves',
+    ],
     ['lesson: A', 'error: the lesson names no tune'],
     ['tune: a: b', 'error: this is not YAML'],
     ['tune: a\ntune: b', 'error: this key stands here a second time'],

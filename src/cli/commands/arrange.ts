@@ -1,5 +1,6 @@
 /** `fretward arrange`: tunes to sheets. */
 import { runTune } from '../../batch/run.ts';
+import { atOptions } from '../../batch/said.ts';
 import { report } from '../console.ts';
 import { takesTunes } from '../define.ts';
 import { EXIT } from '../exit.ts';
@@ -54,12 +55,12 @@ export const run = async (
 };
 
 /** Writes one tune after the other to standard output. */
-const show = async ({ inputs, jobFor, destination, options }: Request): Promise<number> => {
+const show = async ({ inputs, jobFor, saidAt, destination, options }: Request): Promise<number> => {
   const quiet = options.quiet ?? false;
   let status: number = EXIT.done;
   for (const input of inputs) {
     const outcome = await runTune(input, await jobFor(input));
-    report(outcome.diagnostics, quiet);
+    report(atOptions(saidAt(input), outcome.diagnostics), quiet);
     if (outcome.kind === 'arranged') deliver(outcome.outputs, destination, quiet);
     if (outcome.kind === 'fault') status = EXIT.fault;
     else if (outcome.kind === 'refused' || outcome.leftOut.length > 0)

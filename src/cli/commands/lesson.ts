@@ -69,16 +69,19 @@ export const run = async (
 
 /** What is to be made of a lesson file. */
 const taskFor = async (file: string, options: LessonOptions): Promise<Task> => {
-  const [{ readLesson }, { taskOf }] = await Promise.all([
+  const [{ readLesson }, { refusalIn }, { taskOf }] = await Promise.all([
     import('../lesson-file/read.ts'),
+    import('../yaml/entries.ts'),
     import('../lesson-file/job.ts'),
   ]);
+  let text = '';
   try {
-    const text = readTextFile(file, 'fretward lesson --init writes a lesson file to begin with');
+    text = readTextFile(file, 'fretward lesson --init writes a lesson file to begin with');
     return await taskOf(readLesson(text, file), options);
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
-    return { kind: 'refused', name: file, diagnostics: error.diagnostics };
+    const { diagnostics } = refusalIn(text, error.diagnostics);
+    return { kind: 'refused', name: file, diagnostics };
   }
 };
 

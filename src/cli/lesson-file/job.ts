@@ -5,11 +5,14 @@ import type { Work } from '../../batch/batch.ts';
 import { fileInput } from '../../batch/inputs.ts';
 import type { LessonJob } from '../../batch/lesson.ts';
 import { jobHash, toPlain } from '../../batch/plain.ts';
+import type { SaidAt } from '../../batch/said.ts';
 import { FORMATS } from '../../emit/formats.ts';
 import { USUAL_PARTS } from '../../lesson/pack/parts.ts';
 import { type Place, Refusal } from '../../score/diagnostic.ts';
 import { choiceOf, editionsOf, type Limiting, limitsOf } from '../asked.ts';
 import { UsageError } from '../exit.ts';
+import { chooseInstruments } from '../instruments.ts';
+import { BLAMED } from '../options/blame.ts';
 import { listed } from '../options/values.ts';
 import { printingOf } from '../output.ts';
 import { type Fence, insideOf } from './paths.ts';
@@ -36,7 +39,11 @@ export const taskOf = async (file: LessonFile, said: LessonSaid): Promise<Work> 
   const printing = await at(placeOf('font'), () =>
     printingOf({ to: ['pdf', 'midi'], ...options }, { kind: 'folder', path: parent }),
   );
-  const editions = await at(placeOf('instrument'), () => editionsOf({ match: true, ...options }));
+  const { instrument, tuning, capo } = options;
+  await at(placeOf('instrument'), () => chooseInstruments({ instrument }));
+  await at(placeOf('tuning'), () => chooseInstruments({ instrument, tuning }));
+  await at(placeOf('capo'), () => chooseInstruments({ instrument, tuning, capo }));
+  const editions = editionsOf({ match: true, ...options });
   const job = toPlain({
     kind: 'lesson',
     choice: choiceOf(options),
@@ -62,8 +69,17 @@ export const taskOf = async (file: LessonFile, said: LessonSaid): Promise<Work> 
     job,
     jobHash: jobHash(job),
     sources: [path, tune, ...ingredientsOf(options)],
+    saidAt: saidAt(file),
   };
 };
+
+const saidAt = ({ options, placeOf, lineAt }: LessonFile): SaidAt =>
+  Object.fromEntries(
+    Object.entries(BLAMED).flatMap(([code, name]) => {
+      const place = placeOf(name);
+      return options[name] === undefined ? [] : [[code, { place, excerpt: lineAt(place) }]];
+    }),
+  );
 
 /** Files beside the tune that the lesson is made of. */
 const ingredientsOf = ({ font, instrument = [] }: LessonFile['options']): readonly string[] => [
@@ -143,7 +159,8 @@ const at = async <T>(place: Place, make: () => T | Promise<T>): Promise<T> => {
     throw new Refusal({
       severity: 'error',
       code: 'lesson-bad-value',
-      message,
+      // What is an option there is a key here.
+      message: message.replace(/^--([a-z-]+)/, '"$1"'),
       ...(hint !== undefined && { hint }),
       place,
     });

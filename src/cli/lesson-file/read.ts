@@ -17,6 +17,8 @@ export interface LessonFile {
   readonly options: Options<LessonOption>;
   /** Where a key's value stands; the start of the file for one that is not there. */
   readonly placeOf: (key: OwnName | LessonOption) => Place;
+  /** The text of the line at a place. */
+  readonly lineAt: (place: Place) => string;
 }
 
 /** Reads the text of a lesson file. Throws a Refusal that lists all that is wrong in it. */
@@ -50,6 +52,7 @@ export const readLesson = (text: string, path: string): LessonFile => {
     own: own as LessonFile['own'],
     options,
     placeOf: key => places.get(key) ?? { file: path },
+    lineAt: ({ line = 0 }) => text.split('\n')[line - 1]?.trim() ?? '',
   };
 };
 

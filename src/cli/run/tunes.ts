@@ -13,7 +13,13 @@ export const tuneRun = async (request: Request): Promise<Run> => ({
 });
 
 /** Tunes for which the same is asked share a job, and its hash. */
-const tasksOf = async ({ inputs, jobFor, destination, ingredients }: Request): Promise<readonly Work[]> => {
+const tasksOf = async ({
+  inputs,
+  jobFor,
+  saidAt,
+  destination,
+  ingredients,
+}: Request): Promise<readonly Work[]> => {
   const folder = destination.kind === 'folder' ? destination.path : '.';
   const plain = new Map<Job, Pick<Work, 'job' | 'jobHash'>>();
   return Promise.all(
@@ -22,7 +28,7 @@ const tasksOf = async ({ inputs, jobFor, destination, ingredients }: Request): P
       const asked = plain.get(job) ?? hashed(job);
       plain.set(job, asked);
       const sources = [input.name, ...ingredients];
-      return { kind: 'work', name: input.name, input, folder, ...asked, sources };
+      return { kind: 'work', name: input.name, input, folder, ...asked, sources, saidAt: saidAt(input) };
     }),
   );
 };
