@@ -7,6 +7,7 @@ import type { ChordSymbol, NoteValue } from '../../score/model.ts';
 import { union } from '../drawing/box.ts';
 import { bounds, type Mark, move, place } from '../drawing/mark.ts';
 import { disc } from '../drawing/round.ts';
+import { glyph } from '../font/glyph.ts';
 import { type StrokeKind, strokeKinds } from '../measure/bars.ts';
 import { restMarks } from '../measure/rest-marks.ts';
 import { anchoredText } from '../measure/rich-text.ts';
@@ -164,17 +165,23 @@ export function metreMarks({ time }: ChartMeasure): { readonly marks: Mark[]; re
 
 const SMALL = 3.3;
 
+const signGlyph = (name: 'segno' | 'coda', y: number): Mark => {
+  const { left, bottom } = glyph(name);
+  const { space: size } = CHART;
+  return { kind: 'glyph', role: 'sign', name, x: -left * size, y: y - bottom * size, size };
+};
+
 /** Rehearsal marks and signs at the left over a measure; jumps end at its right edge. */
 export function signMarks({ marks }: ChartMeasure, width: number): Mark[] {
   const y = CHART.top - 2;
   let x = 0;
   return marks.flatMap((mark): Mark[] => {
     if (mark.kind === 'jump') {
-      return anchoredText(mark.text, { role: 'sign', face: 'serifItalic', size: SMALL }, width, y, 'end');
+      return anchoredText(mark.text, { role: 'sign', face: 'serifBold', size: SMALL }, width - 2.5, y, 'end');
     }
     const drawn: Mark[] =
       mark.kind === 'sign'
-        ? [{ kind: 'glyph', role: 'sign', name: mark.sign, x: 0, y: y - 1.4, size: 1 }]
+        ? [signGlyph(mark.sign, y)]
         : anchoredText(mark.text, { role: 'words', face: 'serifBold', size: 4.4 }, 0, y, 'start');
     const moved = move(drawn, x, 0);
     x = Math.max(...moved.map(each => bounds(each).right)) + 1.5;

@@ -79,28 +79,31 @@ function centredLine(
 const widest = (lines: readonly string[]) =>
   Math.max(0, ...lines.map(line => richText(line, { role: 'heading', face: 'serif', size: LINE }).width));
 
-export function heading(
-  tune: Tune,
-  arrangement: Arrangement,
-  options: SheetOptions,
-  frame: PageFrame,
-): Heading {
+/** The words at the head of a first page. */
+export interface HeadWords {
+  readonly title: string;
+  readonly subtitle?: string | undefined;
+  /** Under the title at the left: instrument, frets. */
+  readonly left: readonly string[];
+  /** At the right: who made it. */
+  readonly right: readonly string[];
+}
+
+/** The head of a first page, alike on all that is handed out together. */
+export function firstHead({ title, subtitle, left, right }: HeadWords, frame: PageFrame): Heading {
   const { width, margin } = frame;
   const marks: Mark[] = [];
   let y = margin;
-  const title = titleOf(tune, options);
   if (title !== '') {
     y += TITLE * 0.7;
     marks.push(...centredLine(title, 'serifBold', TITLE, frame, y));
     y += 2;
   }
-  if (options.subtitle) {
+  if (subtitle) {
     y += SUBTITLE * 0.9;
-    marks.push(...centredLine(options.subtitle, 'serifItalic', SUBTITLE, frame, y));
+    marks.push(...centredLine(subtitle, 'serifItalic', SUBTITLE, frame, y));
     y += 1.5;
   }
-  const left = editionLines(tune, arrangement, SHEETS[options.sheet].tablature === 'figures');
-  const right = creditLines(tune);
   const collide = widest(left) + widest(right) + 6 > width - 2 * margin;
   const style = { role: 'heading', face: 'serif', size: LINE } as const;
   y += 1.5;
@@ -113,6 +116,22 @@ export function heading(
   });
   const bottom = Math.max(y, ...marks.map(mark => bounds(mark).bottom));
   return { marks, bottom };
+}
+
+/** The head of a sheet. */
+export function heading(
+  tune: Tune,
+  arrangement: Arrangement,
+  options: SheetOptions,
+  frame: PageFrame,
+): Heading {
+  const words = {
+    title: titleOf(tune, options),
+    subtitle: options.subtitle,
+    left: editionLines(tune, arrangement, SHEETS[options.sheet].tablature === 'figures'),
+    right: creditLines(tune),
+  };
+  return firstHead(words, frame);
 }
 
 /** From page 2: the title and the page number. */

@@ -4,12 +4,13 @@ import { engraveChart } from '../../../src/engrave/chart/chart.ts';
 import { frameMarks, frameRange, frameStyle, frameWidth } from '../../../src/engrave/chart/frame.ts';
 import { engraveShapes } from '../../../src/engrave/chart/sheet.ts';
 import { bounds, type Mark } from '../../../src/engrave/drawing/mark.ts';
+import type { Page } from '../../../src/engrave/page.ts';
 import { chordChart, symbolsOf } from '../../../src/lesson/chords/chart.ts';
 import { chordShapes } from '../../../src/lesson/chords/shapes.ts';
 import { chordSheet } from '../../../src/lesson/chords/sheet.ts';
 import { parseChordSymbol } from '../../../src/lesson/chords/symbol.ts';
 import type { Tune } from '../../../src/score/tune.ts';
-import { example } from '../../emit/typeset.ts';
+import { example, pagesOf as typeset } from '../../emit/typeset.ts';
 import { chord, handOf } from '../../lesson/chords/support.ts';
 import { pitchOf, tuneOf } from '../../support/melody.ts';
 
@@ -132,6 +133,14 @@ describe('a chord chart', () => {
     const { measures: shown } = chordChart({ ...silent, measures });
     expect(shown.map(({ beats }) => beats.filter(beat => beat.chord).length)).toEqual([0, 4, 0]);
     expect(shown.map(({ rests }) => rests.length)).toEqual([4, 0, 4]);
+  });
+
+  test('has its title, instrument and composer where the sheets of the tune have them', () => {
+    const michael = example('michael-row-the-boat-ashore');
+    const shown = chordChart(michael);
+    const [page] = engraveChart(shown, chordSheet(handOf('ukulele-low-g'), symbolsOf(shown), {}, 1), {});
+    const headOf = ({ groups }: Page) => groups.find(({ className }) => className === 'heading')!.marks;
+    expect(headOf(page!)).toEqual(headOf(typeset(michael)[0]!));
   });
 
   test('has a slash or a rest for each beat of a pickup, which takes the room of its beats', () => {
