@@ -17,13 +17,16 @@ export interface CurveMark {
 }
 
 /** The point of a cubic at parameter t in 0 … 1. */
-export function pointAt([a, b, c, d]: CurveMark['points'], t: number): Point {
+export function pointAt(points: CurveMark['points'], t: number): Point {
   const u = 1 - t;
-  const weights = [u * u * u, 3 * u * u * t, 3 * u * t * t, t * t * t] as const;
-  const along = (axis: 0 | 1) =>
-    weights[0] * a[axis] + weights[1] * b[axis] + weights[2] * c[axis] + weights[3] * d[axis];
-  return [along(0), along(1)];
+  return [
+    mix(points, 0, u * u * u, 3 * u * u * t, 3 * u * t * t, t * t * t),
+    mix(points, 1, u * u * u, 3 * u * u * t, 3 * u * t * t, t * t * t),
+  ];
 }
+
+const mix = (points: CurveMark['points'], axis: 0 | 1, a: number, b: number, c: number, d: number): number =>
+  a * points[0][axis] + b * points[1][axis] + c * points[2][axis] + d * points[3][axis];
 
 /** How far the arcs' control points lie from those of the centre line: a cubic bulges by 3/4 of it. */
 const bulge = ({ ends, middle }: CurveMark): number => (middle - ends) / 2 / 0.75;

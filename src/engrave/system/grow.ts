@@ -2,12 +2,12 @@
  * Strips that grow to the right, a measure at a time: what stands in one does not depend on what is to come, so
  * all systems that begin with a measure are had by growing one strip.
  */
-import type { Column, Row, Solid } from '../measure/column.ts';
+import type { Column, Row } from '../measure/column.ts';
+import { type Clearances, type Solids, stopsAtBar } from './clearances.ts';
 import { type Gap, gapLength, lengthAt, type Node, type Strip, stretchFor } from './strip.ts';
 
 /** Before a bar line the last note keeps a little less than its room: the line itself divides. */
 const BEFORE_BAR = 0.94;
-const CLEAR = 0.1;
 /** Notes and figures keep this far from bar lines and signatures. */
 const BESIDE_BAR = 0.6;
 /** Words keep this far from the line at the left of a system. */
@@ -16,10 +16,6 @@ const EDGE = 0.5;
 const LOOK_BACK = 3;
 
 type Bar = Extract<Node, { kind: 'bar' }>;
-type Solids = readonly Solid[];
-
-/** The solids of a column by row, remembered: a column stands in many systems. */
-export type Rows = Map<Column, ReadonlyMap<Row, Solids>>;
 
 /** What a column of a strip has in a row. */
 interface Standing {
@@ -35,17 +31,17 @@ export interface GrowingStrip {
   readonly latest: Map<Row, readonly Standing[]>;
   /** The last bar line. */
   bar: number;
-  readonly rows: Rows;
+  readonly clearances: Clearances;
 }
 
 /** A strip that holds the bar line at its left, and nothing yet. */
-export const startStrip = (bar: Bar, rows: Rows): GrowingStrip => ({
+export const startStrip = (bar: Bar, clearances: Clearances): GrowingStrip => ({
   nodes: [bar],
   gaps: [],
   rods: [],
   latest: new Map(),
   bar: 0,
-  rows,
+  clearances,
 });
 
 /** Adds a measure, up to where its right bar line will be, and raises rods so that no two solids of a row come too close. */
@@ -55,7 +51,7 @@ export function addMeasure(strip: GrowingStrip, columns: readonly Column[]): voi
   addGap(
     strip,
     last,
-    last.kind === 'bar' ? 0 : extent(last.column, 'right', stopsAtBar) + BESIDE_BAR,
+    last.kind === 'bar' ? 0 : strip.clearances.of(last.column).right + BESIDE_BAR,
     BEFORE_BAR,
   );
 }
@@ -78,18 +74,19 @@ export function close(strip: GrowingStrip, end: Bar): Strip {
 }
 
 function addColumn(strip: GrowingStrip, column: Column): void {
-  const { nodes, latest } = strip;
+  const { nodes, latest, clearances } = strip;
   const index = nodes.length;
   const previous = nodes[index - 1]!;
   addGap(strip, previous, previous.kind === 'bar' ? 0 : headroom(previous.column), 1);
   nodes.push({ kind: 'column', column, width: 0 });
-  const room = extent(column, 'left', stopsAtBar) + BESIDE_BAR;
+  const { rows, left } = clearances.of(column);
+  const room = left + BESIDE_BAR;
   if (index - strip.bar <= LOOK_BACK) spread(strip, strip.bar, index, nodes[strip.bar]!.width + room);
-  for (const [row, solids] of rowsOf(strip.rows, column)) {
+  for (const { row, solids } of rows) {
     const earlier = latest.get(row) ?? [];
     if (earlier.length === 0 && !stopsAtBar(row))
       spread(strip, 0, index, Math.max(0, ...solids.map(solid => EDGE - solid.left)));
-    for (const other of earlier) spread(strip, other.index, index, distanceBetween(other.solids, solids));
+    for (const other of earlier) spread(strip, other.index, index, clearances.between(other.solids, solids));
     const standing = { index, solids };
     latest.set(row, earlier.length < LOOK_BACK ? [...earlier, standing] : [...earlier.slice(1), standing]);
   }
@@ -135,37 +132,3 @@ function spread({ nodes, gaps, rods }: GrowingStrip, from: number, to: number, d
   }
   if (missing > 0) rods[to - 1]! += missing;
 }
-
-/** Notes and figures stop at bar lines; words and chord symbols pass over them. */
-const stopsAtBar = (row: Row): boolean => row === 'staff' || row === 'tab';
-
-function extent(column: Column, side: 'left' | 'right', only: (row: Row) => boolean): number {
-  let edge = 0;
-  for (const solid of column.solids)
-    if (only(solid.row)) edge = Math.max(edge, side === 'left' ? -solid.left : solid.right);
-  return edge;
-}
-
-function rowsOf(rows: Rows, column: Column): ReadonlyMap<Row, Solids> {
-  const known = rows.get(column);
-  if (known) return known;
-  const found = new Map<Row, Solid[]>();
-  for (const solid of column.solids) {
-    const row = found.get(solid.row);
-    if (row) row.push(solid);
-    else found.set(solid.row, [solid]);
-  }
-  rows.set(column, found);
-  return found;
-}
-
-/** Least distance between the origins of two groups of solids in one row. */
-function distanceBetween(before: Solids, after: Solids): number {
-  let distance = 0;
-  for (const a of before) {
-    for (const b of after) if (overlap(a, b)) distance = Math.max(distance, a.right - b.left + a.gap);
-  }
-  return distance;
-}
-
-const overlap = (a: Solid, b: Solid): boolean => a.top < b.bottom + CLEAR && b.top < a.bottom + CLEAR;

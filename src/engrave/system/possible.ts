@@ -2,7 +2,8 @@
 import type { Notation } from '../content/notation.ts';
 import { type Bar, endBar, innerBar, startBar } from '../measure/bars.ts';
 import type { Column } from '../measure/column.ts';
-import { addBar, addMeasure, close, type GrowingStrip, type Rows, startStrip } from './grow.ts';
+import { Clearances } from './clearances.ts';
+import { addBar, addMeasure, close, type GrowingStrip, startStrip } from './grow.ts';
 import type { Node, Strip } from './strip.ts';
 
 /** Everything that breaking needs to know about a tune. */
@@ -24,11 +25,11 @@ interface Beginning {
 /** Makes each system when it is first asked for. None depends on the width: several ways of setting a tune share them. */
 export function systemsOf({ notation, columns }: Measured): Systems {
   const { measures } = notation.tune;
-  const rows: Rows = new Map();
+  const clearances = new Clearances();
   const beginnings: Beginning[] = [];
   const begin = (first: number): Beginning => {
     const bar = startBar(notation, measures[first]!, first === 0);
-    return { growing: startStrip(barNode(bar, first, 'start'), rows), strips: [] };
+    return { growing: startStrip(barNode(bar, first, 'start'), clearances), strips: [] };
   };
   return (first, last) => {
     beginnings[first] ??= begin(first);

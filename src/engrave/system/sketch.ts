@@ -25,18 +25,25 @@ export class Sketch {
       this.#boxes.push(...(mark.kind === 'curve' ? curvePieces(mark) : [bounds(mark)]));
   }
 
+  // These two look at more boxes than all else together, in code that has seldom run before: hence loops with an index.
+
   /** Highest ink between two x; `none` where there is none. */
   above(left: number, right: number, none: number): number {
     let top = none;
-    for (const box of this.#boxes) if (box.left < right && box.right > left && box.top < top) top = box.top;
+    for (let i = 0; i < this.#boxes.length; i++) {
+      const box = this.#boxes[i]!;
+      if (box.left < right && box.right > left && box.top < top) top = box.top;
+    }
     return top;
   }
 
   /** Lowest ink between two x; `none` where there is none. */
   below(left: number, right: number, none: number): number {
     let bottom = none;
-    for (const box of this.#boxes)
+    for (let i = 0; i < this.#boxes.length; i++) {
+      const box = this.#boxes[i]!;
       if (box.left < right && box.right > left && box.bottom > bottom) bottom = box.bottom;
+    }
     return bottom;
   }
 }
