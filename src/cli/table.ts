@@ -17,7 +17,7 @@ export interface Column<Row> {
 const GAP = 2;
 
 /** Running text in less room than this is read more easily below. */
-const LEAST_FLOW = 24;
+const LEAST_FLOW = 16;
 
 /** Title line and rows, no wider than the terminal; no trailing blanks. */
 export const table = <Row>(

@@ -274,13 +274,25 @@ describe('what is said', () => {
     const term = terminal(ROW);
     const name = `${ROW}.musicxml`;
     term.write(name, term.read(name).replace(/<duration>/, '<duration>-'));
-    const { stdout } = await term.run(`script -qec "fretward ${command} ${name}" /dev/null`);
+    const { stdout } = await term.run(`script -qec "stty cols 300; fretward ${command} ${name}" /dev/null`);
     expect(stdout.split('\r\n').slice(0, 2)).toEqual([
       expect.stringMatching(
         `^${name}, line \\d+, part P1, measure 1: error: the duration of a <note> is -\\d+`,
       ),
       expect.stringMatching(/^ {4}\| <duration>-\d+<\/duration>$/),
     ]);
+  });
+
+  it('is folded between words on a terminal, and on a line of its own elsewhere', async () => {
+    const term = terminal(MICHAEL);
+    const line = `fretward arrange ${MICHAEL}.musicxml -f 4-8 > tab.txt`;
+    const { stdout } = await term.run(`script -qec "stty cols 60; ${line}" /dev/null`);
+    const folded = stdout.trimEnd().split('\r\n');
+    expect(Math.max(...folded.map(each => each.length))).toBeLessThanOrEqual(60);
+    const { stderr } = await term.run(line);
+    const words = (text: string): readonly string[] => text.trim().split(/\s+/);
+    expect(words(folded.join(' '))).toEqual(words(stderr));
+    expect(folded.length).toBeGreaterThan(stderr.trimEnd().split('\n').length);
   });
 
   it('is nothing but errors with --quiet', async () => {
