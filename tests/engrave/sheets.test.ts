@@ -114,8 +114,14 @@ describe('what may be asked for', () => {
       expect((top + bottom) / 2).toBeCloseTo((head.top + head.bottom) / 2, 1);
     }
   });
-  test('positions as Roman numerals, where they change', () => {
-    expect(texts(sheet(tuneOf(scale), { positions: true }).pages, 'position')).toEqual(['I']);
+  test('positions as Roman numerals, where they change, each over the middle of its note and its finger', () => {
+    const { pages } = sheet(tuneOf(scale), { positions: true, fingers: 'changes' });
+    expect(texts(pages, 'position')).toEqual(['I']);
+    const [position, finger] = ['position', 'finger'].map(
+      role => inked(pages).find(({ mark }) => mark.role === role)!.box,
+    );
+    expect(centre(position!)).toBeCloseTo(centre(finger!), 1);
+    expect(position!.bottom).toBeLessThan(finger!.top);
   });
 });
 

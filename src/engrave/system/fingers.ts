@@ -5,7 +5,7 @@ import type { Sketch } from './sketch.ts';
 
 /** From the top line, and from a stem, beam or slur. */
 const FROM_STAFF = 0.45;
-const FROM_INK = 0.3;
+const FROM_INK = 0.4;
 
 export function drawFingers({ columns }: PlacedSystem, sketch: Sketch): void {
   for (const { column, x } of columns)
