@@ -1,5 +1,6 @@
-/** Slurs as drawn. */
+/** Slurs and ties as drawn. */
 import { expect, test } from 'vitest';
+import { pointAt } from '../../src/engrave/drawing/curve.ts';
 import { bounds } from '../../src/engrave/drawing/mark.ts';
 import { systemsOf } from './rules.ts';
 import { sheet, tuneOf } from './sheets.ts';
@@ -15,4 +16,32 @@ test('a slur from the system before begins beside its first note, and stays low'
   const highest = Math.min(...heads.map(({ top }) => top));
   expect(slur!.top).toBeLessThan(highest);
   expect((highest - slur!.top) / second!.space).toBeLessThan(2);
+});
+
+test('a tie keeps clear of grace notes between its ends', () => {
+  const plain = tuneOf([{ notes: 'C5h~ C5h' }]);
+  const [measure] = plain.measures;
+  const [first, last] = measure!.events;
+  if (first?.kind !== 'note' || last?.kind !== 'note') throw new Error('no two notes');
+  const grace = {
+    ...first,
+    id: 50,
+    at: last.at,
+    duration: 0,
+    grace: 'plain' as const,
+    value: { base: 8, dots: 0, ratio: undefined },
+    heads: [
+      { ...first.heads[0]!, id: 51, pitch: { step: 'D' as const, alter: 0, octave: 5 }, tieTo: undefined },
+    ],
+  };
+  const tune = { ...plain, measures: [{ ...measure!, events: [first, grace, last] }] };
+  const [{ marks }] = systemsOf(sheet(tune).pages) as [ReturnType<typeof systemsOf>[number]];
+  const [head] = marks.filter(({ role }) => role === 'grace').map(bounds);
+  const tie = marks.find(mark => mark.role === 'tie' && mark.kind === 'curve');
+  if (tie?.kind !== 'curve') throw new Error('no tie');
+  for (let i = 0; i <= 40; i++) {
+    const [x, y] = pointAt(tie.points, i / 40);
+    const isInside = x > head!.left && x < head!.right && y > head!.top && y < head!.bottom;
+    expect(isInside).toBe(false);
+  }
 });

@@ -3,7 +3,7 @@ import type { Head } from '../../score/model.ts';
 import { bow, type End } from '../drawing/curve.ts';
 import type { Mark } from '../drawing/mark.ts';
 import { arriving, leaving, type Side } from './bows.ts';
-import { headLeft, type PlacedNote, type PlacedSystem } from './placed.ts';
+import { headLeft, headRight, type PlacedNote, type PlacedSystem } from './placed.ts';
 import { type Sketch, SYSTEM } from './sketch.ts';
 
 /** −1 (above) or 1 (below): away from the stem; in a chord outwards from its middle. */
@@ -26,17 +26,33 @@ function tieEnds(note: PlacedNote, index: number, side: Side): { start: End; sto
   return { start: { x: left + width * 0.72, y }, stop: { x: left + width * 0.28, y } };
 }
 
+/** Whether grace notes at or over the height of a tied note stand between it and its other end. */
+function gracesOver({ notes }: PlacedSystem, from: PlacedNote, to: PlacedNote): boolean {
+  const between = notes.slice(notes.indexOf(from) + 1, notes.indexOf(to));
+  const height = Math.min(...from.shape.heights);
+  return between.some(({ shape }) => shape.size < 1 && shape.heights.some(each => each <= height));
+}
+
+/** Under both heads, beside the stem of the second. */
+function underGraces(from: PlacedNote, to: PlacedNote, of: number): Mark {
+  const start = { x: headRight(from) - 0.25, y: from.shape.heights[0]! + 0.62 };
+  return tieMark(start, { x: headLeft(to) - 0.15, y: to.shape.heights[0]! + 0.4 }, 1, of);
+}
+
 /** All ties of a system, halves of broken ones included. */
 export function drawTies(system: PlacedSystem, sketch: Sketch): void {
   for (const note of system.notes) {
     note.shape.event.heads.forEach((head: Head, index) => {
       const side = tieSide(note, index);
       const { start, stop } = tieEnds(note, index, side);
-      if (head.tieTo !== undefined) {
-        const target = system.byHead.get(head.tieTo);
-        const at = target?.shape.event.heads.findIndex(each => each.id === head.tieTo) ?? 0;
-        const end = target ? tieEnds(target, at, side).stop : leaving(system, start.y);
-        if (end.x > start.x) sketch.add(target ? note.measure : SYSTEM, [tieMark(start, end, side, head.id)]);
+      const to = head.tieTo === undefined ? undefined : system.byHead.get(head.tieTo);
+      const isSingle = note.shape.heights.length === 1 && to?.shape.heights.length === 1;
+      if (to && isSingle && side < 0 && gracesOver(system, note, to)) {
+        sketch.add(note.measure, [underGraces(note, to, head.id)]);
+      } else if (head.tieTo !== undefined) {
+        const at = to?.shape.event.heads.findIndex(each => each.id === head.tieTo) ?? 0;
+        const end = to ? tieEnds(to, at, side).stop : leaving(system, start.y);
+        if (end.x > start.x) sketch.add(to ? note.measure : SYSTEM, [tieMark(start, end, side, head.id)]);
       }
       if (head.tieFrom !== undefined && !system.byHead.has(head.tieFrom))
         sketch.add(SYSTEM, [tieMark(arriving(system, stop.x, stop.y), stop, side, head.id)]);
