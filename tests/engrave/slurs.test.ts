@@ -31,7 +31,7 @@ test('a tie keeps clear of grace notes between its ends', () => {
     grace: 'plain' as const,
     value: { base: 8, dots: 0, ratio: undefined },
     heads: [
-      { ...first.heads[0]!, id: 51, pitch: { step: 'D' as const, alter: 0, octave: 5 }, tieTo: undefined },
+      { ...first.heads[0]!, id: 51, pitch: { step: 'E' as const, alter: 0, octave: 5 }, tieTo: undefined },
     ],
   };
   const tune = { ...plain, measures: [{ ...measure!, events: [first, grace, last] }] };
