@@ -1,8 +1,9 @@
 /** Writing files so that none is ever seen half-written, and reading those that hold text. */
 import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { hostname } from 'node:os';
-import { dirname, join } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import { Refusal } from '../score/diagnostic.ts';
+import { nearest } from '../score/nearest.ts';
 
 export interface OutputFile {
   readonly path: string;
@@ -107,19 +108,31 @@ export const readTextFile = (path: string, hint?: string): string => {
   }
 };
 
-/** The refusal of a file that the system does not give. */
+/** The refusal of a file that the system does not give; where there is none, the hint names one that may be meant. */
 export const cannotRead = (
   path: string,
   error: unknown,
   hint = 'check the path and its permissions',
-): Refusal =>
-  new Refusal({
+): Refusal => {
+  const meant = (error as NodeJS.ErrnoException).code === 'ENOENT' ? nearestFile(path) : undefined;
+  return new Refusal({
     severity: 'error',
     code: 'cannot-read',
     message: readFailure(error),
-    hint,
+    hint: meant === undefined ? hint : `is ${meant} meant?`,
     place: { file: path },
   });
+};
+
+/** The file or folder beside it whose name is nearest. */
+const nearestFile = (path: string): string | undefined => {
+  try {
+    const meant = nearest(basename(path), readdirSync(dirname(path)));
+    return meant === undefined ? undefined : join(dirname(path), meant);
+  } catch {
+    return undefined;
+  }
+};
 
 /** Why the system does not give a file, in words. */
 export const readFailure = (error: unknown): string => {

@@ -20,6 +20,9 @@ export interface Search {
   readonly except?: string | undefined;
 }
 
+/** What diagnostics call what is piped in. */
+export const STANDARD_INPUT = 'standard input';
+
 const EXTENSIONS: ReadonlySet<string> = new Set(['.musicxml', '.xml', '.mxl']);
 const MAX_BYTES = 64 * 2 ** 20;
 
@@ -45,7 +48,7 @@ const findInput = (arg: string, search: Search): readonly Input[] => {
 const standardInput = (): Input => {
   let bytes: Uint8Array | undefined;
   return {
-    name: 'standard input',
+    name: STANDARD_INPUT,
     path: undefined,
     stem: 'tune',
     load: (maxBytes = MAX_BYTES) => {

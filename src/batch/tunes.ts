@@ -1,6 +1,6 @@
 /** The tunes of a run: what the arguments name, globs spelt out, and of those the share of one machine. */
 import { statSync } from 'node:fs';
-import { dirname, relative } from 'node:path';
+import { dirname, relative, resolve } from 'node:path';
 import { Refusal } from '../score/diagnostic.ts';
 import { fileInput, findInputs, type Input, isTune, refusing, type Search, searched } from './inputs.ts';
 
@@ -12,7 +12,10 @@ export interface Shard {
 
 const GLOB = /[*?[\]{}]/;
 
-/** Like `findInputs`, for arguments that may be globs; a file that has a glob's name is that file. */
+/**
+ * Like `findInputs`, for arguments that may be globs; a file that has a glob's name is that file. What two
+ * arguments name is taken once, unless its outputs lie in two places.
+ */
 export const findTunes = async (
   args: readonly string[],
   search: Search & { readonly shard?: Shard | undefined } = {},
@@ -22,9 +25,14 @@ export const findTunes = async (
     const spelt = GLOB.test(arg) && !statSync(arg, { throwIfNoEntry: false });
     found.push(...(spelt ? await matching(arg, search) : findInputs([arg], search)));
   }
+  const tunes = [...new Map(found.map(input => [placesOf(input), input])).values()];
   const { shard } = search;
-  return shard ? found.filter((_, index) => index % shard.count === shard.index - 1) : found;
+  return shard ? tunes.filter((_, index) => index % shard.count === shard.index - 1) : tunes;
 };
+
+/** Where a tune lies and where its outputs go. */
+const placesOf = ({ name, path, stem }: Input): string =>
+  `${path === undefined ? name : resolve(path)}\n${stem}`;
 
 /** The tunes that a glob matches. Their outputs lie as they do below its part without wildcards. */
 const matching = async (glob: string, search: Search): Promise<readonly Input[]> => {

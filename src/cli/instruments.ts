@@ -3,8 +3,8 @@ import { DEFAULT_INSTRUMENT, INSTRUMENTS } from '../instrument/catalogue.ts';
 import { findInstrument, parseInstrument, withCapo, withTuning } from '../instrument/define.ts';
 import type { Instrument } from '../instrument/instrument.ts';
 import { Refusal } from '../score/diagnostic.ts';
+import { nearest } from '../score/nearest.ts';
 import { UsageError } from './exit.ts';
-import { nearest } from './nearest.ts';
 import { readOptionFile } from './option-file.ts';
 import type { Options } from './options/options.ts';
 

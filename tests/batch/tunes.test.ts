@@ -6,6 +6,7 @@ import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { findTunes } from '../../src/batch/tunes.ts';
 import { Refusal } from '../../src/score/diagnostic.ts';
+import { refused } from '../support/musicxml.ts';
 
 let folder: string;
 beforeAll(() => {
@@ -36,6 +37,26 @@ describe('findTunes', () => {
     const found = await findTunes([join(folder, 'b.mxl'), join(folder, 'none.mxl'), join(folder, 'a')]);
     expect(found.map(each => each.stem)).toEqual(['b', 'none', 'Z', 'c']);
     expect(() => found[1]!.load()).toThrow(Refusal);
+  });
+
+  it('takes once what is named twice, unless its outputs go to two places', async () => {
+    const [b, z] = [join(folder, 'b.mxl'), join(folder, 'a', 'Z.xml')];
+    expect(await stems([b, join(folder, 'a', '..', 'b.mxl'), folder])).toEqual([
+      'b',
+      'a/Z',
+      'a/c',
+      'out/made',
+    ]);
+    expect(await stems([z, folder])).toEqual(['Z', 'a/Z', 'a/c', 'b', 'out/made']);
+  });
+
+  it('names the file that was meant', async () => {
+    const hintOf = async (name: string) => {
+      const [input] = await findTunes([join(folder, name)]);
+      return refused(() => input!.load())[0]!.hint;
+    };
+    expect(await hintOf('a/c.MUSICKXML')).toBe(`is ${join(folder, 'a/c.MUSICXML')} meant?`);
+    expect(await hintOf('xyz.pdf')).toBe('check the path and its permissions');
   });
 
   it('shares tunes out: every tune in one share, shares as even as can be', async () => {

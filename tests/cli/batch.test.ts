@@ -246,6 +246,8 @@ tunes:
     expect(stdout).toMatch(/^all +paper +letter +command line$/m);
     expect(stdout).toMatch(/^tunes\/01\.musicxml +frets +5-9 +tunes\/fretward\.yaml, line 8$/m);
     expect(stdout).toMatch(/^tunes\/02\.musicxml +transpose +2 +tunes\/fretward\.yaml, line 11$/m);
+    const { stderr, status } = await term.run('fretward config tunes/03.musicxml');
+    expect([status, stderr]).toEqual([2, expect.stringContaining('there is no such file or folder')]);
   });
 
   it('is refused with every fault, its line and column, and what may be meant', async () => {

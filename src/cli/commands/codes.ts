@@ -1,11 +1,11 @@
 /** `fretward codes`: what the codes of warnings and errors mean. */
 
+import { nearest } from '../../score/nearest.ts';
 import { shortList } from '../../score/numbers.ts';
 import { CODES, type CodeRow } from '../codes.ts';
 import { print } from '../console.ts';
 import { defined } from '../define.ts';
 import { EXIT, UsageError } from '../exit.ts';
-import { nearest } from '../nearest.ts';
 import { checkOptions } from '../options/check.ts';
 import type { OptionName } from '../options/options.ts';
 import { table } from '../table.ts';

@@ -1,5 +1,5 @@
 /** `fretward config`: what is in force for tunes, and who says so. */
-import type { Input } from '../../batch/inputs.ts';
+import { type Input, STANDARD_INPUT } from '../../batch/inputs.ts';
 import { findConfig, settingsFor } from '../config/find.ts';
 import {
   type Config,
@@ -61,7 +61,10 @@ export const run = async (
   checkOptions(said, REQUEST_NAMES);
   const line = fromCommandLine(said);
   const config = await findConfig(said.config, tunes, REQUEST_NAMES);
-  const inputs = (await tunesNamed(tunes)).filter(input => hasEntry(input, config));
+  const found = await tunesNamed(tunes);
+  // What is not there is refused.
+  for (const input of found) if (input.name !== STANDARD_INPUT) input.load(0);
+  const inputs = found.filter(input => hasEntry(input, config));
   const general = together(config?.general, line);
   const rows = [
     ...rowsOf('all', general),

@@ -1,8 +1,8 @@
 /** From what was typed to checked values, or to words that say what an option takes. */
 import type * as z from 'zod/mini';
 import { INSTRUMENTS } from '../../instrument/catalogue.ts';
+import { nearest } from '../../score/nearest.ts';
 import { UsageError } from '../exit.ts';
-import { nearest } from '../nearest.ts';
 import { OPTIONS, type OptionName, type Options } from './options.ts';
 import { flagOf, type OptionRow } from './row.ts';
 import { wordsTaken } from './values.ts';

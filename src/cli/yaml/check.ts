@@ -1,7 +1,7 @@
 /** Whether a key may stand in a file, and its value behind it: checked as if it had been typed. */
 import type * as z from 'zod/mini';
 import type { Diagnostic, Place } from '../../score/diagnostic.ts';
-import { nearest } from '../nearest.ts';
+import { nearest } from '../../score/nearest.ts';
 import { checkValue } from '../options/check.ts';
 import type { Entry } from './entries.ts';
 import type { Kind } from './kind.ts';
