@@ -1,13 +1,14 @@
 /** `fretward survey`: where on the neck, and in which key, a tune fits. */
 import type { Output } from '../../batch/run.ts';
-import type { SurveyMap } from '../../engrave/survey/map.ts';
 import { rulesFrom } from '../../fingering/rules.ts';
 import { strikesOf } from '../../fingering/strikes.ts';
 import { ranked, type SurveyRow, survey, TRANSPOSITIONS, windowsOf } from '../../fingering/survey.ts';
-import { wholeFit, wholeFitData, wholeFitText } from '../../fingering/whole-fit.ts';
+import { type WholeFit, wholeFit, wholeFitData, wholeFitText } from '../../fingering/whole-fit.ts';
+import type { Instrument } from '../../instrument/instrument.ts';
 import { keyName } from '../../score/names.ts';
 import { mmNumber, mmText, pointsNumber, pointsText } from '../../score/numbers.ts';
 import { transposeTune } from '../../score/transpose-tune.ts';
+import type { Tune } from '../../score/tune.ts';
 import { takesTunes } from '../define.ts';
 import { answerEach } from '../each.ts';
 import { UsageError } from '../exit.ts';
@@ -77,14 +78,37 @@ export const run = async (
 ): Promise<number> => {
   const options = checkOptions(typed, OPTION_NAMES);
   const destination = mapDestination(options);
+  const surveysOf = surveyor(options);
+  const drawn: Output[] = [];
+  const status = await answerEach(tunes, options, async ({ tune, file, stem }) => {
+    const surveys = surveysOf(tune);
+    if (!destination) return answer(file, tune, surveys, options);
+    for (const each of surveys) {
+      const name = `${stem}.${each.instrument.id}.survey.svg`;
+      drawn.push({ name, content: await drawMap(file, tune, each, options) });
+    }
+    return { data: undefined, text: '' };
+  });
+  if (destination && drawn.length > 0) deliver(drawn, destination, options.quiet ?? false);
+  return status;
+};
+
+/** What was found out about a tune on one instrument. */
+interface Survey {
+  readonly instrument: Instrument;
+  readonly whole: WholeFit;
+  readonly rows: readonly SurveyRow[];
+}
+
+/** Surveys tunes on the instruments and by the rules that the options say. */
+const surveyor = (options: SurveyOptions): ((tune: Tune) => readonly Survey[]) => {
   const instruments = chooseInstruments(options);
   const { open = 'rescue', campanella = false, level = 'even', hand = 'medium' } = options;
   const rules = rulesFrom({ open, campanella, level, hand });
-  const drawn: Output[] = [];
-  const status = await answerEach(tunes, options, async ({ tune, file, stem }) => {
+  return tune => {
     const { strikes } = strikesOf(tune);
     const pitches = strikes.flatMap(strike => strike.pitches);
-    const surveys = instruments.map(instrument => ({
+    return instruments.map(instrument => ({
       instrument,
       whole: wholeFit(instrument, pitches),
       rows: survey(strikes, tune.division, instrument, rules, {
@@ -92,40 +116,36 @@ export const run = async (
         transpositions: TRANSPOSITIONS,
       }),
     }));
-    const title = tune.title ?? file;
-    const keyOf = (transposition: number): string =>
-      keyName(transposeTune(tune, transposition).measures[0]!.key);
-    if (destination) {
-      for (const { instrument, rows } of surveys) {
-        const map = { title, subtitle: instrument.name, rows, keyName: keyOf };
-        drawn.push({ name: `${stem}.${instrument.id}.survey.svg`, content: await drawMap(map, options) });
-      }
-      return { data: undefined, text: '' };
-    }
-    return {
-      data: {
-        file,
-        surveys: surveys.map(({ instrument, whole, rows }) => ({
-          instrument: instrument.id,
-          ...wholeFitData(whole),
-          rows: ranked(rows).map(rowData),
-        })),
-      },
-      text: surveys
-        .map(({ instrument, whole, rows }) =>
-          surveyText(
-            [`${title}, ${instrument.name}`, `As it is written: ${wholeFitText(whole)}.`],
-            rows,
-            keyOf,
-            options.rows ?? DEFAULT_ROWS,
-          ),
-        )
-        .join('\n'),
-    };
-  });
-  if (destination && drawn.length > 0) deliver(drawn, destination, options.quiet ?? false);
-  return status;
+  };
 };
+
+const titleOf = (file: string, tune: Tune): string => tune.title ?? file;
+
+const keyNameOf =
+  (tune: Tune) =>
+  (transposition: number): string =>
+    keyName(transposeTune(tune, transposition).measures[0]!.key);
+
+const answer = (file: string, tune: Tune, surveys: readonly Survey[], { rows: most }: SurveyOptions) => ({
+  data: {
+    file,
+    surveys: surveys.map(({ instrument, whole, rows }) => ({
+      instrument: instrument.id,
+      ...wholeFitData(whole),
+      rows: ranked(rows).map(rowData),
+    })),
+  },
+  text: surveys
+    .map(({ instrument, whole, rows }) =>
+      surveyText(
+        [`${titleOf(file, tune)}, ${instrument.name}`, `As it is written: ${wholeFitText(whole)}.`],
+        rows,
+        keyNameOf(tune),
+        most ?? DEFAULT_ROWS,
+      ),
+    )
+    .join('\n'),
+});
 
 /** The map is drawn with --to svg; everything else is words or JSON. */
 const mapDestination = (options: SurveyOptions): Destination | undefined => {
@@ -140,11 +160,17 @@ const mapDestination = (options: SurveyOptions): Destination | undefined => {
   return destinationOf({ ...options, sheets: undefined });
 };
 
-const drawMap = async (map: SurveyMap, options: SurveyOptions): Promise<string> => {
+const drawMap = async (
+  file: string,
+  tune: Tune,
+  { instrument, rows }: Survey,
+  options: SurveyOptions,
+): Promise<string> => {
   const [{ surveyPage }, { pageToSvg }] = await Promise.all([
     import('../../engrave/survey/map.ts'),
     import('../../emit/svg.ts'),
   ]);
+  const map = { title: titleOf(file, tune), subtitle: instrument.name, rows, keyName: keyNameOf(tune) };
   return pageToSvg(surveyPage(map, layoutOf(options)));
 };
 
