@@ -105,8 +105,9 @@ const windowsAbove = (instrument: Instrument, from: number): fc.Arbitrary<readon
     })
     .map(({ kind, lows, widths, split }) => {
       const [whole, later] = lows.map((low, n) => {
-        const bottom = Math.min(Math.max(0, from + low), topFret(instrument));
-        return { low: bottom, high: bottom + widths[n]! };
+        const top = topFret(instrument);
+        const bottom = Math.min(Math.max(0, from + low), top);
+        return { low: bottom, high: Math.min(bottom + widths[n]!, top) };
       });
       const all: WindowRule = { measures: undefined, window: whole! };
       const part: WindowRule = { measures: { from: split, to: split + 1 }, window: later! };

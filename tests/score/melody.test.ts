@@ -38,7 +38,7 @@ describe('parts', () => {
     ['unknown-part', { part: 'Oboe' }, /P1 \(Drum\), P2 \(Voice\), P3 \(Flute\), P4/],
     ['unknown-part', { part: '5' }, /P1/],
     ['silent-part', { part: 'Flute' }, /^the parts with notes are P2 \(Voice\), P4$/],
-    ['unpitched-notes', { part: 'Drum' }, /another part/],
+    ['unpitched-notes', { part: 'Drum' }, /^choose another with --part/],
     ['unknown-voice', { part: 'Voice', voice: '7' }, /^the only voice with notes is 1$/],
     ['silent-part', { part: 'Flute', voice: '1' }, /^the parts with notes are P2/],
   ])('%s', (code, choice, hint) =>
