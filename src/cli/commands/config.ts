@@ -22,8 +22,8 @@ import { columnsOf, wrapped } from '../width.ts';
 
 const OPTION_NAMES = [...REQUEST_NAMES, 'json'] as const satisfies readonly OptionName[];
 
-const ABOUT = `A fretward.yaml lies beside the tunes, or in the folder where fretward is
-called:
+const ABOUT = `A fretward.yaml lies beside the tunes or in a folder above them, up to the one
+where fretward is called; the nearest is in force:
 
   instrument: [ukulele, ukulele-low-g]
   frets: 4-8

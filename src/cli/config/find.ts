@@ -1,15 +1,16 @@
 /** Which configuration file is in force, and what it says about a tune. */
 import { existsSync, statSync } from 'node:fs';
-import { dirname, extname, join, relative, resolve, sep } from 'node:path';
+import { dirname, extname, isAbsolute, join, relative, resolve, sep } from 'node:path';
 import type { Input } from '../../batch/inputs.ts';
+import { fixedPart } from '../../batch/tunes.ts';
 import type { OptionName } from '../options/options.ts';
 import { type Config, type Settings, together } from './settings.ts';
 
 export const CONFIG_NAME = 'fretward.yaml';
 
 /**
- * The file that `--config` names; else the one in the first folder of tunes that has one; else the one in
- * the working folder. Throws a Refusal where it is wrong.
+ * The file that `--config` names; else the nearest one beside or above the first tunes that have one; else
+ * the one in the working folder. Throws a Refusal where it is wrong.
  */
 export const findConfig = async (
   named: unknown,
@@ -23,12 +24,19 @@ export const findConfig = async (
   return readConfig(path, names);
 };
 
-const placesOf = (tunes: readonly string[]): readonly string[] => [
-  ...tunes
-    .filter(each => statSync(each, { throwIfNoEntry: false })?.isDirectory())
-    .map(each => join(each, CONFIG_NAME)),
-  CONFIG_NAME,
-];
+const placesOf = (tunes: readonly string[]): readonly string[] =>
+  [...new Set([...tunes.flatMap(foldersAbove), '.'])].map(each => join(each, CONFIG_NAME));
+
+/** The folder in which named tunes lie, then those above it up to the working folder; elsewhere it alone. */
+const foldersAbove = (named: string): readonly string[] => {
+  const start = isFolder(named) ? named : fixedPart(named);
+  const folder = isFolder(start) ? start : dirname(start);
+  const steps = relative('.', folder).split(sep);
+  if (steps[0] === '..' || isAbsolute(steps.join(sep))) return [folder];
+  return steps.map((_, index) => join(...steps.slice(0, steps.length - index)));
+};
+
+const isFolder = (path: string): boolean => statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false;
 
 /** What is in force for a tune: what was typed wins over what the file says of it, and that over the rest. */
 export const settingsFor = (typed: Settings, config: Config | undefined, { path }: Input): Settings => {

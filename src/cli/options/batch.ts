@@ -52,7 +52,7 @@ export const BATCH_ROWS = {
   config: {
     flags: '--config <file>',
     help: 'options for these tunes; --no-config obeys no fretward.yaml',
-    default: 'fretward.yaml in the folder of tunes, or here',
+    default: 'fretward.yaml beside the tunes or above them, up to here',
     revocable: true,
     schema: () => z.union([named('a file'), z.literal(false)]),
   },
