@@ -9,7 +9,7 @@
  *
  * Values are checked as if they had been typed. Paths are meant from the file's own folder.
  */
-import { dirname, resolve } from 'node:path';
+import { dirname, isAbsolute, join } from 'node:path';
 import { readTextFile } from '../../batch/files.ts';
 import type { Diagnostic } from '../../score/diagnostic.ts';
 import { BATCH_NAMES } from '../options/batch.ts';
@@ -117,7 +117,8 @@ const settingIn = (name: OptionName, entry: Entry, reader: Reader): Setting | un
 };
 
 const fromFolder = (name: OptionName, typed: unknown, folder: string): unknown => {
-  if (PATHS.has(name) && typed !== '-') return resolve(folder, String(typed));
+  const from = (path: string): string => (isAbsolute(path) ? path : join(folder, path));
+  if (PATHS.has(name) && typed !== '-') return from(String(typed));
   if (name !== 'instrument') return typed;
-  return (typed as readonly string[]).map(each => (each.endsWith('.json') ? resolve(folder, each) : each));
+  return (typed as readonly string[]).map(each => (each.endsWith('.json') ? from(each) : each));
 };
