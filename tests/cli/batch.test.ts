@@ -226,7 +226,9 @@ tunes:
   it('gives options for a folder of tunes and for single ones; what is typed wins', async () => {
     const term = withTunes();
     term.write('tunes/fretward.yaml', CONFIG);
-    expect((await term.run('fretward arrange tunes -q')).status).toBe(0);
+    expect((await term.run('fretward arrange tunes')).stdout).toBe(
+      'sheets/00.ukulele.tab.txt\nsheets/01.guitar.tab.txt\nsheets/02.ukulele.tab.txt\n',
+    );
     expect(term.files('sheets')).toEqual(['00.ukulele.tab.txt', '01.guitar.tab.txt', '02.ukulele.tab.txt']);
     expect(term.read('sheets/00.ukulele.tab.txt')).toContain('frets 4–8');
     expect(term.read('sheets/01.guitar.tab.txt')).toContain('frets 5–9');
@@ -271,6 +273,7 @@ tunes:
     const { stdout } = await term.run('fretward config tunes --paper letter');
     expect(stdout).toContain('options from tunes/fretward.yaml');
     expect(stdout).toMatch(/^all +frets +4-8 +tunes\/fretward\.yaml, line 2$/m);
+    expect(stdout).toMatch(/^all +out +sheets +tunes\/fretward\.yaml, line 5$/m);
     expect(stdout).toMatch(/^all +paper +letter +command line$/m);
     expect(stdout).toMatch(/^tunes\/01\.musicxml +frets +5-9 +tunes\/fretward\.yaml, line 8$/m);
     expect(stdout).toMatch(/^tunes\/02\.musicxml +transpose +2 +tunes\/fretward\.yaml, line 11$/m);
@@ -329,6 +332,21 @@ describe('make', () => {
       'make out/01.ukulele.tab.txt\n',
     );
     expect(term.read('out.d')).toContain('out/a\\ b$$c\\#d.ukulele.tab.txt: tunes/a\\ b$$c\\#d.musicxml');
+  });
+
+  it('takes the sheets of a tune that is broken for out of date, run after run', async () => {
+    const term = withTunes(2);
+    await term.run(`${BUILD} --depfile out.d`);
+    const whole = term.read('out.d');
+    const tune = term.read('tunes/01.musicxml');
+    term.write('tunes/01.musicxml', '<broken');
+    for (let run = 0; run < 2; run++) {
+      expect((await term.run(`${BUILD} --depfile out.d`)).status).toBe(1);
+      expect(term.read('out.d')).toBe(whole);
+    }
+    term.write('tunes/01.musicxml', tune);
+    expect((await term.run(`${BUILD} --depfile out.d`)).status).toBe(0);
+    expect(term.read('out.d')).toBe(whole);
   });
 });
 

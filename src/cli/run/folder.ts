@@ -1,9 +1,10 @@
 /** A run that fills folders: every task in its turn, told as it goes, and ended cleanly by a signal. */
+import { existsSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import manifest from '../../../package.json' with { type: 'json' };
 import { type BatchSettings, runBatch, type Task } from '../../batch/batch.ts';
 import { depfile } from '../../batch/depfile.ts';
-import { writeFiles } from '../../batch/files.ts';
+import { readTextFile, writeFiles } from '../../batch/files.ts';
 import { isGood, summarise, type TuneReport } from '../../batch/report.ts';
 import { say } from '../console.ts';
 import { EXIT } from '../exit.ts';
@@ -38,7 +39,8 @@ export const runFolder = async (run: Run, interruption: Interruption): Promise<n
     return interruption.cause.status;
   }
   if (options.depfile !== undefined) {
-    writeFiles([{ path: options.depfile, content: depfile(reports.map(ruleOf(tasks))) }]);
+    const before = existsSync(options.depfile) ? readTextFile(options.depfile) : '';
+    writeFiles([{ path: options.depfile, content: depfile(reports.map(ruleOf(tasks)), before) }]);
   }
   teller.sumUp(reports, summarise(reports));
   return statusOf(reports);
@@ -55,12 +57,11 @@ const settingsOf = (
   signal,
 });
 
-const ruleOf =
-  (tasks: readonly Task[]) =>
-  ({ outputs }: TuneReport, index: number) => {
-    const task = tasks[index]!;
-    return { targets: outputs, sources: task.kind === 'work' ? task.sources : [] };
-  };
+const ruleOf = (tasks: readonly Task[]) => (report: TuneReport, index: number) => {
+  const task = tasks[index]!;
+  const sources = task.kind === 'work' ? task.sources : [];
+  return { name: task.name, targets: report.outputs, sources, whole: isGood(report) };
+};
 
 const statusOf = (reports: readonly TuneReport[]): number => {
   if (reports.some(({ result }) => result === 'fault')) return EXIT.fault;
