@@ -1,15 +1,16 @@
 /** Note letters, or boxes to write them in, in a row of their own under the staff. */
 import { accidentalSign } from '../../score/pitch.ts';
-import type { Mark } from '../drawing/mark.ts';
+import { type Box, union } from '../drawing/box.ts';
+import { bounds, type Mark, move } from '../drawing/mark.ts';
 import { anchoredText, richText } from '../measure/rich-text.ts';
 import { headCentre, type PlacedNote, type PlacedSystem } from './placed.ts';
 import type { Sketch } from './sketch.ts';
 
 const SIZE = 2;
 const BASELINE = 6.2;
-const RISE = 1.8;
-/** Boxes are taller than letters. */
-const BOX_RISE = 2.3;
+/** From a letter, with its accidental, or a box to the ink over it. */
+const CLEARANCE = { letter: 0.5, box: 0.7 };
+const BESIDE = 0.2;
 const BOX = { half: 0.85, height: 2 };
 
 /** Notes that are named: struck, and of full size. */
@@ -33,7 +34,7 @@ function fittingSize(notes: readonly PlacedNote[]): number {
   return SIZE * Math.max(0.5, Math.min(1, ...shares));
 }
 
-function letterMarks(notes: readonly PlacedNote[], y: number): Mark[][] {
+function letterMarks(notes: readonly PlacedNote[]): Mark[][] {
   const size = fittingSize(notes);
   return notes.map(note => {
     const of = note.shape.event.heads.at(-1)!.id;
@@ -41,18 +42,18 @@ function letterMarks(notes: readonly PlacedNote[], y: number): Mark[][] {
       letter(note),
       { role: 'letter', face: 'sansBold', size, of },
       headCentre(note),
-      y,
+      0,
       'middle',
     );
   });
 }
 
-function boxMarks(notes: readonly PlacedNote[], y: number): Mark[][] {
-  return notes.map(note => oneBox(headCentre(note), y));
+function boxMarks(notes: readonly PlacedNote[]): Mark[][] {
+  return notes.map(note => oneBox(headCentre(note)));
 }
 
-function oneBox(x: number, y: number): Mark[] {
-  const [left, right, top, bottom] = [x - BOX.half, x + BOX.half, y - BOX.height + 0.4, y + 0.4];
+function oneBox(x: number): Mark[] {
+  const [left, right, top, bottom] = [x - BOX.half, x + BOX.half, 0.4 - BOX.height, 0.4];
   const edge = (x1: number, y1: number, x2: number, y2: number): Mark => ({
     kind: 'line',
     role: 'answer',
@@ -75,9 +76,14 @@ export function drawLetters(system: PlacedSystem, sketch: Sketch): void {
   const marks = kind.letters ? letterMarks : options.letterBoxes && kind.boxes ? boxMarks : undefined;
   if (!marks) return;
   const notes = named(system);
-  const lowest = notes.map(note => sketch.below(headCentre(note) - 0.9, headCentre(note) + 0.9, 4));
-  const y = Math.max(BASELINE, ...lowest.map(bottom => bottom + (kind.letters ? RISE : BOX_RISE)));
-  marks(notes, y).forEach((each, i) => {
-    sketch.add(notes[i]!.measure, each);
+  const row = marks(notes);
+  const gap = kind.letters ? CLEARANCE.letter : CLEARANCE.box;
+  const y = Math.max(BASELINE, ...row.map(each => gap + freeBelow(sketch, union(each.map(bounds))!)));
+  row.forEach((each, i) => {
+    sketch.add(notes[i]!.measure, move(each, 0, y));
   });
 }
+
+/** The baseline at which what stands in a box around y = 0 meets the ink over it. */
+const freeBelow = (sketch: Sketch, { left, right, top }: Box): number =>
+  sketch.below(left - BESIDE, right + BESIDE, 4) - top;
