@@ -58,7 +58,7 @@ const readHarmony = (walk: Walk, node: XmlElement, data: Harmony): void => {
     walk.omissions.add('chords named by degree or function', sourceOf(walk, node));
     return;
   }
-  walk.measure.chordSymbols.push({
+  const symbol: ChordSymbol = {
     at: Math.max(0, walk.now + offsetTicks(walk, data.offset?.data)),
     root,
     kind,
@@ -66,8 +66,14 @@ const readHarmony = (walk: Walk, node: XmlElement, data: Harmony): void => {
     bass: chordNote(data.bass?.bassStep?.data, data.bass?.bassAlter?.data, interval),
     degrees: (data.degrees ?? []).flatMap(degreeOf),
     source: sourceOf(walk, node),
-  });
+  };
+  const last = walk.measure.chordSymbols.at(-1);
+  if (last === undefined || !isSame(last, symbol)) walk.measure.chordSymbols.push(symbol);
 };
+
+/** Whether a file says a symbol again at the same moment: some do, for every note of a run. */
+const isSame = ({ source: _, ...one }: ChordSymbol, { source: __, ...other }: ChordSymbol): boolean =>
+  JSON.stringify(one) === JSON.stringify(other);
 
 /** MusicXML 4.0, kind-value. */
 const KINDS: ReadonlySet<string> = new Set(

@@ -47,6 +47,14 @@ describe('chord symbols', () => {
       { at: 12, root: { step: 'G' }, kind: 'dominant' },
     ]));
 
+  test('a chord that is said again at the same moment counts once', () => {
+    const said = `<harmony>${root('E', '-1')}<kind>major</kind></harmony>`;
+    const other = `<harmony>${root('C')}<kind>minor</kind></harmony>`;
+    expect(chords(said + said + other + said).map(({ root: each }) => each?.step)).toEqual(['E', 'C', 'E']);
+    const apart = measure(`${said}${note('C4', 24)}${said}${note('C4', 24)}`);
+    expect(apart.chordSymbols.map(({ at }) => at)).toEqual([0, 24]);
+  });
+
   test('a kind that MusicXML does not know keeps its name as text', () =>
     expect(chords(`<harmony>${root('C')}<kind>maj7</kind></harmony>`)[0]).toMatchObject({
       kind: 'other',
