@@ -14,8 +14,8 @@ import { cautionLines, type DiagramOptions, rowGroup, sheetLines } from './sheet
 const FRAME_SCALE = 0.8;
 
 /** Between the frames and the chart, and between rows, mm. */
-const BELOW_FRAMES = 4;
-const BETWEEN_ROWS = 5;
+const BELOW_FRAMES = 2.5;
+const BETWEEN_ROWS = 3.5;
 
 /** Engraves the chart of a tune with the shapes of its chords. */
 export function engraveChart(chart: ChordChart, sheet: ChordSheet, options: DiagramOptions): readonly Page[] {

@@ -32,7 +32,7 @@ export const CHART = {
 } as const;
 
 const SLASH = { height: 4.6, slant: 2.7, thickness: 1.15 } as const;
-/** At least so much between two chord symbols. */
+/** At least so much between two chord symbols of full size. */
 const APART = 1.6;
 
 /** Where in a measure from 0 to `width` a tick lies. */
@@ -101,7 +101,7 @@ const sideBySide = (symbols: readonly ChordSymbol[], size: number): Mark[] => {
   let x = 0;
   return symbols.flatMap(symbol => {
     const marks = move(nameMarks(symbol, size), x, 0);
-    x += widthOf(marks) + APART;
+    x += widthOf(marks) + APART * (size / CHART.name);
     return marks;
   });
 };

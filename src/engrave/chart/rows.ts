@@ -80,7 +80,8 @@ function roomyShare(measure: ChartMeasure, share: number, unit: number, most: nu
   return roomy;
 }
 
-const ABOVE = -CHART.top + 1.5;
+/** With room for the number of a measure. */
+const ABOVE = -CHART.top + 3;
 const SIGNS = 5;
 const ENDING = 5.5;
 const BELOW = CHART.bottom + 3.5;
