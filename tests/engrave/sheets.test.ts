@@ -222,6 +222,37 @@ describe('dynamics and words below the staff', () => {
   });
 });
 
+describe('note letters', () => {
+  test.each(['names', 'quiz'] as const)('on %s keep clear of flags over them, accidentals too', kind => {
+    const tune = tuneOf([{ notes: 'C5q Bb4e Db5e C#5e Bb4e C5q' }]);
+    const { pages } = sheet(tune, { sheet: kind, letterBoxes: true, staffSize: 4 });
+    const boxes = (...roles: readonly string[]) =>
+      inked(pages).flatMap(({ mark, box }) => (roles.includes(mark.role) ? [box] : []));
+    const letters = boxes('letter', 'answer');
+    expect(letters.length).toBeGreaterThan(0);
+    for (const letter of letters)
+      for (const over of boxes('flag', 'stem', 'head', 'beam'))
+        if (over.left < letter.right && over.right > letter.left)
+          expect(letter.top - over.bottom).toBeGreaterThan(0.45);
+  });
+});
+
+describe('words above the staff', () => {
+  const above = { kind: 'words', at: 0, placement: 'above', source: { line: 1, part: 'P1', measure: '1' } };
+  const at = (text: string) => ({ ...above, text }) as Direction;
+  test('stand over their note, but at the head of the tune over its clef', () => {
+    const specs = ['Gently', 'soft', 'rit.'].map(text => ({ notes: 'A4h C5h', directions: [at(text)] }));
+    const { pages } = sheet(tuneOf(specs), { measuresPerSystem: 2 });
+    const boxes = (role: string) =>
+      inked(pages).flatMap(({ mark, box }) => (mark.role === role ? [box] : []));
+    const [first, second, third] = boxes('words').map(({ left }) => left);
+    const heads = boxes('head').map(({ left }) => left);
+    expect(first).toBeLessThan(boxes('clef')[0]!.right);
+    expect(Math.abs(second! - heads[2]!)).toBeLessThan(1);
+    expect(Math.abs(third! - heads[4]!)).toBeLessThan(1);
+  });
+});
+
 describe('empty measures', () => {
   const rests = [{ notes: 'C4w' }, ...Array.from({ length: 5 }, () => ({ notes: 'rw' })), { notes: 'C4w' }];
   test('are set as one, with their number, and ids go on counting', () => {

@@ -172,11 +172,16 @@ function rehearsal(text: string): Mark[] {
 const words = (text: string, face: 'serifItalic' | 'serifBold' = 'serifItalic'): Mark[] =>
   richText(text, { role: 'words', face, size: STYLE.wordsSize }).marks;
 
+/** What belongs to a measure starts at its bar line, or over the clef; words over their note, but for the tune's first. */
+function startX(system: PlacedSystem, measure: number, { at, kind }: Direction): number {
+  if (at > 0 || (kind === 'words' && measure > 0)) return Math.max(0, xAt(system, measure, at));
+  return measure === system.line.first ? 0.6 : Math.max(0, measureSpan(system, measure).left - 0.2);
+}
+
 /** A direction's marks, where they start, and their distance from what is below; undefined where undrawn. */
 function directionMarks(system: PlacedSystem, measure: number, direction: Direction) {
-  const { left, right } = measureSpan(system, measure);
-  const atStart = measure === system.line.first ? 0.6 : left - 0.2;
-  const x = Math.max(0, direction.at === 0 ? atStart : xAt(system, measure, direction.at));
+  const { right } = measureSpan(system, measure);
+  const x = startX(system, measure, direction);
   switch (direction.kind) {
     case 'sign':
       return { marks: signGlyph(direction.sign), x, gap: 0.6 };
