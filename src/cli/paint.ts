@@ -5,12 +5,12 @@ import type { Paint, TextRole } from '../emit/text/row.ts';
 export const painter = async (wanted: boolean): Promise<Paint> => {
   if (!wanted || !process.stdout.isTTY || process.env.NO_COLOR) return (_role, text) => text;
   const { default: chalk } = await import('chalk');
+  // Only what can be read on white as on black, whatever a terminal makes of "bright" and "bold".
   const styles: Partial<Record<TextRole, (text: string) => string>> = {
     heading: chalk.bold,
-    chord: chalk.green,
-    lyric: chalk.yellow,
-    digit: chalk.cyanBright.bold,
-    outside: chalk.redBright.bold,
+    chord: chalk.magenta,
+    digit: chalk.bold,
+    outside: chalk.red.bold,
     staff: chalk.dim,
   };
   return (role, text) => styles[role]?.(text) ?? text;
