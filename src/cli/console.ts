@@ -2,7 +2,7 @@
 import type { Diagnostic, Place } from '../score/diagnostic.ts';
 import { measureName, momentName } from '../score/moments.ts';
 import { EXIT } from './exit.ts';
-import { columnsOf, wrapped } from './width.ts';
+import { columnsOf, withNumbers, wrapped } from './width.ts';
 
 /** Writes text or bytes as they are to standard output; a reader that has gone away (`| head`) ends us quietly. */
 export const print = (content: string | Uint8Array): void => {
@@ -58,7 +58,7 @@ export const report = (diagnostics: readonly Diagnostic[], quiet: boolean): void
 
 /** People read whole words; what a program reads stays on its line. */
 const onTerminal = (line: string): string =>
-  process.stderr.isTTY ? wrapped(line, columnsOf(process.stderr)) : line;
+  process.stderr.isTTY ? wrapped(withNumbers(line), columnsOf(process.stderr)) : line;
 
 /** "tunes/a.mxl, measure 3 beat 1: warning: … (code)" */
 const diagnosticLine = ({ severity, code, message, place }: Diagnostic): string => {

@@ -29,3 +29,7 @@ export const wrapped = (text: string, width: number): string =>
     })
     .map(line => line.replaceAll(NO_BREAK, ' '))
     .join('\n');
+
+/** The same text, in which a word that counts keeps its number beside it: "beat 1". */
+export const withNumbers = (text: string): string =>
+  text.replace(/\b(line|part|measure|beat|string|fret)(s?) (?=\S*\d)/g, `$1$2${NO_BREAK}`);
