@@ -12,11 +12,14 @@ const BEFORE = 60;
 
 const TAG = /^<[\w-]+>$/;
 
-/** Gives each diagnostic that knows its line the text of that line, where the file can be read as text. */
+/** Gives each error that knows its line the text of that line, where the file can be read as text. */
 export const withExcerpts = (diagnostics: readonly Diagnostic[], input: Input): readonly Diagnostic[] => {
-  if (!diagnostics.some(each => each.place?.line !== undefined)) return diagnostics;
+  const shown = ({ severity, place }: Diagnostic): boolean =>
+    severity === 'error' && place?.line !== undefined;
+  if (!diagnostics.some(shown)) return diagnostics;
   const lines = linesOf(input);
   return diagnostics.map(each => {
+    if (!shown(each)) return each;
     const line = lines[(each.place?.line ?? 0) - 1];
     const start = Math.max(0, (each.place?.column ?? 0) - BEFORE);
     const excerpt = line?.slice(start, start + SHOWN).trim();

@@ -3,6 +3,7 @@ import type { Format, SheetStyle } from '../emit/formats.ts';
 import type { PartOptions } from '../engrave/booklet/parts.ts';
 import type { PartsAsked } from '../lesson/pack/make.ts';
 import type { PackAsked, PackWords } from '../lesson/pack/pack.ts';
+import { afterSaying } from '../score/diagnostic.ts';
 import type { MelodyChoice } from '../score/melody.ts';
 import type { Input } from './inputs.ts';
 import { filesOf } from './lesson-files.ts';
@@ -51,7 +52,9 @@ const makeFiles = async (input: Input, job: LessonJob): Promise<Made> => {
     notes: job.words.notes === undefined ? [] : fromMarkdown(job.words.notes),
   };
   const cues = { every: job.details.cues.every, say: await speaker(job) };
-  const made = makePack(tune, { ...job, words, details: { ...job.details, cues } });
+  const made = await afterSaying(diagnostics, () =>
+    makePack(tune, { ...job, words, details: { ...job.details, cues } }),
+  );
   const look = { ...job, stem: input.stem, style: withFooter(job.style, words) };
   const files = await filesOf(made.pack, look, diagnostics);
   return {

@@ -4,7 +4,7 @@ import type { SheetName } from '../engrave/options.ts';
 import type { Arranged } from '../fingering/arrange.ts';
 import { type Difficulty, difficultyData, difficultyOf } from '../fingering/difficulty.ts';
 import { arrangeEditions, type EditionsAsked, leftOut, ofEdition } from '../fingering/editions.ts';
-import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
+import { afterSaying, type Diagnostic, Refusal } from '../score/diagnostic.ts';
 import { chooseMelody, type Melody, type MelodyChoice } from '../score/melody.ts';
 import type { Score } from '../score/model.ts';
 import type { Tune } from '../score/tune.ts';
@@ -90,7 +90,8 @@ export const faultOf = (error: unknown): Diagnostic => ({
 
 const makeOutputs = async (input: Input, job: Job): Promise<Made> => {
   const { tune, diagnostics: reading } = await loadTune(input, job.choice, job.limits);
-  const { tune: moved, editions, refused, diagnostics: together } = arrangeEditions(tune, job);
+  const arranged = await afterSaying(reading, () => arrangeEditions(tune, job));
+  const { tune: moved, editions, refused, diagnostics: together } = arranged;
   const said = [...reading, ...together];
   const several = job.instruments.length > 1;
   const rendered = await renderEditions(moved, editions, input.stem, job, { said, several });

@@ -2,7 +2,7 @@
 import { loadTune } from '../batch/run.ts';
 import type { Arranged } from '../fingering/arrange.ts';
 import { arrangeEditions, leftOut } from '../fingering/editions.ts';
-import type { Diagnostic } from '../score/diagnostic.ts';
+import { afterSaying, type Diagnostic } from '../score/diagnostic.ts';
 import type { Score } from '../score/model.ts';
 import type { Tune } from '../score/tune.ts';
 import { type Arranging, choiceOf, editionsOf, type Limiting, limitsOf } from './asked.ts';
@@ -45,7 +45,9 @@ export const answerEach = async (
   for (const input of await tunesNamed(tunes)) {
     const done = await attempt(input, quiet, async say => {
       const { diagnostics, ...loaded } = await loadTune(input, choiceOf(options), limitsOf(options));
-      const said = await answer({ ...loaded, file: input.name, stem: input.stem });
+      const said = await afterSaying(diagnostics, () =>
+        answer({ ...loaded, file: input.name, stem: input.stem }),
+      );
       say([...diagnostics.filter(each => !said.covers?.includes(each.code)), ...(said.diagnostics ?? [])]);
       answers.push(said);
     });

@@ -8,7 +8,7 @@ import { inFile } from '../batch/said.ts';
 import type { Arranged } from '../fingering/arrange.ts';
 import { arrangeEditions, leftOut } from '../fingering/editions.ts';
 import { type KnownPlaces, knownPlaces, type LessonAsked } from '../lesson/places.ts';
-import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
+import { afterSaying, type Diagnostic, Refusal } from '../score/diagnostic.ts';
 import type { Tune } from '../score/tune.ts';
 import { type Arranging, choiceOf, editionsOf, type Limiting, limitsOf } from './asked.ts';
 import { attempt } from './attempt.ts';
@@ -71,7 +71,7 @@ export const arrangedTune = async (file: string, options: Arranging & Limiting) 
 /** A tune, arranged for all editions that there can be. */
 export const arrangedInput = async (input: Input, options: Arranging & Limiting) => {
   const { tune, diagnostics } = await loadTune(input, choiceOf(options), limitsOf(options));
-  const arranged = arrangeEditions(tune, editionsOf(options));
+  const arranged = await afterSaying(diagnostics, () => arrangeEditions(tune, editionsOf(options)));
   const own = arranged.editions.flatMap(edition => edition.diagnostics);
   const together = [...diagnostics, ...arranged.diagnostics, ...leftOut(arranged.refused)];
   return { ...arranged, stem: input.stem, diagnostics: [...together, ...own] };

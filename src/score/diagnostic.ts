@@ -39,3 +39,12 @@ export class Refusal extends Error {
     this.diagnostics = diagnostics;
   }
 }
+
+/** Makes something; where that is refused, what has been said before, such as which part was taken, is told with it. */
+export const afterSaying = async <T>(said: readonly Diagnostic[], make: () => T | Promise<T>): Promise<T> => {
+  try {
+    return await make();
+  } catch (error) {
+    throw error instanceof Refusal ? new Refusal(...said, ...error.diagnostics) : error;
+  }
+};

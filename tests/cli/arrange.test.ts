@@ -1,6 +1,7 @@
 /** `fretward arrange` as it is typed: what is read, what is written, what is said, and the exit status. */
 import { chmodSync, mkdirSync, statSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { attributes, note, scoreOf } from '../support/musicxml.ts';
 import { GRACE, isRoot, MICHAEL, NOBODY, ROW, terminal } from './terminal.ts';
 
 describe('one tune', () => {
@@ -336,6 +337,26 @@ describe('what is said', () => {
       place: { file: `${MICHAEL}.musicxml`, measure: '6' },
     });
   });
+});
+
+describe('a part that cannot be played', () => {
+  it.each(['arrange', 'explain', 'survey', 'scale -f 4-8 --for'])(
+    'is said by %s to be one of several, to choose another',
+    async command => {
+      const term = terminal();
+      const list = ['P1', 'P2'].map(id => `<score-part id="${id}"><part-name>${id}</part-name></score-part>`);
+      const parts = ['C2', 'E4'].map(
+        (pitch, index) =>
+          `<part id="P${index + 1}"><measure number="1">${attributes()}${note(pitch, 48)}</measure></part>`,
+      );
+      term.write('two.musicxml', scoreOf(list.join(''), parts.join('')));
+      const { stderr, status } = await term.run(`fretward ${command} two.musicxml`);
+      expect(stderr).toMatch(
+        /note: of 2 parts with notes, the first is taken: P1 .*\n +choose another with --part: P2/,
+      );
+      expect(status).toBe(command === 'survey' ? 0 : 1);
+    },
+  );
 });
 
 describe('an edition that cannot be made', () => {
