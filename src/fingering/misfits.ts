@@ -26,7 +26,7 @@ export const unplayableDiagnostics = (
     severity: 'error',
     code: 'note-off-the-instrument',
     message: `${pitchName(spots[0].pitch)} cannot be played on ${instrument.name}: ${listSpots(spots)}`,
-    ...hintFor(instrument, rules, all, undefined),
+    ...hintFor(instrument, rules, all, undefined, 'could be played'),
     place: placeOf(spots[0]),
   }));
 
@@ -165,8 +165,10 @@ const hintFor = (
   { open }: Rules,
   strikes: readonly Strike[],
   window: FretWindow | undefined,
+  helped?: 'could be played',
 ) => {
   const sounds = strikes.flatMap(strike => strike.sounds);
-  const hint = describeWaysOut(waysOut(instrument, sounds, window, open === 'never' ? 'never' : 'may sound'));
+  const ways = waysOut(instrument, sounds, window, open === 'never' ? 'never' : 'may sound');
+  const hint = describeWaysOut(ways, helped);
   return hint ? { hint } : {};
 };

@@ -68,8 +68,14 @@ const widen = (
   return best;
 };
 
-/** The ways out in one sentence without a full stop; undefined where there is none. */
-export const describeWaysOut = (ways: WaysOut): string | undefined => {
+/**
+ * The ways out in one sentence without a full stop; undefined where there is none. What is said to fit has a
+ * place in the window; what can be played, somewhere on the neck.
+ */
+export const describeWaysOut = (
+  ways: WaysOut,
+  helped: 'would fit' | 'could be played' = 'would fit',
+): string | undefined => {
   const up = ways.transpositions.find(step => step > 0);
   const down = ways.transpositions.find(step => step < 0);
   const keys = [up && movedName(up), down && movedName(down)].filter(Boolean);
@@ -79,5 +85,5 @@ export const describeWaysOut = (ways: WaysOut): string | undefined => {
     ways.withoutCapo && 'without the capo',
     ways.instruments.length > 0 && `on ${ways.instruments.map(each => each.id).join(', ')}`,
   ].filter(Boolean);
-  return offers.length > 0 ? `every note would fit ${offers.join('; or ')}` : undefined;
+  return offers.length > 0 ? `every note ${helped} ${offers.join('; or ')}` : undefined;
 };
