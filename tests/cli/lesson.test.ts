@@ -90,7 +90,7 @@ describe('fretward lesson', () => {
 
   it('begins a file that makes a lesson once it names a tune', async () => {
     const here = terminal(ROW);
-    expect((await here.run('fretward lesson --init monday.yaml')).stdout).toBe('monday.yaml\n');
+    expect((await here.run('fretward lesson --init monday')).stdout).toBe('monday.yaml\n');
     const again = await here.run('fretward lesson --init monday.yaml');
     expect([again.status, again.stderr]).toEqual([
       1,

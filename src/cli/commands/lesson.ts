@@ -85,13 +85,14 @@ const taskFor = async (file: string, options: LessonOptions): Promise<Task> => {
   }
 };
 
-/** Writes files to begin with. */
+/** Writes files to begin with. Without `.yaml` a file would be in the way of the folder that its lesson gets. */
 const beginAll = async (files: readonly string[], options: LessonOptions): Promise<number> => {
   const other = RUN_NAMES.find(name => options[name]);
   if (other) throw notTogether('init', other, '--init makes no sheets');
   const { quiet = false } = options;
   let status: number = EXIT.done;
-  for (const file of files) {
+  for (const named of files) {
+    const file = /\.ya?ml$/i.test(named) ? named : `${named}.yaml`;
     const done = await attempt(undefined, quiet, async () => {
       await begin(file);
       if (!quiet) print(`${file}\n`);
