@@ -1,5 +1,14 @@
 /** Writing files so that none is ever seen half-written, and reading those that hold text. */
-import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import {
+  existsSync,
+  mkdirSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  statSync,
+  writeFileSync,
+} from 'node:fs';
 import { hostname } from 'node:os';
 import { basename, dirname, join } from 'node:path';
 import { Refusal } from '../score/diagnostic.ts';
@@ -83,9 +92,15 @@ const cannotWrite = (path: string, error: unknown): Refusal => {
     code: 'cannot-write',
     message: WRITE_FAILURES[code ?? ''] ?? `the file cannot be written (${code ?? 'unknown cause'})`,
     hint: 'nothing of this tune was written; choose another folder with --out',
-    place: { file: path },
+    place: { file: FILE_IN_THE_WAY.has(code ?? '') ? lowestThere(path) : path },
   });
 };
+
+/** The path, or of the folders above it the lowest that is there, whatever it is. */
+const lowestThere = (path: string): string =>
+  existsSync(path) || path === dirname(path) ? path : lowestThere(dirname(path));
+
+const FILE_IN_THE_WAY: ReadonlySet<string> = new Set(['ENOTDIR', 'EEXIST']);
 
 const WRITE_FAILURES: Readonly<Record<string, string>> = {
   EACCES: 'the file may not be written',

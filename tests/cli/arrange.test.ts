@@ -227,7 +227,7 @@ describe('where nothing can be written', () => {
     term.write('out', 'a file');
     const { stderr, status } = await term.run(`fretward arrange ${ROW}.musicxml --out out`);
     expect(status).toBe(1);
-    expect(stderr).toContain('a file is in the way where a folder should be');
+    expect(stderr).toContain('out: error: a file is in the way where a folder should be');
   });
 
   it.runIf(statSync('/dev/full', { throwIfNoEntry: false }))('says that the disk is full', async () => {

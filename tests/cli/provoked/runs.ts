@@ -20,7 +20,7 @@ export const RUNS: Provocations = {
   'cannot-read': { line: 'fretward arrange none.mxl', at: { file: 'none.mxl' } },
   'cannot-write': beside(
     { out: 'a file in the way' },
-    { line: 'fretward arrange t.musicxml -s tab --out out', at: { file: SHEET } },
+    { line: 'fretward arrange t.musicxml -s tab --out out', at: { file: 'out' } },
   ),
   'no-match': { line: "fretward arrange '*.mxl' --out out", at: { file: '*.mxl' } },
   'no-tunes-in-folder': { line: 'mkdir empty; fretward arrange empty', at: { file: 'empty' } },
