@@ -37,6 +37,24 @@ describe.each([
   });
 });
 
+describe('fretward explain --measure', () => {
+  it.each([
+    ['2', ['2']],
+    ['pickup', ['0']],
+    ['2-4', ['2', '3', '4']],
+    ['pickup–1', ['0', '1']],
+    ['15-40', ['15']],
+    ['4-2', []],
+  ])('%s takes these measures', async (typed, measures) => {
+    const { stdout } = await terminal(GRACE).run(
+      `fretward explain ${GRACE}.musicxml --measure ${typed} --json`,
+    );
+    const [{ editions }] = JSON.parse(stdout);
+    const notes: readonly { readonly measure: string }[] = editions[0].notes;
+    expect([...new Set(notes.map(each => each.measure))]).toEqual(measures);
+  });
+});
+
 describe('the narrowest window that holds a whole tune', () => {
   it('is named in the same words by inspect and by survey, or what stands in its way', async () => {
     const term = terminal(MICHAEL);

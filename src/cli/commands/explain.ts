@@ -4,7 +4,7 @@ import { type Arranged, arrangementOf } from '../../fingering/arrange.ts';
 import { type Explained, explain, gripAt } from '../../fingering/explain.ts';
 import type { Grip } from '../../fingering/grip.ts';
 import type { Strike } from '../../fingering/strikes.ts';
-import { measureName, measureRanges, momentName } from '../../score/moments.ts';
+import { measureRanges, momentName, stretchName } from '../../score/moments.ts';
 import { counted, mmNumber, mmText, pointsNumber, pointsText } from '../../score/numbers.ts';
 import { takesTunes } from '../define.ts';
 import { type Answer, answerEditions } from '../each.ts';
@@ -28,7 +28,7 @@ const EXAMPLES = `  fretward explain tune.mxl -i ukulele-low-g -f 4-8
       string, fret, finger and position of every note, what was paid for it,
       and what its other places would cost more
   fretward explain tune.mxl -f 4-8 --measure 7 --json
-      measure 7 alone, as JSON
+      measure 7 alone, as JSON; --measure 5-8 takes four
   fretward explain tune.mxl -f 4-8 --alternatives 3
       the three cheapest fingerings and where they differ`;
 
@@ -48,24 +48,41 @@ export const run = async (
   return answerEditions(tunes, options, (edition, title) =>
     options.alternatives !== undefined
       ? alternativesOf(edition, title, options.alternatives)
-      : explanationOf(edition, title, printedNumber(options.measure)),
+      : explanationOf(edition, title, stretchOf(options.measure)),
   );
 };
 
-/** The printed number of a measure that may be called as tables call it. */
-const printedNumber = (measure: string | undefined): string | undefined =>
-  measure === 'pickup' ? '0' : measure;
+/** Printed numbers of the first and the last measure of what is to be explained. */
+interface Stretch {
+  readonly from: string;
+  readonly to: string;
+}
 
-const explanationOf = (arranged: Arranged, title: string, measure: string | undefined): Answer => {
+/** "5", "5-8", "pickup-3". */
+const stretchOf = (typed: string | undefined): Stretch | undefined => {
+  if (typed === undefined) return undefined;
+  const [, from = typed, to = from] = /^(pickup|\d+)[-–](\d+)$/.exec(typed) ?? [];
+  return { from: printedNumber(from), to: printedNumber(to) };
+};
+
+/** The printed number of a measure that may be called as tables call it. */
+const printedNumber = (measure: string): string => (measure === 'pickup' ? '0' : measure);
+
+const isIn = ({ from, to }: Stretch, measure: string): boolean =>
+  from === to ? measure === from : Number(from) <= Number(measure) && Number(measure) <= Number(to);
+
+const explanationOf = (arranged: Arranged, title: string, stretch: Stretch | undefined): Answer => {
   const { problem, found } = arranged;
-  const wanted = (strike: Strike): boolean => measure === undefined || strike.source.measure === measure;
+  const wanted = (strike: Strike): boolean => !stretch || isIn(stretch, strike.source.measure);
   const notes = explain(problem, found, wanted);
   const repeats = (found.cost - found.untied) / 1000;
   const said = [
     `${title}: ${pointsText(found.cost / 1000)} points for ${counted(problem.strikes.length, 'note')}`,
     ...(repeats > 0 ? [`of these ${pointsText(repeats)} for places and passages that agree`] : []),
     ...(notes.length === 0
-      ? [`no note is struck in ${measureName(measure!)}; there are notes in ${measuresOf(problem.strikes)}`]
+      ? [
+          `no note is struck in ${stretchName(stretch!.from, stretch!.to, '-')}; there are notes in ${measuresOf(problem.strikes)}`,
+        ]
       : []),
   ];
   return {

@@ -17,7 +17,7 @@ import { named, whole } from './values.ts';
 const ANSWER_ROWS = {
   measure: {
     flags: '--measure <number>',
-    help: 'one measure alone, by its printed number, or pickup',
+    help: 'one measure alone, by its printed number, or pickup; or several: 5-8',
     default: 'all',
     schema: () => named('a measure'),
   },
