@@ -13,9 +13,11 @@ import { cautionLines, type DiagramOptions, rowGroup, sheetLines } from './sheet
 /** Frames on a chart are smaller than on a sheet of shapes. */
 const FRAME_SCALE = 0.8;
 
-/** Between the frames and the chart, and between rows, mm. */
+/** Between the frames and the chart, mm. */
 const BELOW_FRAMES = 2.5;
-const BETWEEN_ROWS = 3.5;
+
+/** Between rows, mm: the first of these that needs no more pages than the last. */
+const BETWEEN_ROWS = [7, 6, 5, 4, 3];
 
 /** Engraves the chart of a tune with the shapes of its chords. */
 export function engraveChart(chart: ChordChart, sheet: ChordSheet, options: DiagramOptions): readonly Page[] {
@@ -25,30 +27,27 @@ export function engraveChart(chart: ChordChart, sheet: ChordSheet, options: Diag
   const words = wordsOf(tune, sheet, options);
   const leftHanded = options.leftHanded ?? false;
   const frames = frameRows(sheet, width, { scale: FRAME_SCALE, leftHanded });
-  const blocks: Block[] = [
-    ...frames.map(
-      (row, index): Block => ({
-        height: row.height + (index === frames.length - 1 ? BELOW_FRAMES : 0),
-        draw: y => [rowGroup(row, index, frame.margin, y)],
-      }),
-    ),
-    ...chartRows(chart, width, options.measuresPerSystem).map(
-      (row, index): Block => ({
-        height: row.above + row.below + BETWEEN_ROWS,
-        draw: y => rowGroups(row, index, frame.margin, y + row.above),
-      }),
-    ),
-  ];
-  return diagramPages(
-    words,
-    frame,
-    onPages(blocks, page => roomBetween(words, frame, page)),
-  );
+  const above: Block[] = frames.map((row, index) => ({
+    height: row.height,
+    after: index === frames.length - 1 ? BELOW_FRAMES : 0,
+    draw: y => [rowGroup(row, index, frame.margin, y)],
+  }));
+  const rows = chartRows(chart, width, options.measuresPerSystem);
+  const layouts = BETWEEN_ROWS.map(after => {
+    const below = rows.map((row, index): Block => {
+      const draw = (y: number) => rowGroups(row, index, frame.margin, y + row.above);
+      return { height: row.above + row.below, after, draw };
+    });
+    return onPages([...above, ...below], page => roomBetween(words, frame, page));
+  });
+  const fewest = layouts.at(-1)!.length;
+  return diagramPages(words, frame, layouts.find(({ length }) => length === fewest)!);
 }
 
-/** Something as high as it is, drawn at a height. */
+/** Something as high as it is, and what is free after it on its page, drawn at a height. In mm. */
 interface Block {
   readonly height: number;
+  readonly after: number;
   readonly draw: (y: number) => readonly Group[];
 }
 
@@ -59,13 +58,13 @@ function onPages(
 ): Group[][] {
   const pages: Group[][] = [[]];
   let y = room(0).top;
-  for (const { height, draw } of blocks) {
+  for (const { height, after, draw } of blocks) {
     if (pages.at(-1)!.length > 0 && y + height > room(pages.length - 1).bottom) {
       pages.push([]);
       y = room(pages.length - 1).top;
     }
     pages.at(-1)!.push(...draw(y));
-    y += height;
+    y += height + after;
   }
   return pages;
 }

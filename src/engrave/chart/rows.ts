@@ -84,7 +84,6 @@ function roomyShare(measure: ChartMeasure, share: number, unit: number, most: nu
 const ABOVE = -CHART.top + 3;
 const SIGNS = 5;
 const ENDING = 5.5;
-const BELOW = CHART.bottom + 3.5;
 
 function drawRow(
   row: readonly ChartMeasure[],
@@ -121,7 +120,7 @@ function drawRow(
     last,
     marks,
     above: ABOVE + (hasEndings ? ENDING : 0) + (hasSigns ? SIGNS : 0),
-    below: BELOW,
+    below: CHART.bottom,
   };
 }
 

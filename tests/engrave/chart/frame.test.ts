@@ -145,6 +145,24 @@ describe('a chord chart', () => {
     expect(rightOf('chord')).toBeLessThan(rightOf('bar'));
   });
 
+  test.each([8, 32, 40, 44])('of %i measures moves its rows closer where that saves a page', count => {
+    const long = chordChart(charted(Array.from({ length: count }, () => ['C'])));
+    const drawn = engraveChart(long, chordSheet(handOf('ukulele'), symbolsOf(long), {}, 1), {});
+    const bars = (page: Page) =>
+      page.groups
+        .filter(({ className }) => className === 'system')
+        .map(({ marks }) => bounds(marks.find(({ role }) => role === 'bar')!));
+    expect(drawn.length).toBe(count <= 40 ? 1 : 2);
+    for (const page of drawn) {
+      const rows = bars(page);
+      const free = rows.slice(1).map(({ top }, i) => top - rows[i]!.bottom);
+      for (const each of free) expect(each).toBeCloseTo(free[0]!, 3);
+      // Room for the number of a measure, 2 mm high, and as much again.
+      if (free.length > 0) expect(free[0]).toBeGreaterThan(4);
+      expect(rows.at(-1)!.bottom).toBeLessThan(page.height - 15);
+    }
+  });
+
   test('is silent before the first chord and under "no chord"', () => {
     const none = { ...parseChordSymbol('C'), root: undefined, kind: 'none' };
     const silent = charted([[], ['C'], []]);
