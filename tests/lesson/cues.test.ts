@@ -172,6 +172,12 @@ describe('words', () => {
     expect(lines.join('')).not.toContain('\u00a0');
   });
 
+  test.each([40, 43, 46, 50, 57, 61])('in %i columns no line ends between a string and its name', width => {
+    const lines = say('ukulele', { width }).map(line => line.trim());
+    expect(lines.filter(line => /^string\b/.test(line) || /\bon \d+ and$/.test(line))).toEqual([]);
+    expect(lines.join('')).not.toContain('\u00a0');
+  });
+
   test('strings by number; two strings of one name are told apart', () => {
     expect(say('ukulele', { strings: 'numbers' })[2]).toContain('string 3 open');
     const low = tuneFrom(`${attributes()}${note('E2', 24)}${note('E4', 24)}`);

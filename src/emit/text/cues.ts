@@ -60,11 +60,13 @@ const plain = (title: string, edition: string, blocks: readonly Block[], width: 
 
 const NO_BREAK = '\u00a0';
 
-/** No line ends between a word and its number, "finger 4", nor between a beat and its note, "on 2 C". */
+/** No line ends between a word and its number, "finger 4", a beat and its note, "on 2 C", or a string and its name. */
 export const keepTogether = (text: string): string =>
   text
     .replace(/\b(fret|finger|string|beat|on|measures?) (?=\d)/gi, `$1${NO_BREAK}`)
-    .replace(/\b(on\u00a0\d+) (?=[A-G][♯♭]?\b)/g, `$1${NO_BREAK}`);
+    .replace(/\b(on\u00a0\d+) (?=and\b)/g, `$1${NO_BREAK}`)
+    .replace(/\b(on\u00a0\d+|and) (?=[A-G][♯♭]?(?![♯♭\w])|\d)/g, `$1${NO_BREAK}`)
+    .replace(/(?<=\b[A-G][♯♭]?) (?=string\b)/g, NO_BREAK);
 
 /** "C string" or "string 3"; where two have one name, "low E string" and "high E string". */
 const stringNames = (instrument: Instrument, by: CueStyle['strings']): readonly string[] => {
