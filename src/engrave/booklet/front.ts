@@ -48,6 +48,7 @@ export const frontPages = (
     title: words.lesson,
     author,
     keywords: lines,
+    foot: [],
     footer: layout.footer,
     head: page => (page === 0 ? coverHead(words, lines, frame) : runningHead(words.lesson, page + 1, frame)),
     lines: [

@@ -35,8 +35,13 @@ const ENGRAVERS: {
     plain(
       textPages(
         {
-          title: options.title ?? tune.title ?? '',
-          lines: editionLines(tune, arrangement, false),
+          words: {
+            title: options.title ?? tune.title ?? '',
+            subtitle: options.subtitle,
+            left: editionLines(tune, arrangement, false),
+            right: tune.composer ? [tune.composer] : [],
+          },
+          foot: tune.rights,
           author: tune.composer,
           blocks: words,
         },

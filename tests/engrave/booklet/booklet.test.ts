@@ -65,6 +65,13 @@ describe('a booklet', () => {
     }
   });
 
+  it('says of the tune in words whose it is, as on the sheets', () => {
+    for (const { sections } of booklets) {
+      const [words] = sections.find(({ title }) => title === 'In words')!.pages;
+      expect(textsOf(words!)).toEqual(expect.arrayContaining(['Traditional', 'Public domain']));
+    }
+  });
+
   it('keeps text off the margins', () => {
     for (const { pages } of booklets)
       for (const page of pages)
