@@ -37,8 +37,11 @@ export type Destination =
   | { readonly kind: 'text' }
   | { readonly kind: 'single' };
 
-/** Where outputs go. Throws a UsageError where formats and destination do not go together. */
-export const destinationOf = ({ to, out, sheets }: OutputOptions): Destination => {
+/**
+ * Where outputs go. Throws a UsageError where formats and destination do not go together; `saidTo` is how
+ * the formats were said.
+ */
+export const destinationOf = ({ to, out, sheets }: OutputOptions, saidTo = '--to'): Destination => {
   if (out === '-') {
     if ((to?.length ?? 1) > 1 || (sheets?.length ?? 1) > 1) {
       throw new UsageError(
@@ -51,7 +54,10 @@ export const destinationOf = ({ to, out, sheets }: OutputOptions): Destination =
   if (out !== undefined) return { kind: 'folder', path: out };
   const files = to?.filter(name => name !== 'text') ?? [];
   if (files.length > 0) {
-    throw new UsageError(`--to ${files.join(',')} writes files`, 'say where with --out <folder>');
+    throw new UsageError(
+      `${saidTo} ${files.join(',')} writes files`,
+      'say where with --out <folder>, or write --to text',
+    );
   }
   return { kind: 'text' };
 };

@@ -51,8 +51,9 @@ export const readRequest = async (
   const said = fromCommandLine(typed);
   checkOptions(typed, REQUEST_NAMES);
   const config = await findConfig(typed.config, tunes, REQUEST_NAMES);
-  const options = checkOptions(typedOf(together(config?.general, said)), REQUEST_NAMES);
-  const destination = destinationOf(options);
+  const general = together(config?.general, said);
+  const options = checkOptions(typedOf(general), REQUEST_NAMES);
+  const destination = destinationOf(options, saidTo(general));
   refuseMixtures(options, destination, tunes);
   const except = destination.kind === 'folder' ? destination.path : undefined;
   const inputs = await tunesNamed(tunes, { except, shard: options.shard });
@@ -76,21 +77,30 @@ const jobs = (
 ): ((input: Input) => Promise<Job>) => {
   const made = new Map<string, Promise<Job>>();
   return input => {
-    const typed = typedOf(settings(input));
+    const own = settings(input);
+    const typed = typedOf(own);
     const key = JSON.stringify(typed);
-    const job = made.get(key) ?? jobOf(checkOptions(typed, REQUEST_NAMES), destination);
+    const job = made.get(key) ?? jobOf(checkOptions(typed, REQUEST_NAMES), destination, saidTo(own));
     made.set(key, job);
     return job;
   };
 };
 
-const jobOf = async (options: RequestOptions, destination: Destination): Promise<Job> => ({
-  kind: 'tune',
-  choice: choiceOf(options),
-  limits: limitsOf(options),
-  ...editionsOf(options),
-  ...(await printingOf(options, destination)),
-});
+const jobOf = async (options: RequestOptions, destination: Destination, to: string): Promise<Job> => {
+  // What a file says of one tune may not go where all tunes go.
+  destinationOf(options, to);
+  return {
+    kind: 'tune',
+    choice: choiceOf(options),
+    limits: limitsOf(options),
+    ...editionsOf(options),
+    ...(await printingOf(options, destination)),
+  };
+};
+
+/** How the formats were said: "--to", or "to" with its line in the configuration file. */
+const saidTo = ({ to }: Settings): string =>
+  to?.origin.kind === 'file' ? `${to.origin.path}, line ${to.origin.line}: to:` : '--to';
 
 const placesIn = (settings: Settings): SaidAt =>
   Object.fromEntries(
