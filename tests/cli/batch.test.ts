@@ -281,6 +281,47 @@ tunes:
     expect([status, stderr]).toEqual([2, expect.stringContaining('there is no such file or folder')]);
   });
 
+  it('says where it names a format that has no folder to go to', async () => {
+    const term = withTunes(1);
+    const line = 'fretward arrange tunes';
+    const hint = 'say where with --out <folder>, or write --to text';
+    term.write('tunes/fretward.yaml', 'frets: 4-8\nto: svg\n');
+    const said = (at: number) => ({
+      stdout: '',
+      stderr: `error: tunes/fretward.yaml, line ${at}: to: svg writes files (usage)\n    ${hint}\n`,
+      status: 2,
+    });
+    expect(await term.run(line)).toEqual(said(2));
+    expect((await term.run(`${line} --to text`)).status).toBe(0);
+    term.write('tunes/fretward.yaml', 'tunes:\n  "00":\n    to: svg\n');
+    expect(await term.run(line)).toEqual(said(3));
+    expect((await term.run(`${line} --out out`)).status).toBe(0);
+  });
+
+  it('is refused where it speaks of a tune that there is not', async () => {
+    const term = withTunes(1);
+    term.write('tunes/set/good.mxl', '');
+    const config = (...names: readonly string[]) =>
+      term.write(
+        'tunes/fretward.yaml',
+        `tunes:\n${names.map(name => `  ${name}:\n    frets: 4-8\n`).join('')}`,
+      );
+    config('./00.musicxml', 'set/good');
+    expect((await term.run('fretward config tunes')).stdout).toMatch(/^tunes\/00\.musicxml +frets/m);
+    config('set/god', 'sets/good');
+    expect(await term.run('fretward config tunes')).toMatchObject({
+      stderr: [
+        'tunes/fretward.yaml, line 2, column 3: error: there is no tune "set/god" here (config-unknown-key)',
+        '    | set/god:',
+        '    is "set/good" meant?',
+        'tunes/fretward.yaml, line 4, column 3: error: there is no tune "sets/good" here (config-unknown-key)',
+        '    | sets/good:',
+        '    write its path from the folder of this file\n',
+      ].join('\n'),
+      status: 2,
+    });
+  });
+
   it('is refused with every fault, its line and column, and what may be meant', async () => {
     const term = withTunes(1);
     term.write('wrong.yaml', 'fretts: 4-8\npaper: a5\ntunes:\n  "00": 3\n');

@@ -9,9 +9,12 @@
  *
  * Values are checked as if they had been typed. Paths are meant from the file's own folder.
  */
-import { dirname, isAbsolute, join } from 'node:path';
+import { readdirSync } from 'node:fs';
+import { dirname, extname, isAbsolute, join, posix } from 'node:path';
 import { readTextFile } from '../../batch/files.ts';
+import { isTune } from '../../batch/inputs.ts';
 import type { Diagnostic } from '../../score/diagnostic.ts';
+import { nearest } from '../../score/nearest.ts';
 import { BATCH_NAMES } from '../options/batch.ts';
 import { OPTIONS, type OptionName } from '../options/options.ts';
 import { isFlag, longName, type OptionRow } from '../options/row.ts';
@@ -68,12 +71,41 @@ const tunesIn = (
   }
   return new Map(
     tunes?.entries?.map(entry => {
-      if (entry.entries) return [entry.key, settingsIn(entry.entries, allowed, [], reader)];
+      const name = posix.normalize(entry.key);
+      const unknown = unknownTune(name, entry, dirname(reader.path));
+      if (unknown) reader.fault(unknown);
+      if (entry.entries) return [name, settingsIn(entry.entries, allowed, [], reader)];
       const hint = 'write its options below it, indented: "frets: 5-9"';
       reader.fault(lacking(entry, `"${entry.key}" has no options`, hint));
-      return [entry.key, {}];
+      return [name, {}];
     }),
   );
+};
+
+/** What is said of options for a tune that there is not: they would never be obeyed. */
+const unknownTune = (name: string, { key, keyAt }: Entry, folder: string): Diagnostic | undefined => {
+  const tunes = tunesBeside(name, folder);
+  if (tunes.includes(name)) return undefined;
+  const meant = nearest(name, tunes);
+  return {
+    severity: 'error',
+    code: CONFIG.unknownKey,
+    message: `there is no tune "${key}" here`,
+    hint: meant === undefined ? 'write its path from the folder of this file' : `is "${meant}" meant?`,
+    place: keyAt,
+  };
+};
+
+/** Tunes in the folder of a tune, as they may be named: with and without their endings. */
+const tunesBeside = (name: string, folder: string): readonly string[] => {
+  try {
+    return readdirSync(join(folder, posix.dirname(name)))
+      .filter(isTune)
+      .flatMap(each => [each.slice(0, -extname(each).length), each])
+      .map(each => posix.join(posix.dirname(name), each));
+  } catch {
+    return [];
+  }
 };
 
 const lacking = ({ keyAt }: Entry, message: string, hint: string): Diagnostic => ({
