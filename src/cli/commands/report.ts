@@ -17,6 +17,8 @@ const EXAMPLES = `  fretward report a.jsonl b.jsonl
   fretward report *.jsonl --report json > all.json
       the same as one document`;
 
+const NOTES = `It exits with 0 whatever became of the tunes: the exit status of each run has told.`;
+
 export const define = defined({
   argument: ['<file...>', 'reports that fretward arrange --report jsonl or json wrote'],
   options: OPTION_NAMES,
@@ -26,6 +28,7 @@ export const define = defined({
       default: 'text',
     },
   },
+  notes: NOTES,
   examples: EXAMPLES,
 });
 
