@@ -1,6 +1,14 @@
 /** The README's commands run as they stand, its pictures are what the program makes, and the other guide names what there is. */
-import { execFileSync } from 'node:child_process';
-import { existsSync, mkdtempSync, readFileSync, rmSync, symlinkSync } from 'node:fs';
+import { execFileSync, spawnSync } from 'node:child_process';
+import {
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -59,6 +67,41 @@ describe('the README', () => {
       expect(made.equals(readFileSync(join(root, picture))), `run npm run pictures (${picture})`).toBe(true);
     }
   });
+});
+
+describe("the README's makefile", () => {
+  const built = join(folder, 'built');
+  const makefile = /```make\n([^`]*)```/.exec(readme)![1]!;
+
+  /** Makes the archive, and answers whether it was out of date. */
+  const make = (): boolean => type('cd built && make -s monday.zip').includes('archived');
+
+  test.skipIf(spawnSync('make', ['--version']).error)(
+    'makes the archive anew when a sheet in it has changed, and only then',
+    { timeout: 60_000 },
+    () => {
+      for (const name of ['tunes', 'lessons', 'bin']) mkdirSync(join(built, name), { recursive: true });
+      symlinkSync(join(root, 'bin/fretward.js'), join(built, 'bin/fretward'));
+      const tune = join(built, 'tunes/a.musicxml');
+      const row = readFileSync(join(root, 'examples/tunes/row-row-row-your-boat.musicxml'), 'utf8');
+      writeFileSync(tune, row);
+      writeFileSync(
+        join(built, 'lessons/monday.yaml'),
+        'tune: ../tunes/a.musicxml\nwithin: ..\nparts: [quiz]\n',
+      );
+      const archive = makefile.replace('\tzip $@ $^', '\tcat $^ > $@; echo archived');
+      writeFileSync(join(built, 'Makefile'), `export PATH := $(CURDIR)/bin:$(PATH)\n${archive}`);
+      expect(make()).toBe(true);
+      expect(make()).toBe(false);
+      writeFileSync(tune, row.replace('<step>F</step>', '<step>G</step>'));
+      expect(make()).toBe(true);
+      expect(make()).toBe(false);
+      writeFileSync(tune, '<broken');
+      expect(make).toThrow();
+      writeFileSync(tune, row);
+      expect(make()).toBe(true);
+    },
+  );
 });
 
 describe('DEVELOPERS.md', () => {
