@@ -1,5 +1,6 @@
 /** The commands that answer something about tunes, as text and as JSON, and the scripts for shells and man. */
 import { describe, expect, it } from 'vitest';
+import { attributes, note, partWise } from '../support/musicxml.ts';
 import { GRACE, MICHAEL, ROW, terminal } from './terminal.ts';
 
 describe.each([
@@ -53,6 +54,15 @@ describe('fretward explain --measure', () => {
     const notes: readonly { readonly measure: string }[] = editions[0].notes;
     expect([...new Set(notes.map(each => each.measure))]).toEqual(measures);
   });
+});
+
+it('fretward inspect says how a transposing part sounds', async () => {
+  const term = terminal();
+  const clarinet = '<transpose><diatonic>-1</diatonic><chromatic>-2</chromatic></transpose>';
+  term.write('clarinet.musicxml', partWise(attributes(clarinet) + note('D4', 48)));
+  const { stdout } = await term.run('fretward inspect clarinet.musicxml');
+  expect(stdout).toMatch(/part P1 .*; transposing: sounds down 2 semitones$/m);
+  expect(stdout).toContain('1 note, C4 to C4');
 });
 
 describe('the narrowest window that holds a whole tune', () => {

@@ -5,7 +5,7 @@ import { windowsThatFit } from '../../fingering/fit.ts';
 import { strikesOf } from '../../fingering/strikes.ts';
 import { type WholeFit, wholeFit, wholeFitData, wholeFitText } from '../../fingering/whole-fit.ts';
 import { INSTRUMENTS } from '../../instrument/catalogue.ts';
-import { keyName, metreName } from '../../score/names.ts';
+import { keyName, metreName, movedName } from '../../score/names.ts';
 import { counted } from '../../score/numbers.ts';
 import { pitchName } from '../../score/pitch.ts';
 import { type PartSummary, type Summary, summarise } from '../../score/summary.ts';
@@ -91,7 +91,7 @@ const row = (name: string, value: string | undefined): readonly string[] =>
 const describePart = (part: PartSummary): readonly string[] => [
   `  part ${part.id}${part.name ? ` (${part.name})` : ''}: ${part.keys.map(keyName).join(', then ')}; ${
     part.times.map(metreName).join(', then ') || 'no time signature'
-  }${part.chordSymbols > 0 ? `; ${counted(part.chordSymbols, 'chord symbol')}` : ''}`,
+  }${part.transposed === 0 ? '' : `; transposing: sounds ${movedName(part.transposed)}`}${part.chordSymbols > 0 ? `; ${counted(part.chordSymbols, 'chord symbol')}` : ''}`,
   ...part.voices.map(voice => {
     const range = voice.range
       ? `${pitchName(voice.range.lowest)} to ${pitchName(voice.range.highest)}`
