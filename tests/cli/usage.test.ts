@@ -38,6 +38,8 @@ describe('wrong usage ends with status 2 and says what is right', () => {
     ['--out o --verify --watch', '--verify and --watch do not go together'],
     ['--out o --dry-run --depfile d', '--dry-run and --depfile do not go together'],
     ['--place A4', 'write pitch=string:fret'],
+    ['--place "E4=2:0 G4=2:3"', 'put commas between: E4=2:0,G4=2:3'],
+    ['--sheets "tab  quiz"', 'put commas between: tab,quiz'],
     ['--transpose far', 'write semitones from -24 to 24, or best'],
     ['--transpose 30', 'write semitones from -24 to 24, or best'],
     ['--config none.yaml', 'there is no such file'],

@@ -32,6 +32,8 @@ export type Checked = { readonly value?: unknown; readonly reasons?: string };
 export const checkValue = (schema: z.ZodMiniType, typed: unknown): Checked => {
   const result = schema.safeParse(typed);
   if (result.success) return { value: result.data };
+  const apart = Array.isArray(typed) ? typed.flatMap(each => String(each).trim().split(/\s+/)) : [];
+  if (schema.safeParse(apart).success) return { reasons: `put commas between: ${apart.join(',')}` };
   const words = wordsTaken(schema);
   const wrong = [typed].flat().find(each => !words.includes(String(each)));
   const meant = nearest(String(wrong), words);
