@@ -15,7 +15,7 @@ import type { PlacedSystem } from './placed.ts';
 const LIFT = 0.2;
 /** How far an outer slur starts from an inner one on the same figure. */
 const NESTED = 0.4;
-/** A curve that rises this much more than a level one is drawn level. */
+/** A curve that rises this much more than a level one would is too high. */
 const TOO_HIGH = 0.6;
 
 type Figures = readonly { readonly head: number | undefined; readonly box: Box }[];
@@ -65,13 +65,19 @@ function corners(figures: Figures, start: Box, stop: Box): End[] {
   });
 }
 
-/** A curve over obstacles, from figure to figure; or level, where that one would have to rise far. */
+/** How far the ends of a curve may be raised, as shares of the way to a level one. */
+const RAISED = [0, 0.25, 0.5, 0.75] as const;
+
+/** A curve over obstacles, from figure to figure, its ends raised no more than it must be to stay low. */
 function clearCurve(first: End, last: End, obstacles: readonly End[], of: number): CurveMark {
-  const curve = clearingBow('tab-curve', first, last, -1, obstacles, of);
   const y = Math.min(first.y, last.y, ...obstacles.map(each => each.y - LIFT));
-  const level = clearingBow('tab-curve', { ...first, y }, { ...last, y }, -1, obstacles, of);
-  const rises = bounds(level).top - bounds(curve).top > TOO_HIGH;
-  return rises || !clears(curve, -1, obstacles) ? level : curve;
+  const raised = (share: number): CurveMark => {
+    const lift = (end: End): End => ({ ...end, y: end.y + share * (y - end.y) });
+    return clearingBow('tab-curve', lift(first), lift(last), -1, obstacles, of);
+  };
+  const level = raised(1);
+  const isLow = (curve: CurveMark) => bounds(level).top - bounds(curve).top <= TOO_HIGH;
+  return RAISED.map(raised).find(curve => isLow(curve) && clears(curve, -1, obstacles)) ?? level;
 }
 
 /** A line between two slurred figures on one string that the same finger stops, one straight after the other. */
