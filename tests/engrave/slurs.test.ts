@@ -1,5 +1,5 @@
 /** Slurs and ties as drawn. */
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { pointAt } from '../../src/engrave/drawing/curve.ts';
 import { bounds } from '../../src/engrave/drawing/mark.ts';
 import { systemsOf } from './rules.ts';
@@ -16,6 +16,34 @@ test('a slur from the system before begins beside its first note, and stays low'
   const highest = Math.min(...heads.map(({ top }) => top));
   expect(slur!.top).toBeLessThan(highest);
   expect((highest - slur!.top) / second!.space).toBeLessThan(2);
+});
+
+describe('a slur on the tablature', () => {
+  const curvesOf = (specs: readonly { readonly notes: string }[], slur: { from: number; to: number }) => {
+    const tune = tuneOf(specs, { slurs: [{ ...slur, placement: undefined }] });
+    return systemsOf(sheet(tune, { measuresPerSystem: 2 }).pages).map(({ marks, space }) => ({
+      curves: marks.filter(({ role }) => role === 'tab-curve').map(bounds),
+      digits: marks.filter(({ role }) => role === 'digit').map(bounds),
+      right: Math.max(...marks.filter(({ role }) => role === 'tab-line').map(mark => bounds(mark).right)),
+      space,
+    }));
+  };
+
+  test('goes to the edge of a system where it is broken, and on from the edge of the next', () => {
+    const specs = Array.from({ length: 4 }, () => ({ notes: 'A4h B4h' }));
+    const [first, second] = curvesOf(specs, { from: 5, to: 11 });
+    expect(first!.curves.length).toBe(1);
+    expect(first!.curves[0]!.right).toBeCloseTo(first!.right, 1);
+    expect(second!.curves.length).toBe(1);
+    expect(second!.curves[0]!.left).toBeLessThan(second!.digits[0]!.left);
+  });
+
+  test('begins near its figure, where higher figures follow', () => {
+    const [system] = curvesOf([{ notes: 'D4q D5q C5q B4q' }], { from: 1, to: 7 });
+    const { curves, digits, space } = system!;
+    // Its ends are its lowest points, and that of the low figure is the lower.
+    expect((digits[0]!.top - curves[0]!.bottom) / space).toBeLessThan(1.6);
+  });
 });
 
 test('a tie keeps clear of grace notes between its ends', () => {

@@ -8,7 +8,7 @@ import type { NoteEvent, Slur } from '../../score/model.ts';
 import type { Box } from '../drawing/box.ts';
 import type { CurveMark, End } from '../drawing/curve.ts';
 import { bounds, type Mark } from '../drawing/mark.ts';
-import { clearingBow, clears, ridge } from './bows.ts';
+import { arriving, clearingBow, clears, leaving, ridge } from './bows.ts';
 import type { PlacedSystem } from './placed.ts';
 
 /** Between a figure and its slur. */
@@ -18,13 +18,15 @@ const NESTED = 0.4;
 /** A curve that rises this much more than a level one would is too high. */
 const TOO_HIGH = 0.6;
 
+/** From left to right. */
 type Figures = readonly { readonly head: number | undefined; readonly box: Box }[];
 
 /** Middle of a figure's upper edge. */
 const top = ({ left, right, top: y }: Box): End => ({ x: (left + right) / 2, y });
 
-/** Slurs again, over their figures and those between. */
-function slurMarks({ byEvent, notation }: PlacedSystem, figures: Figures): Mark[] {
+/** Slurs again, over their figures and those between; to and from the edges of the system where one is broken. */
+function slurMarks(system: PlacedSystem, figures: Figures): Mark[] {
+  const { byEvent, notation } = system;
   /** The uppermost figure of an event. */
   const figure = (event: number) => {
     const heads = byEvent.get(event)?.shape.event.heads.map(({ id }) => id) ?? [];
@@ -37,27 +39,41 @@ function slurMarks({ byEvent, notation }: PlacedSystem, figures: Figures): Mark[
   const drawn: { from: number; to: number; mark: CurveMark }[] = [];
   for (const { from, to } of inner) {
     const [start, stop] = [figure(from), figure(to)];
-    if (!start || !stop) continue;
+    if (!start && !stop) continue;
     const under = drawn.filter(each => each.from >= from && each.to <= to);
     const shared = (end: 'from' | 'to', id: number) => (under.some(each => each[end] === id) ? NESTED : 0);
-    const first = { ...top(start), y: start.top - LIFT - shared('from', from) };
-    const last = { ...top(stop), y: stop.top - LIFT - shared('to', to) };
+    const over = (box: Box, nested: number): End => ({ ...top(box), y: box.top - LIFT - nested });
+    const begins = start && over(start, shared('from', from));
+    const ends = stop && over(stop, shared('to', to));
+    const first = begins ?? arriving(system, ends!.x, brokenY(figures[0]!, ends!));
+    const last = ends ?? leaving(system, brokenY(figures.at(-1)!, begins!));
     if (last.x - first.x < 1) continue;
-    const obstacles = [...corners(figures, start, stop), ...under.flatMap(({ mark }) => ridge(mark))];
+    const obstacles = [
+      ...corners(figures, first.x, last.x, start, stop),
+      ...under.flatMap(({ mark }) => ridge(mark)),
+    ];
     drawn.push({ from, to, mark: clearCurve(first, last, obstacles, from) });
   }
   return drawn.map(({ mark }) => mark);
 }
 
+/** Where a broken slur meets the system's edge: over the figure that is next to it. */
+const brokenY = ({ box }: Figures[number], other: End): number => Math.min(box.top - LIFT, other.y);
+
 /** Upper corners of the figures that a curve goes over, drawn in between its ends. */
-function corners(figures: Figures, start: Box, stop: Box): End[] {
-  const [from, to] = [top(start).x, top(stop).x];
+function corners(
+  figures: Figures,
+  from: number,
+  to: number,
+  start: Box | undefined,
+  stop: Box | undefined,
+): End[] {
   const margin = (to - from) * 0.03;
   const inside = (x: number) => Math.min(Math.max(x, from + margin), to - margin);
   const between = figures.map(({ box }) => box).filter(box => box.right > from && box.left < to);
   return between.flatMap(box => {
-    if (box === start) return [{ x: start.right, y: start.top + LIFT }];
-    if (box === stop) return [{ x: stop.left, y: stop.top + LIFT }];
+    if (box === start) return [{ x: box.right, y: box.top + LIFT }];
+    if (box === stop) return [{ x: box.left, y: box.top + LIFT }];
     return [
       { x: inside(box.left), y: box.top },
       { x: inside(box.right), y: box.top },
@@ -111,6 +127,8 @@ function slide(placements: Placements, boxes: Figures, from: number, to: number)
 }
 
 export function tabJoins(system: PlacedSystem, digits: readonly Mark[]): Mark[] {
-  const boxes = digits.map(mark => ({ head: mark.of, box: bounds(mark) }));
+  const boxes = digits
+    .map(mark => ({ head: mark.of, box: bounds(mark) }))
+    .sort((a, b) => a.box.left - b.box.left);
   return [...slurMarks(system, boxes), ...slideMarks(system, boxes)];
 }
