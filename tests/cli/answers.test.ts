@@ -58,7 +58,8 @@ describe('fretward explain --measure', () => {
 
 it('fretward inspect says how a transposing part sounds', async () => {
   const term = terminal();
-  const clarinet = '<transpose><diatonic>-1</diatonic><chromatic>-2</chromatic></transpose>';
+  const clarinet =
+    '<time><beats>4</beats><beat-type>4</beat-type></time><transpose><diatonic>-1</diatonic><chromatic>-2</chromatic></transpose>';
   term.write('clarinet.musicxml', partWise(attributes(clarinet) + note('D4', 48)));
   const { stdout } = await term.run('fretward inspect clarinet.musicxml');
   expect(stdout).toMatch(/part P1 .*; transposing: sounds down 2 semitones$/m);
