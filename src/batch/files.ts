@@ -74,7 +74,9 @@ const isRunning = (id: number): boolean => {
   }
 };
 
-const isFolder = (path: string): boolean => statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false;
+/** Whether there is a folder at a path. */
+export const isFolder = (path: string): boolean =>
+  statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false;
 
 /** Removes a file; one that is not there, or cannot be removed, is left. */
 export const removeQuietly = (path: string): void => {

@@ -1,8 +1,8 @@
 /** From what was typed to the tunes to arrange: files, folders searched to the bottom, globs, standard input. */
-import { closeSync, fstatSync, openSync, readdirSync, readSync, statSync } from 'node:fs';
+import { closeSync, fstatSync, openSync, readdirSync, readSync } from 'node:fs';
 import { basename, extname, join, relative, resolve, sep } from 'node:path';
 import { Refusal } from '../score/diagnostic.ts';
-import { cannotRead } from './files.ts';
+import { cannotRead, isFolder } from './files.ts';
 
 export interface Input {
   /** What diagnostics call it: the path as typed or found, `standard input` for `-`. */
@@ -35,7 +35,7 @@ export const findInputs = (args: readonly string[], search: Search = {}): readon
 
 const findInput = (arg: string, search: Search): readonly Input[] => {
   if (arg === '-') return [standardInput()];
-  if (!statSync(arg, { throwIfNoEntry: false })?.isDirectory()) return [fileInput(arg, basename(arg))];
+  if (!isFolder(arg)) return [fileInput(arg, basename(arg))];
   try {
     const found = tunesIn(arg, search);
     if (found.length > 0) return found.map(path => fileInput(path, relative(arg, path)));

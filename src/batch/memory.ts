@@ -7,7 +7,7 @@
 import { readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Diagnostic } from '../score/diagnostic.ts';
-import { writeFiles } from './files.ts';
+import { isFolder, writeFiles } from './files.ts';
 import { hashOf } from './plain.ts';
 import type { EditionNumbers } from './run.ts';
 
@@ -69,7 +69,8 @@ export const openMemory = (folder: string, build: string): Memory => {
       return [...new Set(before)].filter(name => !now.has(name) && now.has(firstPage(name)));
     },
     save: () => {
-      if (changed.size === 0) return;
+      // Where nothing was written, a folder for it alone would puzzle whoever finds it.
+      if (changed.size === 0 || !isFolder(folder)) return;
       // Another run may have written meanwhile, for another share of the tunes.
       const latest = load(path, build);
       for (const stem of changed) latest.set(stem, tunes.get(stem)!);

@@ -77,11 +77,11 @@ const unlessRefused = <T>(make: () => T): T | Refusal => {
 
 /** What several editions say, each its own; what all say in the same words is said once. */
 const allRefused = (refused: readonly RefusedEdition[]): readonly Diagnostic[] => {
-  const alike = ({ message }: Diagnostic): boolean =>
+  const isCommon = ({ message }: Diagnostic): boolean =>
     refused.every(({ diagnostics }) => diagnostics.some(each => each.message === message));
-  const common = refused[0]?.diagnostics.filter(alike) ?? [];
+  const common = refused[0]?.diagnostics.filter(isCommon) ?? [];
   const own = refused.flatMap(({ instrument, diagnostics }) =>
-    diagnostics.filter(each => !alike(each)).map(each => ofEdition(each, instrument.id)),
+    diagnostics.filter(each => !isCommon(each)).map(each => ofEdition(each, instrument.id)),
   );
   return [...common, ...own];
 };

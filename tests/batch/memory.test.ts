@@ -1,5 +1,5 @@
 /** What an output folder remembers, and what it does not believe. */
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import fc from 'fast-check';
@@ -27,6 +27,18 @@ const saved = (): void => {
   memory.remember('tune', 'job', memo('tune.tab.svg'));
   memory.save();
 };
+
+it('makes no folder of its own', () => {
+  const nowhere = join(folder, 'none');
+  const memory = openMemory(nowhere, 'one');
+  memory.remember('tune', 'job', { ...memo(), kind: 'refused' });
+  memory.save();
+  expect(existsSync(nowhere)).toBe(false);
+  // Once something is written there, it remembers.
+  mkdirSync(nowhere);
+  memory.save();
+  expect(openMemory(nowhere, 'one').recall('tune', 'job')?.kind).toBe('refused');
+});
 
 describe('the memory of an output folder', () => {
   it('recalls what was saved, by tune and job', () => {

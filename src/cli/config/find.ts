@@ -1,6 +1,7 @@
 /** Which configuration file is in force, and what it says about a tune. */
-import { existsSync, statSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { dirname, extname, isAbsolute, join, relative, resolve, sep } from 'node:path';
+import { isFolder } from '../../batch/files.ts';
 import type { Input } from '../../batch/inputs.ts';
 import { fixedPart } from '../../batch/tunes.ts';
 import type { OptionName } from '../options/options.ts';
@@ -35,8 +36,6 @@ const foldersAbove = (named: string): readonly string[] => {
   if (steps[0] === '..' || isAbsolute(steps.join(sep))) return [folder];
   return steps.map((_, index) => join(...steps.slice(0, steps.length - index)));
 };
-
-const isFolder = (path: string): boolean => statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false;
 
 /** What is in force for a tune: what was typed wins over what the file says of it, and that over the rest. */
 export const settingsFor = (typed: Settings, config: Config | undefined, { path }: Input): Settings => {
