@@ -1,6 +1,6 @@
 /** What the solver answers: a place and a finger for every struck note of a tune. */
 import type { Instrument, Place } from '../instrument/instrument.ts';
-import type { Source } from '../score/model.ts';
+import type { Source } from '../score/diagnostic.ts';
 import type { Pitch } from '../score/pitch.ts';
 
 /** The range of frets that notes are forced into, both ends included. */

@@ -1,5 +1,5 @@
 /** Where notes stand in a tune, and many such places in few words. */
-import type { Source } from '../score/model.ts';
+import type { Source } from '../score/diagnostic.ts';
 import { momentsInShort } from '../score/moments.ts';
 import type { Pitch } from '../score/pitch.ts';
 import type { Strike } from './strikes.ts';

@@ -1,5 +1,8 @@
 /** From a tune to the notes that the left hand has to find: tied notes joined, time made plain. */
-import type { Head, NoteEvent, Source, Ticks } from '../score/model.ts';
+
+import type { Source } from '../score/diagnostic.ts';
+import type { Ticks } from '../score/model/duration.ts';
+import type { Head, NoteEvent } from '../score/model/event.ts';
 import { midi, type Pitch } from '../score/pitch.ts';
 import type { Tune, TuneMeasure } from '../score/tune.ts';
 import type { Timing } from './time.ts';

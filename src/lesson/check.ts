@@ -10,7 +10,7 @@ import { beatAt } from '../fingering/strikes.ts';
 import type { Instrument, Place } from '../instrument/instrument.ts';
 import { placeName, placesOf, soundAt, topFret } from '../instrument/places.ts';
 import type { Diagnostic } from '../score/diagnostic.ts';
-import type { Head, NoteEvent } from '../score/model.ts';
+import type { Head, NoteEvent } from '../score/model/event.ts';
 import { measureName } from '../score/moments.ts';
 import { midi, pitchName } from '../score/pitch.ts';
 import type { Tune, TuneMeasure } from '../score/tune.ts';

@@ -2,7 +2,11 @@
  * A tune out of pitches and lengths: what a lesson makes itself goes the same way as what is read, and
  * every output is at hand for it.
  */
-import type { Barline, Head, Key, MusicEvent, NoteValue, Ticks, TimeSignature } from '../score/model.ts';
+
+import type { Key, TimeSignature } from '../score/model/attributes.ts';
+import type { Barline } from '../score/model/barline.ts';
+import type { NoteValue, Ticks } from '../score/model/duration.ts';
+import type { Head, MusicEvent } from '../score/model/event.ts';
 import type { Pitch } from '../score/pitch.ts';
 import { exactValue, nearestValue, writtenRests } from '../score/time.ts';
 import type { Tune, TuneMeasure } from '../score/tune.ts';

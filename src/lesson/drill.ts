@@ -5,7 +5,7 @@
 import type { Arranged } from '../fingering/arrange.ts';
 import type { FretWindow } from '../fingering/arrangement.ts';
 import { Refusal } from '../score/diagnostic.ts';
-import type { TimeSignature } from '../score/model.ts';
+import type { TimeSignature } from '../score/model/attributes.ts';
 import { midi, type Pitch, staffStep } from '../score/pitch.ts';
 import { metreTicks } from '../score/time.ts';
 import type { Tune } from '../score/tune.ts';

@@ -9,7 +9,7 @@ import type { Targets } from '../fingering/demand.ts';
 import { type Rules, wholeTune } from '../fingering/rules.ts';
 import type { Instrument, Place } from '../instrument/instrument.ts';
 import type { Diagnostic } from '../score/diagnostic.ts';
-import type { Head, MusicEvent } from '../score/model.ts';
+import type { Head, MusicEvent } from '../score/model/event.ts';
 import { midi } from '../score/pitch.ts';
 import type { Tune } from '../score/tune.ts';
 

@@ -1,20 +1,13 @@
 /** What the reader knows of a part while it walks through it. Local to src/read: nothing of it leaves. */
-import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
-import type {
-  AttributeChange,
-  Barline,
-  ChordSymbol,
-  Clef,
-  Direction,
-  Head,
-  Key,
-  LeftOut,
-  NoteEvent,
-  RestEvent,
-  Source,
-  Ticks,
-  TimeSignature,
-} from '../score/model.ts';
+
+import { type Diagnostic, Refusal, type Source } from '../score/diagnostic.ts';
+import type { AttributeChange, Clef, Key, TimeSignature } from '../score/model/attributes.ts';
+import type { Barline } from '../score/model/barline.ts';
+import type { ChordSymbol } from '../score/model/chord-symbol.ts';
+import type { Direction } from '../score/model/direction.ts';
+import type { Ticks } from '../score/model/duration.ts';
+import type { Head, NoteEvent, RestEvent } from '../score/model/event.ts';
+import type { LeftOut } from '../score/model.ts';
 import type { Interval } from '../score/transpose.ts';
 import type { RawMeasure } from './parts.ts';
 import type { XmlElement } from './xml/element.ts';

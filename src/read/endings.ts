@@ -1,5 +1,5 @@
 /** Makes every ending start and stop: files leave one or the other out. */
-import type { Barline } from '../score/model.ts';
+import type { Barline } from '../score/model/barline.ts';
 import type { DraftMeasure, Omissions } from './draft.ts';
 
 /** Closes endings that are left open, and drops stops of endings that never started. */

@@ -1,6 +1,9 @@
 /** A part that has been walked through → the finished part: lengths, voices, and what spans measures. */
 import { neededAccidentals } from '../score/accidentals.ts';
-import type { Barline, Measure, MusicEvent, Part, Ticks } from '../score/model.ts';
+import type { Barline } from '../score/model/barline.ts';
+import type { Ticks } from '../score/model/duration.ts';
+import type { MusicEvent } from '../score/model/event.ts';
+import type { Measure, Part } from '../score/model.ts';
 import type { Walk } from './draft.ts';
 import { slursOf, tupletsOf } from './spans.ts';
 import { isJumpTarget, joinTies, type Sounding } from './ties.ts';

@@ -5,7 +5,8 @@
  * in its `leftOut`, and said when the part is chosen.
  */
 import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
-import type { Score, Ticks } from '../score/model.ts';
+import type { Ticks } from '../score/model/duration.ts';
+import type { Score } from '../score/model.ts';
 import { metreTicks } from '../score/time.ts';
 import { decodeXml } from './decode.ts';
 import { Ids } from './draft.ts';

@@ -1,5 +1,8 @@
 /** Slurs and tuplets: the marks on notes → spans from one event to another. */
-import type { MusicEvent, NoteValue, Slur, Tuplet } from '../score/model.ts';
+
+import type { NoteValue } from '../score/model/duration.ts';
+import type { MusicEvent } from '../score/model/event.ts';
+import type { Slur, Tuplet } from '../score/model.ts';
 import type { Omissions, SpanMark } from './draft.ts';
 import { attribute, child, childText } from './xml/element.ts';
 

@@ -4,7 +4,8 @@
  * first ending, which is tied there too; it then has a `tieFrom` that nothing has as its `tieTo`.
  */
 
-import type { Barline, Ticks } from '../score/model.ts';
+import type { Barline } from '../score/model/barline.ts';
+import type { Ticks } from '../score/model/duration.ts';
 import { midi } from '../score/pitch.ts';
 import type { DraftHead, Omissions, TieMark } from './draft.ts';
 

@@ -5,7 +5,8 @@
  * their own ("1b", "1c").
  */
 import { Refusal } from '../score/diagnostic.ts';
-import type { Ticks, Voice } from '../score/model.ts';
+import type { Ticks } from '../score/model/duration.ts';
+import type { Voice } from '../score/model.ts';
 import { midi } from '../score/pitch.ts';
 import { exactValue, nearestValue } from '../score/time.ts';
 import type { DraftEvent, Placed } from './draft.ts';

@@ -1,6 +1,6 @@
 /** The walk through a part: every element of every measure, in order, read into drafts. */
 import type { Direction, Print } from 'musicxml-interfaces';
-import type { Ticks } from '../score/model.ts';
+import type { Ticks } from '../score/model/duration.ts';
 import { metreTicks } from '../score/time.ts';
 import { type DraftMeasure, type Ids, Omissions, sourceOf, type Walk } from './draft.ts';
 import { completeEndings } from './endings.ts';

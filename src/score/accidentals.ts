@@ -1,5 +1,6 @@
 /** Which notes of a measure need an accidental by the rules (common practice, Gould 2011, ch. 3, from memory). */
-import type { AttributeChange, Key, MusicEvent } from './model.ts';
+import type { AttributeChange, Key } from './model/attributes.ts';
+import type { MusicEvent } from './model/event.ts';
 import { type Pitch, type Step, staffStep } from './pitch.ts';
 
 /** The order in which sharps enter a key signature; flats enter backwards. */

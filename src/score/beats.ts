@@ -1,5 +1,7 @@
 /** How a metre is counted. */
-import type { Ticks, TimeSignature } from './model.ts';
+
+import type { TimeSignature } from './model/attributes.ts';
+import type { Ticks } from './model/duration.ts';
 
 /**
  * Lengths of the beats that a measure is counted in, in ticks: three eighths in 6/8, 9/8 and 12/8 (compound

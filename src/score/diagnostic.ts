@@ -3,6 +3,16 @@
  * turns them into lines on a terminal and into an exit status.
  */
 
+/** Where something stands in the file that was read. */
+export interface Source {
+  /** Line in the (unpacked) XML file, 1-based. */
+  readonly line: number;
+  /** The part's id, as the file gives it. */
+  readonly part: string;
+  /** The measure's number as printed, not its index. */
+  readonly measure: string;
+}
+
 export interface Place {
   readonly file?: string;
   /** 1-based. */

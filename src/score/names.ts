@@ -1,6 +1,6 @@
 /** How keys and time signatures are called in words. */
 
-import type { Key, TimeSignature } from './model.ts';
+import type { Key, TimeSignature } from './model/attributes.ts';
 import { counted } from './numbers.ts';
 import { accidentalSign, type Step } from './pitch.ts';
 

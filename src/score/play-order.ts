@@ -11,7 +11,7 @@
  * - Jumps, Fine and "to coda" act at the end of the measure in which they stand.
  */
 import { type Diagnostic, Refusal } from './diagnostic.ts';
-import type { Direction } from './model.ts';
+import type { Direction } from './model/direction.ts';
 import type { Tune, TuneMeasure } from './tune.ts';
 
 export interface PlayOrder {

@@ -1,5 +1,8 @@
 /** What is in a score, as plain data: what a reader of the file wants to know before arranging it. */
-import type { Heading, Key, LeftOut, MusicEvent, Part, Score, TimeSignature, Voice } from './model.ts';
+
+import type { Key, TimeSignature } from './model/attributes.ts';
+import type { MusicEvent } from './model/event.ts';
+import type { Heading, LeftOut, Part, Score, Voice } from './model.ts';
 import { midi, type Pitch } from './pitch.ts';
 
 export interface Summary {

@@ -1,5 +1,7 @@
 /** Exact time: ticks of measures and note values, and the value that a number of ticks is written as. */
-import type { NoteValue, Ticks, TimeSignature } from './model.ts';
+
+import type { TimeSignature } from './model/attributes.ts';
+import type { NoteValue, Ticks } from './model/duration.ts';
 
 export const gcd = (a: number, b: number): number => {
   let [big, small] = [a, b];

@@ -1,5 +1,8 @@
 /** A tune moved to another key: pitches, keys and chord symbols, with the spelling that the key wants. */
-import type { ChordNote, ChordSymbol, Head, Key, MusicEvent } from './model.ts';
+
+import type { Key } from './model/attributes.ts';
+import type { ChordNote, ChordSymbol } from './model/chord-symbol.ts';
+import type { Head, MusicEvent } from './model/event.ts';
 import { type Interval, intervalOf, transposeKey, transposePitch } from './transpose.ts';
 import type { Tune, TuneMeasure } from './tune.ts';
 

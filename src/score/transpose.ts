@@ -1,5 +1,5 @@
 /** Moving pitches and keys by an interval, with the right spelling. */
-import type { Key } from './model.ts';
+import type { Key } from './model/attributes.ts';
 import { midi, type Pitch, STEPS } from './pitch.ts';
 
 /** An interval; both numbers negative downwards. A major second up is 1 step, 2 semitones. */

@@ -2,7 +2,10 @@
  * A tune: the one voice of one part that is arranged and printed. It is what fingering, sheets and
  * machine outputs work on; a `Score` is only ever read and chosen from.
  */
-import type { Heading, Measure, MusicEvent, Slur, Ticks, Tuplet } from './model.ts';
+
+import type { Ticks } from './model/duration.ts';
+import type { MusicEvent } from './model/event.ts';
+import type { Heading, Measure, Slur, Tuplet } from './model.ts';
 
 /** A measure with the events of a single voice; gaps in the voice are filled with rests. */
 export interface TuneMeasure extends Omit<Measure, 'voices'> {

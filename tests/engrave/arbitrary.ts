@@ -1,14 +1,8 @@
 /** Random tunes with everything on them: chords, grace notes, slurs, marks, verses, keys, metres, endings. */
 import fc from 'fast-check';
-import type {
-  Articulation,
-  Barline,
-  Direction,
-  Head,
-  Lyric,
-  MusicEvent,
-  NoteEvent,
-} from '../../src/score/model.ts';
+import type { Barline } from '../../src/score/model/barline.ts';
+import type { Direction } from '../../src/score/model/direction.ts';
+import type { Articulation, Head, Lyric, MusicEvent, NoteEvent } from '../../src/score/model/event.ts';
 import type { Step } from '../../src/score/pitch.ts';
 import type { Tune, TuneMeasure } from '../../src/score/tune.ts';
 import { tunes } from '../emit/text/arbitrary.ts';

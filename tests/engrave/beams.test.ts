@@ -1,7 +1,8 @@
 /** Beams follow the metre (common practice, as in the published handbooks of engraving). */
 import { describe, expect, test } from 'vitest';
 import { beamGroups } from '../../src/engrave/content/beams.ts';
-import type { BeamMark, TimeSignature } from '../../src/score/model.ts';
+import type { TimeSignature } from '../../src/score/model/attributes.ts';
+import type { BeamMark } from '../../src/score/model/event.ts';
 import type { Tune } from '../../src/score/tune.ts';
 import { tuneOf } from '../emit/text/tunes.ts';
 

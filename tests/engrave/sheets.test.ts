@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { TextMark } from '../../src/engrave/drawing/text.ts';
 import type { Page } from '../../src/engrave/engrave.ts';
-import type { Direction } from '../../src/score/model.ts';
+import type { Direction } from '../../src/score/model/direction.ts';
 import type { Tune } from '../../src/score/tune.ts';
 import { DIVISION } from '../emit/text/tunes.ts';
 import { breaks, centre, collisions, inked } from './layout.ts';

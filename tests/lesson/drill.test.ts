@@ -10,7 +10,7 @@ import { scaleNotes } from '../../src/lesson/scale/notes.ts';
 import { makeScale } from '../../src/lesson/scale.ts';
 import { readScore } from '../../src/read/read.ts';
 import { chooseMelody } from '../../src/score/melody.ts';
-import type { TimeSignature } from '../../src/score/model.ts';
+import type { TimeSignature } from '../../src/score/model/attributes.ts';
 import { midi, staffStep } from '../../src/score/pitch.ts';
 import { metreTicks } from '../../src/score/time.ts';
 import { lessonBy, lessonFor, names, notesOf, struckHeads } from '../support/lesson.ts';

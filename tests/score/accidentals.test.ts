@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { keyAlter, neededAccidentals } from '../../src/score/accidentals.ts';
-import type { AttributeChange, Key, MusicEvent } from '../../src/score/model.ts';
+import type { AttributeChange, Key } from '../../src/score/model/attributes.ts';
+import type { MusicEvent } from '../../src/score/model/event.ts';
 import { type Pitch, STEPS } from '../../src/score/pitch.ts';
 import { DIVISION, tuneOfMeasures } from '../support/melody.ts';
 import { attributes, note, notesIn, readMeasure } from '../support/musicxml.ts';

@@ -4,7 +4,7 @@ import { Mode, Note } from 'tonal';
 import { describe, expect, test } from 'vitest';
 import { beatsOf } from '../../src/score/beats.ts';
 import { Refusal } from '../../src/score/diagnostic.ts';
-import type { TimeSignature } from '../../src/score/model.ts';
+import type { TimeSignature } from '../../src/score/model/attributes.ts';
 import { keyName, metreName, movedName } from '../../src/score/names.ts';
 import { accidentalSign, midi, pitchName, STEPS, staffStep, typedName } from '../../src/score/pitch.ts';
 import { metreTicks } from '../../src/score/time.ts';

@@ -4,7 +4,8 @@
  * and ":|" repeats, ":|x3" three times, "[1" and "]" endings, and words for signs and jumps.
  */
 import { describe, expect, test } from 'vitest';
-import type { Barline, Direction } from '../../src/score/model.ts';
+import type { Barline } from '../../src/score/model/barline.ts';
+import type { Direction } from '../../src/score/model/direction.ts';
 import { playOrder } from '../../src/score/play-order.ts';
 import type { Tune, TuneMeasure } from '../../src/score/tune.ts';
 import { quarters } from '../support/melody.ts';

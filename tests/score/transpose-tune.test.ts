@@ -2,7 +2,8 @@
 import fc from 'fast-check';
 import { Note } from 'tonal';
 import { describe, expect, test } from 'vitest';
-import type { ChordNote, Key } from '../../src/score/model.ts';
+import type { Key } from '../../src/score/model/attributes.ts';
+import type { ChordNote } from '../../src/score/model/chord-symbol.ts';
 import { midi, typedName } from '../../src/score/pitch.ts';
 import { transposeTune } from '../../src/score/transpose-tune.ts';
 import type { Tune } from '../../src/score/tune.ts';

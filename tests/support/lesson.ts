@@ -5,7 +5,7 @@ import { arrangeEditions } from '../../src/fingering/editions.ts';
 import { rulesFrom, wholeTune } from '../../src/fingering/rules.ts';
 import { findInstrument } from '../../src/instrument/define.ts';
 import { type KnownPlaces, knownPlaces, type LessonAsked } from '../../src/lesson/places.ts';
-import type { Head, NoteEvent } from '../../src/score/model.ts';
+import type { Head, NoteEvent } from '../../src/score/model/event.ts';
 import { pitchName } from '../../src/score/pitch.ts';
 import type { Tune } from '../../src/score/tune.ts';
 

@@ -1,6 +1,8 @@
 /** Builds small tunes for tests: quarter notes by name, notes with lengths and slurs, measures of chords. */
 import { Note } from 'tonal';
-import type { Barline, Head, MusicEvent, Slur } from '../../src/score/model.ts';
+import type { Barline } from '../../src/score/model/barline.ts';
+import type { Head, MusicEvent } from '../../src/score/model/event.ts';
+import type { Slur } from '../../src/score/model.ts';
 import { midi, type Pitch, type Step } from '../../src/score/pitch.ts';
 import type { Tune, TuneMeasure } from '../../src/score/tune.ts';
 

@@ -1,10 +1,10 @@
 /** Small MusicXML scores for tests, and what is read from them. */
 
 import { readScore } from '../../src/read/read.ts';
-import type { Diagnostic } from '../../src/score/diagnostic.ts';
-import { Refusal } from '../../src/score/diagnostic.ts';
+import { type Diagnostic, Refusal } from '../../src/score/diagnostic.ts';
 import { chooseMelody, type Melody } from '../../src/score/melody.ts';
-import type { Measure, NoteEvent, Part, Score } from '../../src/score/model.ts';
+import type { NoteEvent } from '../../src/score/model/event.ts';
+import type { Measure, Part, Score } from '../../src/score/model.ts';
 import { pitchName } from '../../src/score/pitch.ts';
 import type { Tune } from '../../src/score/tune.ts';
 

@@ -11,7 +11,7 @@ import { type ChordSheet, chordSheet, shapelessChords } from '../../lesson/chord
 import { isChordSymbol, parseChordSymbol } from '../../lesson/chords/symbol.ts';
 import type { Wishes } from '../../lesson/chords/voicings.ts';
 import { type Diagnostic, Refusal } from '../../score/diagnostic.ts';
-import type { ChordSymbol } from '../../score/model.ts';
+import type { ChordSymbol } from '../../score/model/chord-symbol.ts';
 import { intervalOf } from '../../score/transpose.ts';
 import { transposeSymbol, transposeTune } from '../../score/transpose-tune.ts';
 import { choiceOf, limitsOf } from '../asked.ts';

@@ -4,7 +4,7 @@ import type { WindowRule } from '../../fingering/arrangement.ts';
 import type { Pin } from '../../fingering/rules.ts';
 import { midiOf } from '../../instrument/define.ts';
 import type { Focus } from '../../lesson/drill/notes.ts';
-import type { TimeSignature } from '../../score/model.ts';
+import type { TimeSignature } from '../../score/model/attributes.ts';
 
 export const listed = (names: readonly string[]): string => names.join(', ');
 

@@ -1,5 +1,8 @@
 /** Measures: when they are, how they are counted, how they are repeated; and the chord symbols and marks in them. */
-import type { ChordSymbol, Direction, Key, TimeSignature } from '../../score/model.ts';
+
+import type { Key, TimeSignature } from '../../score/model/attributes.ts';
+import type { ChordSymbol } from '../../score/model/chord-symbol.ts';
+import type { Direction } from '../../score/model/direction.ts';
 import { metreName } from '../../score/names.ts';
 import { typedName } from '../../score/pitch.ts';
 import type { Tune, TuneMeasure } from '../../score/tune.ts';

@@ -1,6 +1,7 @@
 /** Notes and rests, in exact time. */
 import type { Arrangement } from '../../fingering/arrangement.ts';
-import type { Head, MusicEvent, NoteEvent, NoteValue } from '../../score/model.ts';
+import type { NoteValue } from '../../score/model/duration.ts';
+import type { Head, MusicEvent, NoteEvent } from '../../score/model/event.ts';
 import { midi, type Pitch, typedName } from '../../score/pitch.ts';
 import type { Tune, TuneMeasure } from '../../score/tune.ts';
 import type { NoteDocument, PitchDocument, RestDocument, TimeDocument, ValueDocument } from './document.ts';

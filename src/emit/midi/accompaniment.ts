@@ -1,6 +1,6 @@
 /** The chord symbols as held chords under the melody: the root below, the other tones around middle C. */
 import { chordOf, pitchClass, toneClass } from '../../lesson/chords/chord.ts';
-import type { ChordSymbol } from '../../score/model.ts';
+import type { ChordSymbol } from '../../score/model/chord-symbol.ts';
 import type { Sounding, Visit } from './performance.ts';
 
 /** Softer than the melody. */

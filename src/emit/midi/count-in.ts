@@ -1,6 +1,6 @@
 /** The clicks before the tune. */
 import { beatsOf } from '../../score/beats.ts';
-import type { Ticks } from '../../score/model.ts';
+import type { Ticks } from '../../score/model/duration.ts';
 import { metreTicks } from '../../score/time.ts';
 import type { Tune } from '../../score/tune.ts';
 

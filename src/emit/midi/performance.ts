@@ -6,7 +6,9 @@
  * takes its time from the note it leads to; a fermata is held no longer than written, so that a student
  * can count on.
  */
-import type { NoteEvent, Ticks } from '../../score/model.ts';
+
+import type { Ticks } from '../../score/model/duration.ts';
+import type { NoteEvent } from '../../score/model/event.ts';
 import { midi } from '../../score/pitch.ts';
 import type { Tune, TuneMeasure } from '../../score/tune.ts';
 

@@ -1,6 +1,6 @@
 /** The track that tells tempo, metre and key. */
 import { beatsOf } from '../../score/beats.ts';
-import type { Key, TimeSignature } from '../../score/model.ts';
+import type { Key, TimeSignature } from '../../score/model/attributes.ts';
 import { valueTicks } from '../../score/time.ts';
 import type { Tune } from '../../score/tune.ts';
 import { keySignatureEvent, type MidiEvent, tempoEvent, timeSignatureEvent } from './file.ts';

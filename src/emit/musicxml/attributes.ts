@@ -1,6 +1,6 @@
 /** `<attributes>`: what is in force at the start, and what changes. */
 import type { ReadingClef } from '../../instrument/instrument.ts';
-import type { Key, TimeSignature } from '../../score/model.ts';
+import type { Key, TimeSignature } from '../../score/model/attributes.ts';
 import { type Child, element, empty, leaf, type XmlNode } from './xml.ts';
 
 /** Key and time where they are new, or change. */

@@ -1,5 +1,5 @@
 /** `<barline>`: styles, repeats and endings. */
-import type { Barline, Ending } from '../../score/model.ts';
+import type { Barline, Ending } from '../../score/model/barline.ts';
 import { element, leaf, type XmlNode } from './xml.ts';
 
 const STYLES: Readonly<Record<Barline['style'], string | undefined>> = {

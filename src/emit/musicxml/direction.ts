@@ -1,5 +1,6 @@
 /** `<direction>` and `<sound>`: what is written above and below the staff. */
-import type { Direction, NoteValue, Ticks } from '../../score/model.ts';
+import type { Direction } from '../../score/model/direction.ts';
+import type { NoteValue, Ticks } from '../../score/model/duration.ts';
 import { valueTicks } from '../../score/time.ts';
 import { typeElements } from './value.ts';
 import { element, empty, leaf, type XmlNode } from './xml.ts';

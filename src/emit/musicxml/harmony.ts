@@ -1,5 +1,5 @@
 /** `<harmony>`: chord symbols. */
-import type { ChordDegree, ChordNote, ChordSymbol } from '../../score/model.ts';
+import type { ChordDegree, ChordNote, ChordSymbol } from '../../score/model/chord-symbol.ts';
 import { element, leaf, type XmlNode } from './xml.ts';
 
 export const harmonyElement = (chord: ChordSymbol, offset: number): XmlNode =>

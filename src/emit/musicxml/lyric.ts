@@ -1,5 +1,5 @@
 /** `<lyric>`: a verse's syllables under a note. */
-import type { Lyric } from '../../score/model.ts';
+import type { Lyric } from '../../score/model/event.ts';
 import { element, empty, leaf, type XmlNode } from './xml.ts';
 
 /** Stands between syllables that are sung on one note (U+203F, undertie). */

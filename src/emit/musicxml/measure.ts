@@ -1,6 +1,8 @@
 /** `<measure>`: events in order of time, with everything that stands between them. */
 import { neededAccidentals } from '../../score/accidentals.ts';
-import type { AttributeChange, MusicEvent, Ticks } from '../../score/model.ts';
+import type { AttributeChange } from '../../score/model/attributes.ts';
+import type { Ticks } from '../../score/model/duration.ts';
+import type { MusicEvent } from '../../score/model/event.ts';
 import type { TuneMeasure } from '../../score/tune.ts';
 import { attributesElement } from './attributes.ts';
 import { barlineElement } from './barline.ts';

@@ -1,6 +1,6 @@
 /** `<note>`: notes and rests, in the order of elements that the schema asks for. */
 import type { Placement } from '../../fingering/arrangement.ts';
-import type { Articulation, Head, MusicEvent, NoteEvent, RestEvent } from '../../score/model.ts';
+import type { Articulation, Head, MusicEvent, NoteEvent, RestEvent } from '../../score/model/event.ts';
 import type { Pitch } from '../../score/pitch.ts';
 import { lyricElement } from './lyric.ts';
 import type { SpanMarks } from './spans.ts';

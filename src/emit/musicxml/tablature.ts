@@ -3,7 +3,7 @@
  * signs stand over the notation; what is kept here is what the left hand does: places, ties, slurs.
  */
 import type { Placement } from '../../fingering/arrangement.ts';
-import type { Head, MusicEvent, NoteEvent } from '../../score/model.ts';
+import type { Head, MusicEvent, NoteEvent } from '../../score/model/event.ts';
 import type { TuneMeasure } from '../../score/tune.ts';
 import { headOpening, notations, technicalElement, tieElements } from './note.ts';
 import type { SpanMarks } from './spans.ts';

@@ -1,5 +1,5 @@
 /** Note values: type, dots, ratio. */
-import type { NoteValue } from '../../score/model.ts';
+import type { NoteValue } from '../../score/model/duration.ts';
 import { element, empty, leaf, type XmlNode } from './xml.ts';
 
 const TYPES: Readonly<Record<number, string>> = {

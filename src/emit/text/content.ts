@@ -10,7 +10,10 @@ import { type HandMarks, handMarks, roman } from '../../engrave/content/fingers.
 import type { SheetOptions } from '../../engrave/options.ts';
 import type { Arrangement, Placement } from '../../fingering/arrangement.ts';
 import type { ReadingClef } from '../../instrument/instrument.ts';
-import type { Barline, ChordSymbol, MusicEvent, NoteEvent, Ticks } from '../../score/model.ts';
+import type { Barline } from '../../score/model/barline.ts';
+import type { ChordSymbol } from '../../score/model/chord-symbol.ts';
+import type { Ticks } from '../../score/model/duration.ts';
+import type { MusicEvent, NoteEvent } from '../../score/model/event.ts';
 import { isPickupNumber } from '../../score/moments.ts';
 import { pitchName } from '../../score/pitch.ts';
 import type { Tune, TuneMeasure } from '../../score/tune.ts';

@@ -1,5 +1,6 @@
 /** Words and signs over the staff: tempo, rehearsal letters, directions, jumps and their targets. */
-import type { Direction, NoteValue, Ticks } from '../../score/model.ts';
+import type { Direction } from '../../score/model/direction.ts';
+import type { NoteValue, Ticks } from '../../score/model/duration.ts';
 import type { TuneMeasure } from '../../score/tune.ts';
 
 export interface Mark {

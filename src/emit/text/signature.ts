@@ -1,7 +1,7 @@
 /** Clef, key and metre: where they stand on the staff, in columns and staff steps. */
 import { keyHeights, readingOf } from '../../engrave/content/reading.ts';
 import type { ReadingClef } from '../../instrument/instrument.ts';
-import type { TimeSignature } from '../../score/model.ts';
+import type { TimeSignature } from '../../score/model/attributes.ts';
 import { type Pitch, staffStep } from '../../score/pitch.ts';
 import type { TuneMeasure } from '../../score/tune.ts';
 import type { Signs } from './signs.ts';

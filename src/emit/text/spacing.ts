@@ -4,7 +4,7 @@
  * The same columns serve all sheets, so that sheets with and without tablature break alike.
  */
 import type { ReadingClef } from '../../instrument/instrument.ts';
-import type { Ticks } from '../../score/model.ts';
+import type { Ticks } from '../../score/model/duration.ts';
 import type { Entry, MeasureContent } from './content.ts';
 import { type Signature, type StaffSign, signatureSigns, signatureWidth } from './signature.ts';
 import type { Signs } from './signs.ts';

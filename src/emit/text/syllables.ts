@@ -1,5 +1,5 @@
 /** The lyrics of the first verse, syllable by syllable. */
-import type { NoteEvent } from '../../score/model.ts';
+import type { NoteEvent } from '../../score/model/event.ts';
 import type { Tune } from '../../score/tune.ts';
 import type { EndingSpan } from './endings.ts';
 

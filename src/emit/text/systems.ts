@@ -2,7 +2,7 @@
  * Third stage: systems. They break at bar lines only; there are as few as the width allows, and their
  * widths come out as even as they can. A measure that is wider than the width has a system to itself.
  */
-import type { Barline } from '../../score/model.ts';
+import type { Barline } from '../../score/model/barline.ts';
 import type { BarColumn } from './signs.ts';
 import type { PlacedSignature, SpacedMeasure } from './spacing.ts';
 

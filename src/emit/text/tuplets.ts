@@ -1,5 +1,7 @@
 /** Tuplets: the groups that the file marks, and those that only the values of their notes betray. */
-import type { MusicEvent, Ticks } from '../../score/model.ts';
+
+import type { Ticks } from '../../score/model/duration.ts';
+import type { MusicEvent } from '../../score/model/event.ts';
 import type { Tune } from '../../score/tune.ts';
 
 export interface TupletSpan {

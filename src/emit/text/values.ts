@@ -1,5 +1,7 @@
 /** Written durations as letters, and what the letters mean. */
-import type { MusicEvent, NoteValue } from '../../score/model.ts';
+
+import type { NoteValue } from '../../score/model/duration.ts';
+import type { MusicEvent } from '../../score/model/event.ts';
 
 /** By denominator of the undotted value; w h q e s t are the ones that tunes are made of. */
 const LETTERS: ReadonlyMap<number, readonly [letter: string, name: string]> = new Map([

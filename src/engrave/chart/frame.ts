@@ -8,7 +8,7 @@
 
 import type { ChordShape } from '../../lesson/chords/shape.ts';
 import { leftOutWords } from '../../lesson/chords/sheet.ts';
-import type { ChordSymbol } from '../../score/model.ts';
+import type { ChordSymbol } from '../../score/model/chord-symbol.ts';
 import { mmText } from '../../score/numbers.ts';
 import { union } from '../drawing/box.ts';
 import { bounds, type Mark, move, place } from '../drawing/mark.ts';

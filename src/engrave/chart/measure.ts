@@ -3,7 +3,8 @@
  * the bar lines between measures. In millimetres; y = 0 is the middle of the slashes.
  */
 import type { ChartMeasure } from '../../lesson/chords/chart.ts';
-import type { ChordSymbol, NoteValue } from '../../score/model.ts';
+import type { ChordSymbol } from '../../score/model/chord-symbol.ts';
+import type { NoteValue } from '../../score/model/duration.ts';
 import { union } from '../drawing/box.ts';
 import { bounds, type Mark, move, place } from '../drawing/mark.ts';
 import { disc } from '../drawing/round.ts';

@@ -4,7 +4,8 @@
  * another octave is, gets a courtesy accidental in brackets, once.
  */
 import { keyAlter } from '../../score/accidentals.ts';
-import type { Head, Key } from '../../score/model.ts';
+import type { Key } from '../../score/model/attributes.ts';
+import type { Head } from '../../score/model/event.ts';
 import type { Step } from '../../score/pitch.ts';
 import type { Tune, TuneMeasure } from '../../score/tune.ts';
 

@@ -2,7 +2,9 @@
  * Beam groups. Those that the file gives win; otherwise notes shorter than a quarter are beamed by the
  * beats of the metre.
  */
-import type { NoteEvent, Ticks } from '../../score/model.ts';
+
+import type { Ticks } from '../../score/model/duration.ts';
+import type { NoteEvent } from '../../score/model/event.ts';
 import type { Tune, TuneMeasure } from '../../score/tune.ts';
 import { grouping, metreOffset } from './metre.ts';
 

@@ -1,5 +1,5 @@
 /** A chord symbol as pieces of text: what stands on the line, and what is raised. */
-import type { ChordDegree, ChordNote, ChordSymbol } from '../../score/model.ts';
+import type { ChordDegree, ChordNote, ChordSymbol } from '../../score/model/chord-symbol.ts';
 import { accidentalSign } from '../../score/pitch.ts';
 
 export interface ChordPiece {

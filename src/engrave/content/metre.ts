@@ -1,5 +1,7 @@
 /** What a time signature says about grouping: the spans that one beam may cover. */
-import type { Ticks, TimeSignature } from '../../score/model.ts';
+
+import type { TimeSignature } from '../../score/model/attributes.ts';
+import type { Ticks } from '../../score/model/duration.ts';
 import type { TuneMeasure } from '../../score/tune.ts';
 
 export interface Grouping {

@@ -3,7 +3,7 @@
  * printed accidentals, beam groups, stem directions.
  */
 import type { Arrangement } from '../../fingering/arrangement.ts';
-import type { NoteEvent } from '../../score/model.ts';
+import type { NoteEvent } from '../../score/model/event.ts';
 import type { Tune, TuneMeasure } from '../../score/tune.ts';
 import type { SheetOptions } from '../options.ts';
 import { type Accidental, accidentals } from './accidentals.ts';

@@ -3,7 +3,9 @@
  * at punctuation and before capital letters. A tune that starts with a pickup breathes before the pickups
  * of its later phrases too, though the bar line comes after them. Common practice; the weights are ours.
  */
-import type { MusicEvent, NoteEvent, Ticks } from '../../score/model.ts';
+
+import type { Ticks } from '../../score/model/duration.ts';
+import type { MusicEvent, NoteEvent } from '../../score/model/event.ts';
 import type { Tune, TuneMeasure } from '../../score/tune.ts';
 import { nominalLength } from './metre.ts';
 

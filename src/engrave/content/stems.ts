@@ -1,5 +1,5 @@
 /** Stem directions: by the note farthest from the middle line, down where nothing decides. */
-import type { MusicEvent } from '../../score/model.ts';
+import type { MusicEvent } from '../../score/model/event.ts';
 import type { BeamGroup } from './beams.ts';
 
 export type StemDirection = 'up' | 'down';

@@ -1,5 +1,5 @@
 /** Accidentals before their heads, in as many columns as a chord's need. */
-import type { NoteEvent } from '../../score/model.ts';
+import type { NoteEvent } from '../../score/model/event.ts';
 import type { Accidental } from '../content/accidentals.ts';
 import type { Notation } from '../content/notation.ts';
 import { union } from '../drawing/box.ts';

@@ -1,5 +1,7 @@
 /** Bar lines, and what stands with them between two measures: repeats, changes of key and metre. */
-import type { Barline, Key } from '../../score/model.ts';
+
+import type { Key } from '../../score/model/attributes.ts';
+import type { Barline } from '../../score/model/barline.ts';
 import type { TuneMeasure } from '../../score/tune.ts';
 import type { Notation } from '../content/notation.ts';
 import { type Mark, move } from '../drawing/mark.ts';

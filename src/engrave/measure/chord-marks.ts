@@ -1,5 +1,5 @@
 /** A chord symbol: root and letter on the line, extensions raised, slash bass on the line again. */
-import type { ChordSymbol } from '../../score/model.ts';
+import type { ChordSymbol } from '../../score/model/chord-symbol.ts';
 import { chordPieces } from '../content/chord-name.ts';
 import type { Mark } from '../drawing/mark.ts';
 import { STYLE } from '../style.ts';

@@ -3,7 +3,8 @@
  * of an undisplaced head.
  */
 
-import type { NoteEvent, RestEvent, Ticks } from '../../score/model.ts';
+import type { Ticks } from '../../score/model/duration.ts';
+import type { NoteEvent, RestEvent } from '../../score/model/event.ts';
 import type { StemDirection } from '../content/stems.ts';
 import type { Mark } from '../drawing/mark.ts';
 

@@ -1,5 +1,7 @@
 /** Measures the inside of a measure: its columns, each with all that stands together at one moment. */
-import type { ChordSymbol, MusicEvent, NoteEvent, Ticks } from '../../score/model.ts';
+import type { ChordSymbol } from '../../score/model/chord-symbol.ts';
+import type { Ticks } from '../../score/model/duration.ts';
+import type { MusicEvent, NoteEvent } from '../../score/model/event.ts';
 import type { TuneMeasure } from '../../score/tune.ts';
 import { chordPieces } from '../content/chord-name.ts';
 import type { Notation } from '../content/notation.ts';

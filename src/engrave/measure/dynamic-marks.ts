@@ -1,5 +1,5 @@
 /** Dynamics and other words below the staff, baseline at y = 0. */
-import type { Direction } from '../../score/model.ts';
+import type { Direction } from '../../score/model/direction.ts';
 import type { Mark } from '../drawing/mark.ts';
 import type { GlyphName } from '../font/glyph.ts';
 import { STYLE } from '../style.ts';

@@ -1,5 +1,5 @@
 /** Measures one note: heads, accidentals, dots, ledger lines, and the stem and flag of a note without beam. */
-import type { NoteEvent } from '../../score/model.ts';
+import type { NoteEvent } from '../../score/model/event.ts';
 import { flagCount } from '../content/beams.ts';
 import { heights, type Notation } from '../content/notation.ts';
 import type { StemDirection } from '../content/stems.ts';

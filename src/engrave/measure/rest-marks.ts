@@ -1,5 +1,5 @@
 /** Rests, on the middle of the staff. */
-import type { RestEvent } from '../../score/model.ts';
+import type { RestEvent } from '../../score/model/event.ts';
 import { union } from '../drawing/box.ts';
 import { bounds, type Mark } from '../drawing/mark.ts';
 import { type GlyphName, glyphWidth } from '../font/glyph.ts';

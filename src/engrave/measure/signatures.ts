@@ -1,5 +1,5 @@
 /** Clef, key and time signatures, set from x = 0; each returns its marks and their width. */
-import type { Key, TimeSignature } from '../../score/model.ts';
+import type { Key, TimeSignature } from '../../score/model/attributes.ts';
 import { keyHeights, type Reading } from '../content/reading.ts';
 import { type Mark, move } from '../drawing/mark.ts';
 import type { Role } from '../drawing/role.ts';

@@ -1,5 +1,5 @@
 /** Sung syllables under a note, one a verse. */
-import type { Lyric, NoteEvent } from '../../score/model.ts';
+import type { Lyric, NoteEvent } from '../../score/model/event.ts';
 import type { Notation } from '../content/notation.ts';
 import { bow } from '../drawing/curve.ts';
 import type { Mark } from '../drawing/mark.ts';

@@ -1,5 +1,5 @@
 /** What stands above the staff, row by row: chord symbols, endings, then signs, words and tempo. */
-import type { Direction } from '../../score/model.ts';
+import type { Direction } from '../../score/model/direction.ts';
 import type { TuneMeasure } from '../../score/tune.ts';
 import { endingLabel } from '../content/ending-label.ts';
 import { type Box, union } from '../drawing/box.ts';

@@ -1,5 +1,5 @@
 /** Articulations on the side of the heads, fermatas and breath marks above. */
-import type { Articulation } from '../../score/model.ts';
+import type { Articulation } from '../../score/model/event.ts';
 import type { Mark } from '../drawing/mark.ts';
 import { type GlyphName, glyph } from '../font/glyph.ts';
 import { headCentre, type PlacedNote, type PlacedSystem } from './placed.ts';

@@ -1,5 +1,5 @@
 /** Words and dynamics below the staff, in as few rows as they can be. */
-import type { Direction } from '../../score/model.ts';
+import type { Direction } from '../../score/model/direction.ts';
 import { type Box, union } from '../drawing/box.ts';
 import { bounds, type Mark, move } from '../drawing/mark.ts';
 import { BELOW_GAP, marksBelow } from '../measure/dynamic-marks.ts';

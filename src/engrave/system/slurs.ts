@@ -1,5 +1,6 @@
 /** Slurs: away from the stems where all point one way, above otherwise; outer ones go round inner ones. */
-import type { Articulation, Slur } from '../../score/model.ts';
+import type { Articulation } from '../../score/model/event.ts';
+import type { Slur } from '../../score/model.ts';
 import { bow, type CurveMark, type End } from '../drawing/curve.ts';
 import { bounds } from '../drawing/mark.ts';
 import { beamY, type PlacedBeam } from './beams.ts';

@@ -4,7 +4,8 @@
  * and a line would ask for a slide that is heard.
  */
 
-import type { NoteEvent, Slur } from '../../score/model.ts';
+import type { NoteEvent } from '../../score/model/event.ts';
+import type { Slur } from '../../score/model.ts';
 import type { Box } from '../drawing/box.ts';
 import type { CurveMark, End } from '../drawing/curve.ts';
 import { bounds, type Mark } from '../drawing/mark.ts';

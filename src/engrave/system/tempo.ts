@@ -1,5 +1,5 @@
 /** A tempo mark: words, and a small note that equals a number of beats a minute. */
-import type { Direction } from '../../score/model.ts';
+import type { Direction } from '../../score/model/direction.ts';
 import type { Mark } from '../drawing/mark.ts';
 import { type GlyphName, glyph, glyphWidth } from '../font/glyph.ts';
 import { richText } from '../measure/rich-text.ts';

@@ -1,5 +1,5 @@
 /** Ties: from head to head, on the side away from the stem; both halves of one that a system breaks. */
-import type { Head } from '../../score/model.ts';
+import type { Head } from '../../score/model/event.ts';
 import { bow, type End } from '../drawing/curve.ts';
 import type { Mark } from '../drawing/mark.ts';
 import { arriving, leaving, type Side } from './bows.ts';

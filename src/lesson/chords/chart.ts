@@ -3,7 +3,11 @@
  * that it gets, or a rest.
  */
 import { beatsOf } from '../../score/beats.ts';
-import type { Barline, ChordSymbol, Direction, NoteValue, Ticks, TimeSignature } from '../../score/model.ts';
+import type { TimeSignature } from '../../score/model/attributes.ts';
+import type { Barline } from '../../score/model/barline.ts';
+import type { ChordSymbol } from '../../score/model/chord-symbol.ts';
+import type { Direction } from '../../score/model/direction.ts';
+import type { NoteValue, Ticks } from '../../score/model/duration.ts';
 import { isPickupNumber } from '../../score/moments.ts';
 import { exactValue, writtenRests } from '../../score/time.ts';
 import type { Tune, TuneMeasure } from '../../score/tune.ts';

@@ -1,6 +1,6 @@
 /** A chord: the notes that a chord symbol asks for. */
 import { Interval, Note } from 'tonal';
-import type { ChordDegree, ChordNote, ChordSymbol } from '../../score/model.ts';
+import type { ChordDegree, ChordNote, ChordSymbol } from '../../score/model/chord-symbol.ts';
 import { accidentalSign, type Step } from '../../score/pitch.ts';
 import { KINDS } from './kinds.ts';
 

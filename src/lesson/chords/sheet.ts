@@ -1,7 +1,7 @@
 /** What stands on a sheet of chord shapes: each chord with its shapes, and what there is to say about them. */
 import type { Hand } from '../../fingering/hand.ts';
 import type { Diagnostic } from '../../score/diagnostic.ts';
-import type { ChordSymbol } from '../../score/model.ts';
+import type { ChordSymbol } from '../../score/model/chord-symbol.ts';
 import { type Chord, chordOf, type Tone } from './chord.ts';
 import type { ChordShape } from './shape.ts';
 import { chordShapes } from './shapes.ts';

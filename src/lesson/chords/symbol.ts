@@ -5,7 +5,7 @@
  */
 import { ChordType } from 'tonal';
 import { Refusal } from '../../score/diagnostic.ts';
-import type { ChordDegree, ChordNote, ChordSymbol } from '../../score/model.ts';
+import type { ChordDegree, ChordNote, ChordSymbol } from '../../score/model/chord-symbol.ts';
 import type { Step } from '../../score/pitch.ts';
 import { intervalsOf, plainSize, type Size, sizeOf } from './chord.ts';
 import { KINDS } from './kinds.ts';

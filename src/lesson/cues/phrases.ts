@@ -4,7 +4,9 @@
  * leave phrases of about four measures: the cheapest way through all notes at once. Slurs and ties are
  * never cut. The weights are our judgement.
  */
-import type { NoteEvent, Ticks } from '../../score/model.ts';
+
+import type { Ticks } from '../../score/model/duration.ts';
+import type { NoteEvent } from '../../score/model/event.ts';
 import type { Tune, TuneMeasure } from '../../score/tune.ts';
 
 /** A note and where it stands. */

@@ -3,7 +3,8 @@
  * comes to rest on a long note; a second phrase takes up the rhythm of the first, or has one of its own.
  */
 import { beatsOf } from '../../score/beats.ts';
-import type { Ticks, TimeSignature } from '../../score/model.ts';
+import type { TimeSignature } from '../../score/model/attributes.ts';
+import type { Ticks } from '../../score/model/duration.ts';
 import { type Cell, COMPOUND_BEAT, COMPOUND_CELLS, type Grade, SIMPLE_BEAT, SIMPLE_CELLS } from './grades.ts';
 import type { Chance } from './random.ts';
 

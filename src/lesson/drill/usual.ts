@@ -1,5 +1,5 @@
 /** What a drill is where nothing is said of it. */
-import type { TimeSignature } from '../../score/model.ts';
+import type { TimeSignature } from '../../score/model/attributes.ts';
 import type { Tune } from '../../score/tune.ts';
 import type { DrillAsked } from '../drill.ts';
 

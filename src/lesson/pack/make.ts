@@ -3,7 +3,7 @@ import type { Arranged } from '../../fingering/arrange.ts';
 import type { Arrangement } from '../../fingering/arrangement.ts';
 import { handOn } from '../../fingering/hand.ts';
 import type { Diagnostic } from '../../score/diagnostic.ts';
-import type { ChordSymbol } from '../../score/model.ts';
+import type { ChordSymbol } from '../../score/model/chord-symbol.ts';
 import { keyName } from '../../score/names.ts';
 import type { Tune } from '../../score/tune.ts';
 import { type ChordChart, chordChart, symbolsOf } from '../chords/chart.ts';

@@ -5,7 +5,7 @@
 import { Chord, Interval, Mode, Note, Scale } from 'tonal';
 import { keyAlter } from '../../score/accidentals.ts';
 import { Refusal } from '../../score/diagnostic.ts';
-import type { Key } from '../../score/model.ts';
+import type { Key } from '../../score/model/attributes.ts';
 import { accidentalSign, midi, type Pitch, type Step } from '../../score/pitch.ts';
 import { type Interval as Distance, transposePitch } from '../../score/transpose.ts';
 

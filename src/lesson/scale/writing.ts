@@ -1,5 +1,5 @@
 /** A scale written out: quarter or eighth notes in 4/4, the last one held. */
-import type { Key } from '../../score/model.ts';
+import type { Key } from '../../score/model/attributes.ts';
 import type { Pitch } from '../../score/pitch.ts';
 import type { Tune } from '../../score/tune.ts';
 import { compose, type Tone } from '../compose.ts';

@@ -1,7 +1,7 @@
 /** `<attributes>`: divisions, keys, times, clefs, transpositions. */
 import type { Attributes, Clef as XmlClef, Key as XmlKey, Time as XmlTime } from 'musicxml-interfaces';
 import { TimeSymbolType } from 'musicxml-interfaces';
-import type { AttributeChange, Clef, Key, TimeSignature } from '../../score/model.ts';
+import type { AttributeChange, Clef, Key, TimeSignature } from '../../score/model/attributes.ts';
 import { type Interval, intervalInKey, intervalOf, isSpelling, transposeKey } from '../../score/transpose.ts';
 import { sourceOf, type Walk } from '../draft.ts';
 import { childText, type XmlElement } from '../xml/element.ts';

@@ -5,7 +5,7 @@ import {
   DirectionTypeBg,
   type Barline as XmlBarline,
 } from 'musicxml-interfaces';
-import type { Barline, Ending } from '../../score/model.ts';
+import type { Barline, Ending } from '../../score/model/barline.ts';
 import { sourceOf, type Walk } from '../draft.ts';
 import { attribute, child, type XmlElement } from '../xml/element.ts';
 

@@ -1,6 +1,7 @@
 /** `<direction>` and `<sound>`: words, tempo, signs, jumps, rehearsal marks, dynamics, octave shifts. */
 import { type DirectionType, OctaveShiftType, type Direction as XmlDirection } from 'musicxml-interfaces';
-import type { Direction, Source } from '../../score/model.ts';
+import type { Source } from '../../score/diagnostic.ts';
+import type { Direction } from '../../score/model/direction.ts';
 import { sourceOf, type Walk } from '../draft.ts';
 import { attribute, child, childText, type XmlElement } from '../xml/element.ts';
 import { offsetTicks } from './duration.ts';

@@ -1,6 +1,6 @@
 /** `<duration>` → ticks; and the division in which every duration of a score is a whole number of them. */
 import { Refusal } from '../../score/diagnostic.ts';
-import type { Ticks } from '../../score/model.ts';
+import type { Ticks } from '../../score/model/duration.ts';
 import { lcm } from '../../score/time.ts';
 import { refuseAt, type Walk } from '../draft.ts';
 import type { RawMeasure, RawPart } from '../parts.ts';

@@ -1,6 +1,6 @@
 /** `<harmony>`: chord symbols. */
 import type { Harmony } from 'musicxml-interfaces';
-import type { ChordDegree, ChordNote, ChordSymbol } from '../../score/model.ts';
+import type { ChordDegree, ChordNote, ChordSymbol } from '../../score/model/chord-symbol.ts';
 import { STEPS, type Step } from '../../score/pitch.ts';
 import { type Interval, transposePitch } from '../../score/transpose.ts';
 import { sourceOf, type Walk } from '../draft.ts';

@@ -1,5 +1,5 @@
 /** D.C., D.S., to coda, Fine: by what `<sound>` says, or by the words alone. */
-import type { Direction } from '../../score/model.ts';
+import type { Direction } from '../../score/model/direction.ts';
 import { attribute, type XmlElement } from '../xml/element.ts';
 
 export type Jump = (Direction & { readonly kind: 'jump' })['jump'];

@@ -2,7 +2,7 @@
  * `<lyric>`: every verse, with elisions and extenders. Read from the tree: the library takes the name of a
  * verse for a number.
  */
-import type { Lyric } from '../../score/model.ts';
+import type { Lyric } from '../../score/model/event.ts';
 import { attribute, type XmlElement } from '../xml/element.ts';
 
 /** Joins syllables that are sung on one note (U+203F, undertie). */

@@ -6,7 +6,7 @@ import {
   StartStop,
   StartStopContinue,
 } from 'musicxml-interfaces';
-import type { Articulation, Head } from '../../score/model.ts';
+import type { Articulation, Head } from '../../score/model/event.ts';
 import { type Placed, sourceOf, type TieMark, type Walk } from '../draft.ts';
 import { attribute, type XmlElement } from '../xml/element.ts';
 

@@ -1,6 +1,6 @@
 /** `<note>`: notes, rests, chords, grace and cue notes; and the walk of time. */
 import { BeamType, type Note, NoteheadType, StemType } from 'musicxml-interfaces';
-import type { BeamMark, Lyric } from '../../score/model.ts';
+import type { BeamMark, Lyric } from '../../score/model/event.ts';
 import { type Pitch, STEPS, type Step } from '../../score/pitch.ts';
 import { spelt, transposePitch } from '../../score/transpose.ts';
 import {

@@ -1,6 +1,7 @@
 /** Tempo: metronome marks, words that carry a sounding tempo, and tempos that only sound. */
 import type { DirectionType, Metronome } from 'musicxml-interfaces';
-import type { Direction, NoteValue } from '../../score/model.ts';
+import type { Direction } from '../../score/model/direction.ts';
+import type { NoteValue } from '../../score/model/duration.ts';
 import { attribute, type XmlElement } from '../xml/element.ts';
 
 type Tempo = Omit<Direction & { readonly kind: 'tempo' }, 'at' | 'source' | 'staff'>;

@@ -1,6 +1,6 @@
 /** How a note is written: its type, dots and tuplet ratio; derived from its duration where the file is silent. */
 import { Count, type Note } from 'musicxml-interfaces';
-import type { NoteValue, Ticks } from '../../score/model.ts';
+import type { NoteValue, Ticks } from '../../score/model/duration.ts';
 import { exactValue, nearestValue } from '../../score/time.ts';
 import { sourceOf, type Walk } from '../draft.ts';
 import type { XmlElement } from '../xml/element.ts';

@@ -1,6 +1,7 @@
 /** Which part and which voice is the melody: as asked, or the first with notes. */
 import { type Diagnostic, Refusal } from '../diagnostic.ts';
-import type { MusicEvent, Part, Score, Voice, VoiceFault } from '../model.ts';
+import type { MusicEvent } from '../model/event.ts';
+import type { Part, Score, Voice, VoiceFault } from '../model.ts';
 import { shortList } from '../numbers.ts';
 import { midi } from '../pitch.ts';
 

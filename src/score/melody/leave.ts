@@ -1,7 +1,7 @@
 /** What a melody leaves out of its voice: cue notes, and the lower notes of chords. */
 
 import type { Diagnostic } from '../diagnostic.ts';
-import type { MusicEvent, NoteEvent, RestEvent } from '../model.ts';
+import type { MusicEvent, NoteEvent, RestEvent } from '../model/event.ts';
 import { counted } from '../numbers.ts';
 import type { TuneMeasure } from '../tune.ts';
 

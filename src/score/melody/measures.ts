@@ -1,5 +1,7 @@
 /** The measures of a voice, with the marks that concern it. */
-import type { ChordSymbol, Direction, Measure, Part, Score } from '../model.ts';
+import type { ChordSymbol } from '../model/chord-symbol.ts';
+import type { Direction } from '../model/direction.ts';
+import type { Measure, Part, Score } from '../model.ts';
 import type { TuneMeasure } from '../tune.ts';
 
 /** What is written once, mostly in the first part, and holds for all. */

@@ -1,5 +1,5 @@
 /** Gives events and heads of a tune ids of its own, in order, and drops what lost one of its ends. */
-import type { Head, MusicEvent } from '../model.ts';
+import type { Head, MusicEvent } from '../model/event.ts';
 import type { Tune } from '../tune.ts';
 
 export const renumber = (tune: Tune): Tune => {

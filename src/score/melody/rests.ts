@@ -1,5 +1,7 @@
 /** Rests where a voice is silent without saying so. */
-import type { MusicEvent, RestEvent, Ticks } from '../model.ts';
+
+import type { Ticks } from '../model/duration.ts';
+import type { MusicEvent, RestEvent } from '../model/event.ts';
 import { writtenRests } from '../time.ts';
 import type { TuneMeasure } from '../tune.ts';
 

@@ -6,7 +6,9 @@ import { signatureSigns } from '../../../src/emit/text/signature.ts';
 import { signsFor } from '../../../src/emit/text/signs.ts';
 import { tupletSpans } from '../../../src/emit/text/tuplets.ts';
 import { explainRhythm } from '../../../src/emit/text/values.ts';
-import type { Direction, Lyric, TimeSignature } from '../../../src/score/model.ts';
+import type { TimeSignature } from '../../../src/score/model/attributes.ts';
+import type { Direction } from '../../../src/score/model/direction.ts';
+import type { Lyric } from '../../../src/score/model/event.ts';
 import type { Tune } from '../../../src/score/tune.ts';
 import { BAR, DIVISION, instrument, lowestPlaces, tuneOf } from './tunes.ts';
 

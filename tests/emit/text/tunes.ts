@@ -2,7 +2,10 @@
 import type { Arrangement, FretWindow, Placement } from '../../../src/fingering/arrangement.ts';
 import { INSTRUMENTS } from '../../../src/instrument/catalogue.ts';
 import type { Instrument } from '../../../src/instrument/instrument.ts';
-import type { Barline, ChordSymbol, Lyric, MusicEvent, NoteValue } from '../../../src/score/model.ts';
+import type { Barline } from '../../../src/score/model/barline.ts';
+import type { ChordSymbol } from '../../../src/score/model/chord-symbol.ts';
+import type { NoteValue } from '../../../src/score/model/duration.ts';
+import type { Lyric, MusicEvent } from '../../../src/score/model/event.ts';
 import { midi, type Pitch, type Step } from '../../../src/score/pitch.ts';
 import type { Tune, TuneMeasure } from '../../../src/score/tune.ts';
 

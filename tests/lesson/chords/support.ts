@@ -4,7 +4,7 @@ import { findInstrument } from '../../../src/instrument/define.ts';
 import { type Chord, chordOf } from '../../../src/lesson/chords/chord.ts';
 import type { ChordShape } from '../../../src/lesson/chords/shape.ts';
 import { parseChordSymbol } from '../../../src/lesson/chords/symbol.ts';
-import type { ChordSymbol } from '../../../src/score/model.ts';
+import type { ChordSymbol } from '../../../src/score/model/chord-symbol.ts';
 import type { Step } from '../../../src/score/pitch.ts';
 
 export const handOf = (id: string): Hand => handOn(findInstrument(id));

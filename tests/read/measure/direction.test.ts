@@ -1,6 +1,6 @@
 /** Words, signs, tempo and dynamics: what the reader makes of `<direction>`. */
 import { describe, expect, test } from 'vitest';
-import type { Direction } from '../../../src/score/model.ts';
+import type { Direction } from '../../../src/score/model/direction.ts';
 import { attributes, melodyOf, note, partWise, readMeasure, readPart } from '../../support/musicxml.ts';
 
 const measure = (content: string) => readMeasure(`${attributes()}${content}`);

@@ -1,0 +1,31 @@
+/** Key, time signature and clef, and where in a measure they change. */
+import type { Ticks } from './duration.ts';
+
+export interface AttributeChange {
+  readonly at: Ticks;
+  readonly key?: Key;
+  readonly time?: TimeSignature;
+  readonly clef?: Clef;
+}
+
+export interface Key {
+  /** Sharps above, flats below zero: −7 … 7. */
+  readonly fifths: number;
+  readonly mode: string | undefined;
+}
+
+export type TimeSignature =
+  | {
+      readonly kind: 'metred';
+      /** One entry a fraction: 3/8 + 2/4 has two; "3+2 over 8" is one with beats [3, 2]. */
+      readonly fractions: readonly { readonly beats: readonly number[]; readonly beatType: number }[];
+      readonly symbol: 'fraction' | 'common' | 'cut' | 'single-number';
+    }
+  | { readonly kind: 'senza-misura' };
+
+export interface Clef {
+  readonly sign: 'G' | 'F' | 'C' | 'TAB' | 'percussion' | 'none' | 'jianpu';
+  readonly line: number;
+  /** −1 for a clef that sounds an octave lower. */
+  readonly octaveChange: number;
+}

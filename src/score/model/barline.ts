@@ -1,0 +1,19 @@
+/** Bar lines, with the repeats and endings that they mark. */
+
+export interface Barline {
+  readonly style: 'regular' | 'double' | 'final' | 'dashed' | 'dotted' | 'heavy' | 'none' | 'reverse-final';
+  /** At the left: a repeat starts; at the right: it ends. */
+  readonly repeat: boolean;
+  /** How often the repeated passage is played in all; 2 unless the file says otherwise. */
+  readonly times: number;
+  /** At the left: an ending starts here; at the right: it stops. */
+  readonly ending: Ending | undefined;
+}
+
+export interface Ending {
+  readonly numbers: readonly number[];
+  /** As printed: "1, 2". */
+  readonly text: string;
+  /** At a right bar line: with a downward jog, or left open. */
+  readonly close: 'closed' | 'open';
+}
