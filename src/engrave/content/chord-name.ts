@@ -65,7 +65,7 @@ function beforeSus({ kind, degrees }: ChordSymbol): readonly ChordDegree[] {
 
 export function chordPieces(symbol: ChordSymbol): ChordPiece[] {
   const { root, kind, text, bass, degrees } = symbol;
-  if (!root) return [{ text: text || 'N.C.', raised: false }];
+  if (!root) return [{ text: 'N.C.', raised: false }];
   const extensions = beforeSus(symbol);
   const [line, plain] = KINDS[kind] ?? [text ?? '', ''];
   const raised = `${extensions.at(-1)?.value ?? ''}${plain}`;

@@ -3,6 +3,7 @@ import type { ChordSymbol } from '../model/chord-symbol.ts';
 import type { Direction } from '../model/direction.ts';
 import type { Measure, Part, Score } from '../model.ts';
 import type { TuneMeasure } from '../tune.ts';
+import { withNoChords } from './no-chord.ts';
 
 /** What is written once, mostly in the first part, and holds for all. */
 const SHARED = ['tempo', 'sign', 'jump', 'rehearsal'] as const satisfies readonly Direction['kind'][];
@@ -16,7 +17,7 @@ export const measuresOf = (score: Score, part: Part, voice: string): readonly Tu
   const concerns = (each: Direction): boolean => !OF_STAFF.includes(each.kind) || (each.staff ?? 1) === staff;
   const lenders = new Map(SHARED.map(kind => [kind, lender(score, part, holdsKind(kind))]));
   const chords = lender(score, part, measure => measure.chordSymbols.length > 0);
-  return part.measures.map(({ voices, ...measure }) => {
+  const measures = part.measures.map(({ voices, ...measure }) => {
     const lent = SHARED.flatMap(kind => directionsOf(lenders.get(kind), measure.index, kind));
     const own = measure.directions.filter(concerns);
     return {
@@ -26,6 +27,7 @@ export const measuresOf = (score: Score, part: Part, voice: string): readonly Tu
       events: voices.find(each => each.id === voice)?.events ?? [],
     };
   });
+  return withNoChords(measures);
 };
 
 /** The staff on which the voice begins. */
