@@ -2,7 +2,8 @@
  * "No chord" that a file writes as words over the staff. Among chord symbols it is one of them: it ends the chord
  * before it. Where a tune has none, the words may mean anything, and stay words.
  */
-import type { ChordSymbol, Direction } from '../model.ts';
+import type { ChordSymbol } from '../model/chord-symbol.ts';
+import type { Direction } from '../model/direction.ts';
 import type { TuneMeasure } from '../tune.ts';
 
 /** Common practice. */
