@@ -5,11 +5,12 @@ import { arrangeEditions, leftOut } from '../fingering/editions.ts';
 import { afterSaying, type Diagnostic } from '../score/diagnostic.ts';
 import type { Score } from '../score/model.ts';
 import type { Tune } from '../score/tune.ts';
-import { type Arranging, choiceOf, editionsOf, type Limiting, limitsOf } from './asked.ts';
-import { attempt } from './attempt.ts';
+import { choiceOf, editionsOf, limitsOf } from './asked.ts';
+import { attempt, type Say } from './attempt.ts';
 import { print } from './console.ts';
 import { EXIT } from './exit.ts';
-import type { Options } from './options/options.ts';
+import { blaming, type InForce } from './in-force.ts';
+import type { ARRANGING, LIMITING, OptionName, Options } from './options/options.ts';
 import { tunesNamed } from './tunes.ts';
 import { columnsOf, wrapped } from './width.ts';
 
@@ -31,26 +32,34 @@ export interface Loaded {
   readonly tune: Tune;
 }
 
-type Answering = Options<'part' | 'voice' | 'chords' | 'json' | 'quiet'> & Limiting;
+/** What a command takes that answers. */
+type Answering = 'part' | 'voice' | 'chords' | 'json' | 'quiet' | (typeof LIMITING)[number];
 
-/** Answers for every tune, as text or, with `--json`, as one array. Answers the exit status. */
-export const answerEach = async (
+/**
+ * Answers for every tune, with the options in force for it, as text or, with `--json`, as one array. Answers the exit
+ * status.
+ */
+export const answerEach = async <Name extends OptionName>(
   tunes: readonly string[],
-  options: Answering,
-  answer: (loaded: Loaded) => Answer | Promise<Answer>,
+  asked: InForce<Name | Answering>,
+  answer: (loaded: Loaded, options: Options<Name | Answering>) => Answer | Promise<Answer>,
 ): Promise<number> => {
-  const { json, quiet = false } = options;
+  const { json, quiet = false } = asked.options;
   let status: number = EXIT.done;
   const answers: Answer[] = [];
   for (const input of await tunesNamed(tunes)) {
-    const done = await attempt(input, quiet, async say => {
+    const options = asked.optionsFor(input);
+    const make = async (say: Say): Promise<void> => {
       const { diagnostics, ...loaded } = await loadTune(input, choiceOf(options), limitsOf(options));
       const said = await afterSaying(diagnostics, () =>
-        answer({ ...loaded, file: input.name, stem: input.stem }),
+        answer({ ...loaded, file: input.name, stem: input.stem }, options),
       );
       say([...diagnostics.filter(each => !said.covers?.includes(each.code)), ...(said.diagnostics ?? [])]);
       answers.push(said);
-    });
+    };
+    const done = await blaming(asked.settingsFor(input), () =>
+      attempt(input, quiet, make, asked.saidAt(input)),
+    );
     status = Math.max(status, done);
   }
   const data = answers.map(each => each.data);
@@ -60,14 +69,15 @@ export const answerEach = async (
 };
 
 /** Answers for every edition of every tune; data are put together per tune. */
-export const answerEditions = (
+export const answerEditions = <Name extends OptionName>(
   tunes: readonly string[],
-  options: Answering & Arranging,
+  asked: InForce<Name | Answering | (typeof ARRANGING)[number]>,
   answer: (edition: Arranged, title: string) => Answer,
 ): Promise<number> => {
-  const asked = editionsOf(options);
-  return answerEach(tunes, options, ({ tune, file }) => {
-    const { editions, refused, diagnostics } = arrangeEditions(tune, asked);
+  // What is typed wrong is said before any tune is read.
+  editionsOf(asked.options);
+  return answerEach(tunes, asked, ({ tune, file }, options) => {
+    const { editions, refused, diagnostics } = arrangeEditions(tune, editionsOf(options));
     const answers = editions.map(edition =>
       answer(edition, `${tune.title ?? file}, ${edition.arrangement.instrument.name}`),
     );

@@ -1,4 +1,6 @@
 /** Exit statuses, in one table, and the errors that lead to them. */
+import type { Diagnostic, Place } from '../score/diagnostic.ts';
+
 export const EXIT = {
   /** Everything that was asked for was done. */
   done: 0,
@@ -19,13 +21,34 @@ export const EXIT_MEANINGS: Readonly<Record<number, string>> = {
   [EXIT.fault]: 'a fault of fretward’s own',
 };
 
-/** The command line asks for something that does not go together. */
+/** What a UsageError is about, where its message does not begin with it: an option, by its name in code. */
+interface About {
+  readonly option?: string;
+  /** Where a file sets it. */
+  readonly place?: Place;
+}
+
+/** The command line, or a file that stands for it, asks for something that does not go together. */
 export class UsageError extends Error {
   readonly hint: string | undefined;
+  readonly about: About;
 
-  constructor(message: string, hint?: string) {
+  constructor(message: string, hint?: string, about: About = {}) {
     super(message);
     this.name = 'UsageError';
     this.hint = hint;
+    this.about = about;
+  }
+
+  get diagnostic(): Diagnostic {
+    const { message, hint, about } = this;
+    const { place } = about;
+    return {
+      severity: 'error',
+      code: 'usage',
+      message,
+      ...(hint !== undefined && { hint }),
+      ...(place && { place }),
+    };
   }
 }

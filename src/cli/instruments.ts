@@ -31,8 +31,11 @@ const instrumentOf = (name: string, { tuning, capo }: Options<'tuning' | 'capo'>
     if (code === 'bad-tuning') throw new UsageError(`--tuning does not take "${tuning}": ${message}`, hint);
     if (code === 'bad-instrument-file')
       throw new UsageError(`--instrument does not take "${name}": ${message}`, hint);
-    const meant = code === 'unknown-instrument' ? meantBy(name, ids) : undefined;
-    throw new UsageError(message, meant === undefined ? hint : `is ${meant} meant? ${hint}`);
+    if (code === 'bad-capo') throw new UsageError(message, hint, { option: 'capo' });
+    const meant = meantBy(name, ids);
+    throw new UsageError(message, meant === undefined ? hint : `is ${meant} meant? ${hint}`, {
+      option: 'instrument',
+    });
   }
 };
 

@@ -4,24 +4,24 @@
  */
 import { findInputs, type Input } from '../batch/inputs.ts';
 import { loadTune, renderEditions } from '../batch/run.ts';
-import { inFile } from '../batch/said.ts';
+import { inFile, type SaidAt } from '../batch/said.ts';
 import type { Arranged } from '../fingering/arrange.ts';
 import { arrangeEditions, leftOut } from '../fingering/editions.ts';
 import { type KnownPlaces, knownPlaces, type LessonAsked } from '../lesson/places.ts';
 import { afterSaying, type Diagnostic, Refusal } from '../score/diagnostic.ts';
 import type { Tune } from '../score/tune.ts';
 import { type Arranging, choiceOf, editionsOf, type Limiting, limitsOf } from './asked.ts';
-import { attempt } from './attempt.ts';
+import { attempt, type Say } from './attempt.ts';
 import { UsageError } from './exit.ts';
-import { ARRANGING, LIMITING, type OptionName, type Options } from './options/options.ts';
-import { deliver, destinationOf, OUTPUT_NAMES, printingOf } from './output.ts';
+import { ARRANGING, type OptionName, type Options, PRINTING, READING } from './options/options.ts';
+import { deliver, destinationOf, printingOf } from './output.ts';
 import { refuseOthers } from './tunes.ts';
 
 export const LESSON_NAMES = [
   'for',
   ...ARRANGING,
-  ...OUTPUT_NAMES,
-  ...LIMITING,
+  ...PRINTING,
+  ...READING,
 ] as const satisfies readonly OptionName[];
 
 export type LessonOptions = Options<(typeof LESSON_NAMES)[number]>;
@@ -87,16 +87,21 @@ export interface Made {
 }
 
 /** Makes, prints and delivers; answers the exit status. What is refused is said. */
-export const handOut = async (options: LessonOptions, make: () => Promise<Made>): Promise<number> => {
+export const handOut = async (
+  options: LessonOptions,
+  saidAt: SaidAt,
+  make: () => Promise<Made>,
+): Promise<number> => {
   const destination = destinationOf(options);
   const printing = await printingOf(options, destination);
   const quiet = options.quiet ?? false;
-  return attempt(undefined, quiet, async say => {
+  const deliverAll = async (say: Say): Promise<void> => {
     const { tune, editions, diagnostics, stem } = await make();
     const rendered = await renderEditions(tune, editions, stem, printing);
     say([...diagnostics, ...rendered.diagnostics]);
     deliver(rendered.outputs, destination, quiet);
-  });
+  };
+  return attempt(undefined, quiet, deliverAll, saidAt);
 };
 
 /** Words as the name of a file: "B♭ major scale" → "b-flat-major-scale". */

@@ -21,7 +21,7 @@ export const main = async (typed: readonly string[]): Promise<number> => {
 /** Says what went wrong and answers the exit status. */
 function failed(error: unknown): number {
   if (error instanceof UsageError) {
-    report([usage(error)], false);
+    report([error.diagnostic], false);
     return EXIT.usage;
   }
   // What is refused before there are tunes to refuse is what was asked for.
@@ -31,10 +31,6 @@ function failed(error: unknown): number {
   }
   report([fault(error)], false);
   return EXIT.fault;
-}
-
-function usage({ message, hint }: UsageError): Diagnostic {
-  return { severity: 'error', code: 'usage', message, ...(hint !== undefined && { hint }) };
 }
 
 function fault(error: unknown): Diagnostic {

@@ -6,30 +6,11 @@ import { formatNamed } from '../emit/formats.ts';
 import { print } from './console.ts';
 import { UsageError } from './exit.ts';
 import { readFont } from './font.ts';
-import type { OptionName, Options } from './options/options.ts';
-import { DEFAULT_SHEETS, LAYOUT_NAMES, layoutOf } from './options/sheets.ts';
+import type { Options, PRINTING } from './options/options.ts';
+import { DEFAULT_SHEETS, layoutOf } from './options/sheets.ts';
 import { painter } from './paint.ts';
 
-export const OUTPUT_NAMES = [
-  'to',
-  'sheets',
-  'out',
-  ...LAYOUT_NAMES,
-  'staves',
-  'width',
-  'ascii',
-  'dpi',
-  'transparent',
-  'font',
-  'tempo',
-  'slow',
-  'countIn',
-  'accompany',
-  'color',
-  'quiet',
-] as const satisfies readonly OptionName[];
-
-export type OutputOptions = Options<(typeof OUTPUT_NAMES)[number]>;
+export type OutputOptions = Options<(typeof PRINTING)[number]>;
 
 /** Files below a folder, or standard output. */
 export type Destination =
@@ -37,11 +18,8 @@ export type Destination =
   | { readonly kind: 'text' }
   | { readonly kind: 'single' };
 
-/**
- * Where outputs go. Throws a UsageError where formats and destination do not go together; `saidTo` is how
- * the formats were said.
- */
-export const destinationOf = ({ to, out, sheets }: OutputOptions, saidTo = '--to'): Destination => {
+/** Where outputs go. Throws a UsageError where formats and destination do not go together. */
+export const destinationOf = ({ to, out, sheets }: OutputOptions): Destination => {
   if (out === '-') {
     if ((to?.length ?? 1) > 1 || (sheets?.length ?? 1) > 1) {
       throw new UsageError(
@@ -55,7 +33,7 @@ export const destinationOf = ({ to, out, sheets }: OutputOptions, saidTo = '--to
   const files = to?.filter(name => name !== 'text') ?? [];
   if (files.length > 0) {
     throw new UsageError(
-      `${saidTo} ${files.join(',')} writes files`,
+      `--to ${files.join(',')} writes files`,
       'say where with --out <folder>, or write --to text',
     );
   }

@@ -7,35 +7,30 @@ import type { Input } from '../batch/inputs.ts';
 import type { Job } from '../batch/run.ts';
 import type { SaidAt } from '../batch/said.ts';
 import { choiceOf, editionsOf, limitsOf } from './asked.ts';
-import { findConfig, settingsFor } from './config/find.ts';
-import { type Config, fromCommandLine, type Settings, together, typedOf } from './config/settings.ts';
+import { type Config, typedOf } from './config/settings.ts';
 import { UsageError } from './exit.ts';
+import { blaming, type InForce, inForce } from './in-force.ts';
 import { BATCH_NAMES } from './options/batch.ts';
-import { BLAMED } from './options/blame.ts';
-import { checkOptions } from './options/check.ts';
-import { ARRANGING, LIMITING, OPTIONS, type OptionName, type Options } from './options/options.ts';
+import { ARRANGING, OPTIONS, type OptionName, type Options, PRINTING, READING } from './options/options.ts';
 import { flagOf } from './options/row.ts';
-import { type Destination, destinationOf, OUTPUT_NAMES, printingOf } from './output.ts';
+import { type Destination, destinationOf, printingOf } from './output.ts';
 import { refuseContradictions } from './run/contradictions.ts';
 import { tunesNamed } from './tunes.ts';
 
 export const REQUEST_NAMES = [
   ...ARRANGING,
-  ...OUTPUT_NAMES,
+  ...PRINTING,
   ...BATCH_NAMES,
-  ...LIMITING,
+  ...READING,
 ] as const satisfies readonly OptionName[];
 
 type RequestOptions = Options<(typeof REQUEST_NAMES)[number]>;
 
 export interface Request {
-  readonly config: Config | undefined;
   /** In force for all tunes. */
   readonly options: RequestOptions;
   readonly destination: Destination;
   readonly inputs: readonly Input[];
-  /** What is in force for a tune. */
-  readonly settingsFor: (input: Input) => Settings;
   readonly jobFor: (input: Input) => Promise<Job>;
   /** Where the configuration file says it. */
   readonly saidAt: (input: Input) => SaidAt;
@@ -48,47 +43,39 @@ export const readRequest = async (
   tunes: readonly string[],
   typed: Readonly<Record<string, unknown>>,
 ): Promise<Request> => {
-  const said = fromCommandLine(typed);
-  checkOptions(typed, REQUEST_NAMES);
-  const config = await findConfig(typed.config, tunes, REQUEST_NAMES);
-  const general = together(config?.general, said);
-  const options = checkOptions(typedOf(general), REQUEST_NAMES);
-  const destination = destinationOf(options, saidTo(general));
+  const asked = await inForce({ tunes, typed, names: REQUEST_NAMES });
+  const { config, options } = asked;
+  const destination = await blaming(asked.settings, () => destinationOf(options));
   refuseMixtures(options, destination, tunes);
   const except = destination.kind === 'folder' ? destination.path : undefined;
-  const inputs = await tunesNamed(tunes, { except, shard: options.shard });
-  const settings = (input: Input): Settings => settingsFor(said, config, input);
   return {
-    config,
     options,
     destination,
-    inputs,
-    settingsFor: settings,
-    jobFor: jobs(settings, destination),
-    saidAt: input => placesIn(settings(input)),
+    inputs: await tunesNamed(tunes, { except, shard: options.shard }),
+    jobFor: jobs(asked, destination),
+    saidAt: asked.saidAt,
     ingredients: ingredientsOf(config, options),
   };
 };
 
 /** Makes jobs; tunes for which the same is asked share one. */
 const jobs = (
-  settings: (input: Input) => Settings,
+  { settingsFor, optionsFor }: InForce<(typeof REQUEST_NAMES)[number]>,
   destination: Destination,
 ): ((input: Input) => Promise<Job>) => {
   const made = new Map<string, Promise<Job>>();
   return input => {
-    const own = settings(input);
-    const typed = typedOf(own);
-    const key = JSON.stringify(typed);
-    const job = made.get(key) ?? jobOf(checkOptions(typed, REQUEST_NAMES), destination, saidTo(own));
+    const own = settingsFor(input);
+    const key = JSON.stringify(typedOf(own));
+    const job = made.get(key) ?? blaming(own, () => jobOf(optionsFor(input), destination));
     made.set(key, job);
     return job;
   };
 };
 
-const jobOf = async (options: RequestOptions, destination: Destination, to: string): Promise<Job> => {
+const jobOf = async (options: RequestOptions, destination: Destination): Promise<Job> => {
   // What a file says of one tune may not go where all tunes go.
-  destinationOf(options, to);
+  destinationOf(options);
   return {
     kind: 'tune',
     choice: choiceOf(options),
@@ -97,18 +84,6 @@ const jobOf = async (options: RequestOptions, destination: Destination, to: stri
     ...(await printingOf(options, destination)),
   };
 };
-
-/** How the formats were said: "--to", or "to" with its line in the configuration file. */
-const saidTo = ({ to }: Settings): string =>
-  to?.origin.kind === 'file' ? `${to.origin.path}, line ${to.origin.line}: to:` : '--to';
-
-const placesIn = (settings: Settings): SaidAt =>
-  Object.fromEntries(
-    Object.entries(BLAMED).flatMap(([code, name]) => {
-      const origin = settings[name]?.origin;
-      return origin?.kind === 'file' ? [[code, { place: { file: origin.path, line: origin.line } }]] : [];
-    }),
-  );
 
 /** Options that are about the files in a folder. */
 const FOR_FOLDERS = ['force', 'dryRun', 'verify', 'watch', 'report', 'depfile'] as const;

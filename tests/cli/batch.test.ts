@@ -288,7 +288,7 @@ tunes:
     term.write('tunes/fretward.yaml', 'frets: 4-8\nto: svg\n');
     const said = (at: number) => ({
       stdout: '',
-      stderr: `error: tunes/fretward.yaml, line ${at}: to: svg writes files (usage)\n    ${hint}\n`,
+      stderr: `tunes/fretward.yaml, line ${at}: error: to: svg writes files (usage)\n    ${hint}\n`,
       status: 2,
     });
     expect(await term.run(line)).toEqual(said(2));

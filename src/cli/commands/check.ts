@@ -1,13 +1,14 @@
 /** `fretward check`: whether string and fret numbers that are in files are right. */
 
+import type { Instrument } from '../../instrument/instrument.ts';
 import { checkMarks } from '../../lesson/check.ts';
 import { counted } from '../../score/numbers.ts';
 import { takesTunes } from '../define.ts';
 import { answerEach } from '../each.ts';
-import { EXIT, UsageError } from '../exit.ts';
+import { UsageError } from '../exit.ts';
+import { type InForce, obeying } from '../in-force.ts';
 import { chooseInstruments } from '../instruments.ts';
-import { checkOptions } from '../options/check.ts';
-import { LIMITING, type OptionName } from '../options/options.ts';
+import { type OptionName, READING } from '../options/options.ts';
 import { rulesOf } from '../options/rules.ts';
 
 const OPTION_NAMES = [
@@ -21,10 +22,12 @@ const OPTION_NAMES = [
   'part',
   'voice',
   'chords',
-  ...LIMITING,
+  ...READING,
   'json',
   'quiet',
 ] as const satisfies readonly OptionName[];
+
+type Asked = InForce<(typeof OPTION_NAMES)[number]>;
 
 const EXAMPLES = `  fretward check marked.musicxml -i ukulele-low-g -f 4-8
       every place sounds its note, in frets 4 to 8, and can be held
@@ -42,26 +45,34 @@ export const define = takesTunes({
 export const run = async (
   tunes: readonly string[],
   typed: Readonly<Record<string, unknown>>,
-): Promise<number> => {
-  const options = checkOptions(typed, OPTION_NAMES);
-  const [instrument, ...others] = chooseInstruments(options);
-  if (others.length > 0) {
-    throw new UsageError('a file is marked for one instrument', 'name one with --instrument');
-  }
-  const rules = rulesOf(options);
-  let faulty = 0;
-  const chosen = { ...options, chords: options.chords ?? ('all' as const) };
-  const status = await answerEach(tunes, chosen, ({ tune, file }) => {
-    const { notes, marked, faults } = checkMarks(tune, instrument!, rules);
-    if (faults.length > 0) faulty += 1;
-    const verdict = faults.length === 0 ? 'all is in order' : counted(faults.length, 'fault');
-    return {
-      data: { file, instrument: instrument!.id, notes, marked, faults },
-      text: `${file}, ${instrument!.name}: ${counted(notes, 'note')}, ${marked} with string and fret; ${verdict}\n`,
-      diagnostics: faults,
-      // Nothing is arranged here.
-      covers: ['left-out'],
-    };
+): Promise<number> =>
+  obeying({ tunes, typed, names: OPTION_NAMES }, asked => {
+    // What is typed wrong is said before any tune is read.
+    instrumentOf(asked.options);
+    return answerEach(tunes, withAllChords(asked), ({ tune, file }, options) => {
+      const instrument = instrumentOf(options);
+      const { notes, marked, faults } = checkMarks(tune, instrument, rulesOf(options));
+      const verdict = faults.length === 0 ? 'all is in order' : counted(faults.length, 'fault');
+      return {
+        data: { file, instrument: instrument.id, notes, marked, faults },
+        text: `${file}, ${instrument.name}: ${counted(notes, 'note')}, ${marked} with string and fret; ${verdict}\n`,
+        diagnostics: faults,
+        // Nothing is arranged here.
+        covers: ['left-out'],
+      };
+    });
   });
-  return faulty > 0 ? Math.max(status, EXIT.refused) : status;
+
+/** Every note is looked at, unless somebody says otherwise. */
+const withAllChords = (asked: Asked): Asked => ({
+  ...asked,
+  optionsFor: tune => ({ chords: 'all', ...asked.optionsFor(tune) }),
+});
+
+const instrumentOf = (options: Asked['options']): Instrument => {
+  const [instrument, ...others] = chooseInstruments(options);
+  if (others.length === 0) return instrument!;
+  throw new UsageError('a file is marked for one instrument', 'name one with --instrument', {
+    option: 'instrument',
+  });
 };

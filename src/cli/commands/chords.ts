@@ -15,13 +15,13 @@ import type { ChordSymbol } from '../../score/model/chord-symbol.ts';
 import { intervalOf } from '../../score/transpose.ts';
 import { transposeSymbol, transposeTune } from '../../score/transpose-tune.ts';
 import { choiceOf, limitsOf } from '../asked.ts';
-import { attempt } from '../attempt.ts';
+import { attempt, type Say } from '../attempt.ts';
 import { defined } from '../define.ts';
 import { DIAGRAM_NAMES, DIAGRAM_SAID, type Diagram, diagramPrinting, renderDiagrams } from '../diagrams.ts';
 import { EXIT, UsageError } from '../exit.ts';
+import { blaming, type InForce, obeying } from '../in-force.ts';
 import { chooseInstruments } from '../instruments.ts';
-import { checkOptions } from '../options/check.ts';
-import { LIMITING, type OptionName, type Options } from '../options/options.ts';
+import { type OptionName, type Options, READING } from '../options/options.ts';
 import { listed } from '../options/values.ts';
 import { deliver } from '../output.ts';
 import { tunesNamed } from '../tunes.ts';
@@ -40,7 +40,7 @@ const OPTION_NAMES = [
   'transpose',
   'measuresPerSystem',
   ...DIAGRAM_NAMES,
-  ...LIMITING,
+  ...READING,
 ] as const satisfies readonly OptionName[];
 
 type ChordOptions = Options<(typeof OPTION_NAMES)[number]>;
@@ -57,15 +57,17 @@ const EXAMPLES = `  fretward chords Am7 B7 Bb9 F#m7b5
 /** Of what is done with open strings elsewhere, what can be done in a shape. */
 const OPEN = ['never', 'free'] as const;
 
+const SAID = {
+  ...DIAGRAM_SAID,
+  frets: { help: 'the window of frets that shapes lie in: 5-9', default: 'the whole neck', own: true },
+  open: { help: 'open strings: never; free', default: 'free', words: OPEN, own: true },
+  near: { help: 'where on the neck the hand should be' },
+} as const;
+
 export const define = defined({
   argument: ['<chord-or-tune...>', 'chord symbols (Am7, Bb9, C/G), MusicXML files, folders or globs'],
   options: OPTION_NAMES,
-  said: {
-    ...DIAGRAM_SAID,
-    frets: { help: 'the window of frets that shapes lie in: 5-9', default: 'the whole neck' },
-    open: { help: 'open strings: never; free', default: 'free', words: OPEN },
-    near: { help: 'where on the neck the hand should be' },
-  },
+  said: SAID,
   examples: EXAMPLES,
 });
 
@@ -76,26 +78,29 @@ export const run = async (
   words: readonly string[],
   typed: Readonly<Record<string, unknown>>,
 ): Promise<number> => {
-  const options = checkOptions(typed, OPTION_NAMES);
-  const instruments = chooseInstruments(options);
-  const asked = {
-    options,
-    instruments,
-    semitones: semitonesOf(options),
-    wishes: wishesOf(options, instruments),
-  };
+  const tunes = words.filter(isFile);
+  return obeying({ tunes, typed, names: OPTION_NAMES, said: SAID }, inForce => drawAll(words, inForce));
+};
+
+const drawAll = async (
+  words: readonly string[],
+  { options, optionsFor, settingsFor, saidAt }: InForce<(typeof OPTION_NAMES)[number]>,
+): Promise<number> => {
   const { destination, printing } = await diagramPrinting(options);
+  // What is typed wrong is said before any tune is read.
+  const general = askedOf(options);
   const quiet = options.quiet ?? false;
   let status: number = EXIT.done;
   const outputs: Output[] = [];
   for (const { input, make } of await sourcesOf(words)) {
-    const done = await attempt(input, quiet, async say => {
-      const { diagrams, diagnostics } = await make(asked);
-      const rendered = await renderDiagrams(diagrams, printing, options);
+    const own = input ? await blaming(settingsFor(input), () => askedOf(optionsFor(input))) : general;
+    const draw = async (say: Say): Promise<void> => {
+      const { diagrams, diagnostics } = await make(own);
+      const rendered = await renderDiagrams(diagrams, printing, own.options);
       say([...diagnostics, ...rendered.diagnostics]);
       outputs.push(...rendered.outputs);
-    });
-    status = Math.max(status, done);
+    };
+    status = Math.max(status, await attempt(input, quiet, draw, input && saidAt(input)));
   }
   if (outputs.length > 0) deliver(outputs, destination, quiet);
   return status;
@@ -107,6 +112,11 @@ interface Asked {
   readonly semitones: number;
   readonly wishes: Wishes;
 }
+
+const askedOf = (options: ChordOptions): Asked => {
+  const instruments = chooseInstruments(options);
+  return { options, instruments, semitones: semitonesOf(options), wishes: wishesOf(options, instruments) };
+};
 
 interface Made {
   readonly diagrams: readonly Diagram[];
@@ -120,13 +130,13 @@ interface Source {
 }
 
 /** What reads as a chord symbol is one; what names a file, or ends as one does, is a tune. */
+const isFile = (word: string): boolean =>
+  word === '-' ||
+  (!isChordSymbol(word) &&
+    (/\.\w+$|[\\/]$|\*/.test(word) || statSync(word, { throwIfNoEntry: false }) !== undefined));
+
 const sourcesOf = async (words: readonly string[]): Promise<readonly Source[]> => {
-  const files = words.filter(
-    word =>
-      word === '-' ||
-      (!isChordSymbol(word) &&
-        (/\.\w+$|[\\/]$|\*/.test(word) || statSync(word, { throwIfNoEntry: false }) !== undefined)),
-  );
+  const files = words.filter(isFile);
   const symbols = words.filter(word => !files.includes(word));
   const tunes = (await tunesNamed(files)).map(input => ({
     input,

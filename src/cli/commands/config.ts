@@ -1,18 +1,10 @@
 /** `fretward config`: what is in force for tunes, and who says so. */
-import { type Input, STANDARD_INPUT } from '../../batch/inputs.ts';
-import { findConfig, settingsFor } from '../config/find.ts';
-import {
-  type Config,
-  fromCommandLine,
-  type Origin,
-  type Setting,
-  type Settings,
-  together,
-} from '../config/settings.ts';
+import { STANDARD_INPUT } from '../../batch/inputs.ts';
+import type { Config, Origin, Setting, Settings } from '../config/settings.ts';
 import { print } from '../console.ts';
 import { defined } from '../define.ts';
 import { EXIT } from '../exit.ts';
-import { checkOptions } from '../options/check.ts';
+import { inForce } from '../in-force.ts';
 import { OPTIONS, type OptionName } from '../options/options.ts';
 import { longName } from '../options/row.ts';
 import { REQUEST_NAMES } from '../request.ts';
@@ -34,7 +26,8 @@ where fretward is called; the nearest is in force:
       frets: 5-9
       transpose: 2
 
-fretward arrange obeys it. Options have their long names, and flags are true or
+fretward arrange obeys it, and so does every command that reads tunes: each takes
+the options that it knows. Options have their long names, and flags are true or
 false. Those under tunes hold for one tune, named by its path from the file, and
 win over those above; what is typed wins over both: --no-match switches off what
 the file switches on.`;
@@ -58,17 +51,13 @@ export const run = async (
   typed: Readonly<Record<string, unknown>>,
 ): Promise<number> => {
   const { json, ...said } = typed;
-  checkOptions(said, REQUEST_NAMES);
-  const line = fromCommandLine(said);
-  const config = await findConfig(said.config, tunes, REQUEST_NAMES);
+  const { config, settings, settingsFor } = await inForce({ tunes, typed: said, names: REQUEST_NAMES });
   const found = await tunesNamed(tunes);
   // What is not there is refused.
   for (const input of found) if (input.name !== STANDARD_INPUT) input.load(0);
-  const inputs = found.filter(input => hasEntry(input, config));
-  const general = together(config?.general, line);
   const rows = [
-    ...rowsOf('all', general),
-    ...inputs.flatMap(input => rowsOf(input.name, differing(settingsFor(line, config, input), general))),
+    ...rowsOf('all', settings),
+    ...found.flatMap(input => rowsOf(input.name, differing(settingsFor(input), settings))),
   ];
   print(
     json
@@ -77,9 +66,6 @@ export const run = async (
   );
   return EXIT.done;
 };
-
-const hasEntry = (input: Input, config: Config | undefined): boolean =>
-  config !== undefined && settingsFor({}, config, input) !== config.general;
 
 /** Settings that are not the general ones. */
 const differing = (settings: Settings, general: Settings): Settings =>

@@ -3,13 +3,13 @@ import { join } from 'node:path';
 import { writeFiles } from '../../batch/files.ts';
 import { cuesToText } from '../../emit/text/cues.ts';
 import { makeCues } from '../../lesson/cues.ts';
-import { attempt } from '../attempt.ts';
+import { attempt, type Say } from '../attempt.ts';
 import { print } from '../console.ts';
 import { takesTunes } from '../define.ts';
 import { EXIT } from '../exit.ts';
+import { blaming, type InForce, obeying } from '../in-force.ts';
 import { arrangedInput } from '../lesson.ts';
-import { checkOptions } from '../options/check.ts';
-import { ARRANGING, LIMITING, type OptionName } from '../options/options.ts';
+import { ARRANGING, type OptionName, READING } from '../options/options.ts';
 import { tunesNamed } from '../tunes.ts';
 
 const OPTION_NAMES = [
@@ -20,7 +20,7 @@ const OPTION_NAMES = [
   'out',
   'width',
   'ascii',
-  ...LIMITING,
+  ...READING,
   'quiet',
 ] as const satisfies readonly OptionName[];
 
@@ -36,8 +36,12 @@ export const define = takesTunes({ options: OPTION_NAMES, examples: EXAMPLES });
 export const run = async (
   tunes: readonly string[],
   typed: Readonly<Record<string, unknown>>,
+): Promise<number> => obeying({ tunes, typed, names: OPTION_NAMES }, asked => sayAll(tunes, asked));
+
+const sayAll = async (
+  tunes: readonly string[],
+  { options, optionsFor, settingsFor, saidAt }: InForce<(typeof OPTION_NAMES)[number]>,
 ): Promise<number> => {
-  const options = checkOptions(typed, OPTION_NAMES);
   const { out, quiet = false, markdown = false } = options;
   const toFiles = out !== undefined && out !== '-';
   const style = {
@@ -48,8 +52,8 @@ export const run = async (
   };
   let status: number = EXIT.done;
   for (const input of await tunesNamed(tunes)) {
-    const done = await attempt(input, quiet, async say => {
-      const { tune, editions, diagnostics, stem } = await arrangedInput(input, options);
+    const sayOne = async (say: Say): Promise<void> => {
+      const { tune, editions, diagnostics, stem } = await arrangedInput(input, optionsFor(input));
       say(diagnostics);
       const texts = editions.map(({ arrangement }) => ({
         path: join(out ?? '', `${stem}.${arrangement.instrument.id}.cues.${markdown ? 'md' : 'txt'}`),
@@ -61,7 +65,8 @@ export const run = async (
       }
       writeFiles(texts);
       if (!quiet) print(texts.map(({ path }) => `${path}\n`).join(''));
-    });
+    };
+    const done = await blaming(settingsFor(input), () => attempt(input, quiet, sayOne, saidAt(input)));
     status = Math.max(status, done);
   }
   return status;

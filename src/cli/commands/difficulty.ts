@@ -11,12 +11,12 @@ import { measureLabel } from '../../score/moments.ts';
 import { mmText, pointsNumber, pointsText } from '../../score/numbers.ts';
 import { takesTunes } from '../define.ts';
 import { answerEditions } from '../each.ts';
-import { checkOptions } from '../options/check.ts';
-import { ARRANGING, LIMITING, type OptionName } from '../options/options.ts';
+import { obeying } from '../in-force.ts';
+import { ARRANGING, type OptionName, READING } from '../options/options.ts';
 import { STRIKE_COLUMNS } from '../strike-columns.ts';
 import { type Column, table } from '../table.ts';
 
-const OPTION_NAMES = [...ARRANGING, ...LIMITING, 'json', 'quiet'] as const satisfies readonly OptionName[];
+const OPTION_NAMES = [...ARRANGING, ...READING, 'json', 'quiet'] as const satisfies readonly OptionName[];
 
 const EXAMPLES = `  fretward difficulty tune.mxl -i ukulele-low-g -f 4-8
       shifts, reach, string crossings, in all and measure by measure, and the
@@ -30,13 +30,15 @@ export const run = async (
   tunes: readonly string[],
   typed: Readonly<Record<string, unknown>>,
 ): Promise<number> =>
-  answerEditions(tunes, checkOptions(typed, OPTION_NAMES), ({ problem, found }, title) => {
-    const report = difficultyOf(problem, found);
-    return {
-      data: { instrument: problem.hand.instrument.id, ...reportData(report) },
-      text: `${title}\n${reportText(report)}`,
-    };
-  });
+  obeying({ tunes, typed, names: OPTION_NAMES }, asked =>
+    answerEditions(tunes, asked, ({ problem, found }, title) => {
+      const report = difficultyOf(problem, found);
+      return {
+        data: { instrument: problem.hand.instrument.id, ...reportData(report) },
+        text: `${title}\n${reportText(report)}`,
+      };
+    }),
+  );
 
 const reportData = ({ hardest, measures, comfortableReach, ...all }: DifficultyReport) => ({
   ...difficultyData(all),

@@ -6,9 +6,9 @@ import { scaleNotes } from '../../lesson/scale/notes.ts';
 import { keyName } from '../../score/names.ts';
 import { defined } from '../define.ts';
 import { UsageError } from '../exit.ts';
-import { fileStem, handOut, LESSON_NAMES, lessonOf } from '../lesson.ts';
-import { checkOptions } from '../options/check.ts';
-import type { OptionName } from '../options/options.ts';
+import { obeyingOne } from '../in-force.ts';
+import { fileStem, handOut, LESSON_NAMES, lessonOf, type Made } from '../lesson.ts';
+import type { OptionName, Options } from '../options/options.ts';
 
 const OPTION_NAMES = [
   'key',
@@ -33,24 +33,23 @@ export const define = defined({
   examples: EXAMPLES,
 });
 
-export const run = async (
-  _words: readonly string[],
-  typed: Readonly<Record<string, unknown>>,
-): Promise<number> => {
-  const options = checkOptions(typed, OPTION_NAMES);
-  if (!options.frets && options.for === undefined) {
-    throw new UsageError('a drill needs places', 'name a window with --frets 4-8, or a tune with --for');
-  }
-  return handOut(options, async () => {
-    const lesson = await lessonOf(options);
-    const { tune, editions } = makeDrill(
-      {
-        scale: scaleNotes(options.key ?? (lesson.tune ? keyName(lesson.tune.measures[0]!.key) : 'C major')),
-        window: wholeWindow(lesson.rules),
-        ...usualDrill({ ...options, time: options.metre }, lesson.tune),
-      },
-      lesson,
-    );
-    return { tune, editions, diagnostics: lesson.diagnostics, stem: fileStem(tune.title!) };
+export const run = (_words: readonly string[], typed: Readonly<Record<string, unknown>>): Promise<number> =>
+  obeyingOne(typed.for, { typed, names: OPTION_NAMES }, (options, saidAt) => {
+    if (!options.frets && options.for === undefined) {
+      throw new UsageError('a drill needs places', 'name a window with --frets 4-8, or a tune with --for');
+    }
+    return handOut(options, saidAt, () => drillOf(options));
   });
+
+const drillOf = async (options: Options<(typeof OPTION_NAMES)[number]>): Promise<Made> => {
+  const lesson = await lessonOf(options);
+  const { tune, editions } = makeDrill(
+    {
+      scale: scaleNotes(options.key ?? (lesson.tune ? keyName(lesson.tune.measures[0]!.key) : 'C major')),
+      window: wholeWindow(lesson.rules),
+      ...usualDrill({ ...options, time: options.metre }, lesson.tune),
+    },
+    lesson,
+  );
+  return { tune, editions, diagnostics: lesson.diagnostics, stem: fileStem(tune.title!) };
 };

@@ -9,8 +9,8 @@ import { counted, mmNumber, mmText, pointsNumber, pointsText } from '../../score
 import { takesTunes } from '../define.ts';
 import { type Answer, answerEditions } from '../each.ts';
 import { UsageError } from '../exit.ts';
-import { checkOptions } from '../options/check.ts';
-import { ARRANGING, LIMITING, type OptionName } from '../options/options.ts';
+import { type InForce, obeying } from '../in-force.ts';
+import { ARRANGING, type OptionName, READING } from '../options/options.ts';
 import { pitchNames, STRIKE_COLUMNS } from '../strike-columns.ts';
 import { type Column, table } from '../table.ts';
 import { NO_BREAK } from '../width.ts';
@@ -19,7 +19,7 @@ const OPTION_NAMES = [
   ...ARRANGING,
   'measure',
   'alternatives',
-  ...LIMITING,
+  ...READING,
   'json',
   'quiet',
 ] as const satisfies readonly OptionName[];
@@ -37,15 +37,20 @@ export const define = takesTunes({ options: OPTION_NAMES, examples: EXAMPLES });
 export const run = async (
   tunes: readonly string[],
   typed: Readonly<Record<string, unknown>>,
+): Promise<number> => obeying({ tunes, typed, names: OPTION_NAMES }, async asked => answersTo(tunes, asked));
+
+const answersTo = (
+  tunes: readonly string[],
+  asked: InForce<(typeof OPTION_NAMES)[number]>,
 ): Promise<number> => {
-  const options = checkOptions(typed, OPTION_NAMES);
+  const { options } = asked;
   if (options.measure !== undefined && options.alternatives !== undefined) {
     throw new UsageError(
       '--measure and --alternatives do not go together',
       'leave one of them out: alternatives are of whole fingerings',
     );
   }
-  return answerEditions(tunes, options, (edition, title) =>
+  return answerEditions(tunes, asked, (edition, title) =>
     options.alternatives !== undefined
       ? alternativesOf(edition, title, options.alternatives)
       : explanationOf(edition, title, stretchOf(options.measure)),

@@ -10,11 +10,11 @@ import { counted } from '../../score/numbers.ts';
 import { pitchName } from '../../score/pitch.ts';
 import { type PartSummary, type Summary, summarise } from '../../score/summary.ts';
 import { takesTunes } from '../define.ts';
-import { answerEach } from '../each.ts';
-import { checkOptions } from '../options/check.ts';
-import { LIMITING, type OptionName } from '../options/options.ts';
+import { answerEach, type Loaded } from '../each.ts';
+import { obeying } from '../in-force.ts';
+import { type OptionName, READING } from '../options/options.ts';
 
-const OPTION_NAMES = ['part', 'voice', ...LIMITING, 'json', 'quiet'] as const satisfies readonly OptionName[];
+const OPTION_NAMES = ['part', 'voice', ...READING, 'json', 'quiet'] as const satisfies readonly OptionName[];
 
 /** How many frets the windows have that are tried: a hand and one fret. */
 const WINDOW_WIDTH = 5;
@@ -42,22 +42,28 @@ export const run = async (
   tunes: readonly string[],
   typed: Readonly<Record<string, unknown>>,
 ): Promise<number> =>
-  answerEach(tunes, checkOptions(typed, OPTION_NAMES), ({ file, score, tune }) => {
-    const { strikes } = strikesOf(tune);
-    const sounds = strikes.flatMap(strike => strike.sounds);
-    const pitches = strikes.flatMap(strike => strike.pitches);
-    const inspection: Inspection = {
-      file,
-      ...summarise(score),
-      melody: { part: tune.part, voice: tune.voice, notes: sounds.length },
-      fit: INSTRUMENTS.map(instrument => ({
-        instrument: instrument.id,
-        windows: windowsThatFit(instrument, sounds, WINDOW_WIDTH),
-        ...wholeFit(instrument, pitches),
-      })),
-    };
-    return { data: inspectionData(inspection), text: describe(inspection), covers: ['left-out'] };
-  });
+  obeying({ tunes, typed, names: OPTION_NAMES }, asked =>
+    answerEach(tunes, asked, loaded => {
+      const inspection = inspectionOf(loaded);
+      return { data: inspectionData(inspection), text: describe(inspection), covers: ['left-out'] };
+    }),
+  );
+
+const inspectionOf = ({ file, score, tune }: Loaded): Inspection => {
+  const { strikes } = strikesOf(tune);
+  const sounds = strikes.flatMap(strike => strike.sounds);
+  const pitches = strikes.flatMap(strike => strike.pitches);
+  return {
+    file,
+    ...summarise(score),
+    melody: { part: tune.part, voice: tune.voice, notes: sounds.length },
+    fit: INSTRUMENTS.map(instrument => ({
+      instrument: instrument.id,
+      windows: windowsThatFit(instrument, sounds, WINDOW_WIDTH),
+      ...wholeFit(instrument, pitches),
+    })),
+  };
+};
 
 const inspectionData = ({ fit, ...inspection }: Inspection) => ({
   ...inspection,

@@ -1,4 +1,5 @@
 /** `fretward neck`: a map of the fingerboard for a tune or a scale. */
+import type { SaidAt } from '../../batch/said.ts';
 import type { Arrangement } from '../../fingering/arrangement.ts';
 import { type NeckMap, neckMap } from '../../lesson/neck/map.ts';
 import { wholeWindow } from '../../lesson/places.ts';
@@ -6,13 +7,13 @@ import { scaleNotes } from '../../lesson/scale/notes.ts';
 import { makeScale } from '../../lesson/scale.ts';
 import type { Diagnostic } from '../../score/diagnostic.ts';
 import type { Tune } from '../../score/tune.ts';
-import { attempt } from '../attempt.ts';
+import { attempt, type Say } from '../attempt.ts';
 import { defined } from '../define.ts';
 import { DIAGRAM_NAMES, DIAGRAM_SAID, type Diagram, diagramPrinting, renderDiagrams } from '../diagrams.ts';
 import { UsageError } from '../exit.ts';
+import { obeyingOne } from '../in-force.ts';
 import { arrangedTune, fileStem, lessonOf } from '../lesson.ts';
-import { checkOptions } from '../options/check.ts';
-import { ARRANGING, LIMITING, type OptionName, type Options } from '../options/options.ts';
+import { ARRANGING, type OptionName, type Options, READING } from '../options/options.ts';
 import { deliver } from '../output.ts';
 
 const OPTION_NAMES = [
@@ -23,7 +24,7 @@ const OPTION_NAMES = [
   'upright',
   ...ARRANGING,
   ...DIAGRAM_NAMES,
-  ...LIMITING,
+  ...READING,
 ] as const satisfies readonly OptionName[];
 
 type NeckOptions = Options<(typeof OPTION_NAMES)[number]>;
@@ -37,22 +38,28 @@ const EXAMPLES = `  fretward neck tune.mxl -i ukulele-low-g -f 4-8
   fretward neck --for tune.mxl --key "G major" -f 4-8
       the scale of G in the places that the tune uses`;
 
+const SAID = { ...DIAGRAM_SAID, key: { default: 'none; the tune is mapped' } } as const;
+
 export const define = defined({
   argument: ['[tune]', 'a MusicXML file (.musicxml, .xml, .mxl), or - for standard input'],
   options: OPTION_NAMES,
-  said: { ...DIAGRAM_SAID, key: { default: 'none; the tune is mapped' } },
+  said: SAID,
   examples: EXAMPLES,
 });
 
 export const run = async (
   words: readonly string[],
   typed: Readonly<Record<string, unknown>>,
-): Promise<number> => {
-  const options = checkOptions(typed, OPTION_NAMES);
+): Promise<number> =>
+  obeyingOne(words[0] ?? typed.for, { typed, names: OPTION_NAMES, said: SAID }, (options, saidAt) =>
+    drawMaps(words, options, saidAt),
+  );
+
+const drawMaps = async (words: readonly string[], options: NeckOptions, saidAt: SaidAt): Promise<number> => {
   const { destination, printing } = await diagramPrinting(options);
   const { quiet = false, show, upright } = options;
   const shown = { ...(show && { show }), ...(upright && { upright }) };
-  return attempt(undefined, quiet, async say => {
+  const draw = async (say: Say): Promise<void> => {
     const { maps, title, composer, stem, diagnostics } = await mapsOf(words, options);
     const drawn = maps.map(
       (map): Diagram => ({
@@ -70,7 +77,8 @@ export const run = async (
     const rendered = await renderDiagrams(drawn, printing, options);
     say([...diagnostics, ...rendered.diagnostics]);
     deliver(rendered.outputs, destination, quiet);
-  });
+  };
+  return attempt(undefined, quiet, draw, saidAt);
 };
 
 interface Maps {

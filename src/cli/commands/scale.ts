@@ -5,10 +5,10 @@ import { makeScale } from '../../lesson/scale.ts';
 import { keyName } from '../../score/names.ts';
 import { defined } from '../define.ts';
 import { UsageError } from '../exit.ts';
-import { fileStem, handOut, LESSON_NAMES, lessonOf } from '../lesson.ts';
+import { obeyingOne } from '../in-force.ts';
+import { fileStem, handOut, LESSON_NAMES, lessonOf, type Made } from '../lesson.ts';
 import { isTuneFile } from '../names.ts';
-import { checkOptions } from '../options/check.ts';
-import type { OptionName } from '../options/options.ts';
+import type { OptionName, Options } from '../options/options.ts';
 
 const OPTION_NAMES = [
   'key',
@@ -17,6 +17,8 @@ const OPTION_NAMES = [
   'pattern',
   ...LESSON_NAMES,
 ] as const satisfies readonly OptionName[];
+
+type ScaleOptions = Options<(typeof OPTION_NAMES)[number]>;
 
 const EXAMPLES = `  fretward scale C major -i ukulele-low-g -f 4-8
       C major as far as frets 4 to 8 go, with fingers
@@ -37,35 +39,34 @@ export const define = defined({
   examples: EXAMPLES,
 });
 
-export const run = async (
-  words: readonly string[],
-  typed: Readonly<Record<string, unknown>>,
-): Promise<number> => {
-  const options = checkOptions(typed, OPTION_NAMES);
-  const named = words.length > 0 ? words.join(' ') : undefined;
-  if (named !== undefined && options.key !== undefined) {
-    throw new UsageError(`"${named}" and --key both name a scale`, 'name it once');
-  }
+export const run = (words: readonly string[], typed: Readonly<Record<string, unknown>>): Promise<number> => {
   const tune = words.find(isTuneFile);
   if (tune !== undefined) {
     throw new UsageError(`${tune} is a tune, and no scale`, `write --for ${tune}`);
   }
-  const key = options.key ?? named;
-  if (key === undefined && options.for === undefined) {
+  return obeyingOne(typed.for, { typed, names: OPTION_NAMES }, (options, saidAt) => {
+    const key = nameOf(words, options);
+    return handOut({ fingers: 'all', positions: true, ...options }, saidAt, () => scaleOf(key, options));
+  });
+};
+
+/** What the scale is called; undefined for that of the tune. */
+const nameOf = (words: readonly string[], { key, for: tune }: ScaleOptions): string | undefined => {
+  const named = words.length > 0 ? words.join(' ') : undefined;
+  if (named !== undefined && key !== undefined) {
+    throw new UsageError(`"${named}" and --key both name a scale`, 'name it once');
+  }
+  if (named === undefined && key === undefined && tune === undefined) {
     throw new UsageError('no scale is named', 'write, for example, fretward scale C major -f 4-8');
   }
-  return handOut({ fingers: 'all', positions: true, ...options }, async () => {
-    const lesson = await lessonOf(options);
-    const { tune, editions } = makeScale(
-      {
-        scale: scaleNotes(key ?? keyName(lesson.tune!.measures[0]!.key)),
-        window: wholeWindow(lesson.rules),
-        octaves: options.octaves,
-        direction: options.direction,
-        pattern: options.pattern,
-      },
-      lesson,
-    );
-    return { tune, editions, diagnostics: lesson.diagnostics, stem: fileStem(tune.title!) };
-  });
+  return key ?? named;
+};
+
+const scaleOf = async (key: string | undefined, options: ScaleOptions): Promise<Made> => {
+  const lesson = await lessonOf(options);
+  const { octaves, direction, pattern } = options;
+  const scale = scaleNotes(key ?? keyName(lesson.tune!.measures[0]!.key));
+  const window = wholeWindow(lesson.rules);
+  const { tune, editions } = makeScale({ scale, window, octaves, direction, pattern }, lesson);
+  return { tune, editions, diagnostics: lesson.diagnostics, stem: fileStem(tune.title!) };
 };

@@ -12,9 +12,9 @@ import type { Tune } from '../../score/tune.ts';
 import { takesTunes } from '../define.ts';
 import { answerEach } from '../each.ts';
 import { UsageError } from '../exit.ts';
+import { type InForce, obeying } from '../in-force.ts';
 import { chooseInstruments } from '../instruments.ts';
-import { checkOptions } from '../options/check.ts';
-import { LIMITING, type OptionName, type Options } from '../options/options.ts';
+import { type OptionName, type Options, READING } from '../options/options.ts';
 import { layoutOf } from '../options/sheets.ts';
 import { listed } from '../options/values.ts';
 import { type Destination, deliver, destinationOf } from '../output.ts';
@@ -33,7 +33,7 @@ const OPTION_NAMES = [
   'part',
   'voice',
   'chords',
-  ...LIMITING,
+  ...READING,
   'rows',
   'to',
   'out',
@@ -60,28 +60,33 @@ const EXAMPLES = `  fretward survey tune.mxl -i ukulele-low-g
 
 const FORMAT_NAMES = ['text', 'svg'] as const;
 
-export const define = takesTunes({
-  options: OPTION_NAMES,
-  said: {
-    open: { default: 'rescue' },
-    to: {
-      help: 'text: the table and a map in characters; svg: the map as a page to print',
-      words: FORMAT_NAMES,
-    },
+const SAID = {
+  open: { default: 'rescue' },
+  to: {
+    help: 'text: the table and a map in characters; svg: the map as a page to print',
+    words: FORMAT_NAMES,
   },
-  examples: EXAMPLES,
-});
+} as const;
+
+export const define = takesTunes({ options: OPTION_NAMES, said: SAID, examples: EXAMPLES });
 
 export const run = async (
   tunes: readonly string[],
   typed: Readonly<Record<string, unknown>>,
+): Promise<number> =>
+  obeying({ tunes, typed, names: OPTION_NAMES, said: SAID }, asked => surveyAll(tunes, asked));
+
+const surveyAll = async (
+  tunes: readonly string[],
+  asked: InForce<(typeof OPTION_NAMES)[number]>,
 ): Promise<number> => {
-  const options = checkOptions(typed, OPTION_NAMES);
+  const { options } = asked;
   const destination = mapDestination(options);
-  const surveysOf = surveyor(options);
+  // What is typed wrong is said before any tune is read.
+  chooseInstruments(options);
   const drawn: Output[] = [];
-  const status = await answerEach(tunes, options, async ({ tune, file, stem }) => {
-    const surveys = surveysOf(tune);
+  const status = await answerEach(tunes, asked, async ({ tune, file, stem }, own) => {
+    const surveys = surveysOf(tune, own);
     if (!destination) return answer(file, tune, surveys, options);
     for (const each of surveys) {
       const name = `${stem}.${each.instrument.id}.survey.svg`;
@@ -100,23 +105,20 @@ interface Survey {
   readonly rows: readonly SurveyRow[];
 }
 
-/** Surveys tunes on the instruments and by the rules that the options say. */
-const surveyor = (options: SurveyOptions): ((tune: Tune) => readonly Survey[]) => {
-  const instruments = chooseInstruments(options);
+/** Surveys a tune on the instruments and by the rules that the options say. */
+const surveysOf = (tune: Tune, options: SurveyOptions): readonly Survey[] => {
   const { open = 'rescue', campanella = false, level = 'even', hand = 'medium' } = options;
   const rules = rulesFrom({ open, campanella, level, hand });
-  return tune => {
-    const { strikes } = strikesOf(tune);
-    const pitches = strikes.flatMap(strike => strike.pitches);
-    return instruments.map(instrument => ({
-      instrument,
-      whole: wholeFit(instrument, pitches),
-      rows: survey(strikes, tune.division, instrument, rules, {
-        windows: windowsOf(instrument, options.span ?? DEFAULT_SPAN),
-        transpositions: TRANSPOSITIONS,
-      }),
-    }));
-  };
+  const { strikes } = strikesOf(tune);
+  const pitches = strikes.flatMap(strike => strike.pitches);
+  return chooseInstruments(options).map(instrument => ({
+    instrument,
+    whole: wholeFit(instrument, pitches),
+    rows: survey(strikes, tune.division, instrument, rules, {
+      windows: windowsOf(instrument, options.span ?? DEFAULT_SPAN),
+      transpositions: TRANSPOSITIONS,
+    }),
+  }));
 };
 
 const titleOf = (file: string, tune: Tune): string => tune.title ?? file;

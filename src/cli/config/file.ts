@@ -15,16 +15,20 @@ import { readTextFile } from '../../batch/files.ts';
 import { isTune } from '../../batch/inputs.ts';
 import type { Diagnostic } from '../../score/diagnostic.ts';
 import { nearest } from '../../score/nearest.ts';
-import { BATCH_NAMES } from '../options/batch.ts';
-import { OPTIONS, type OptionName } from '../options/options.ts';
+import { ARRANGING, LIMITING, OPTIONS, type OptionName, PRINTING } from '../options/options.ts';
 import { isFlag, longName, type OptionRow } from '../options/row.ts';
 import { unknownKey, valueFor } from '../yaml/check.ts';
 import { type Entry, entriesOf, refusalIn } from '../yaml/entries.ts';
 import { CONFIG } from '../yaml/kind.ts';
 import type { Config, Setting, Settings } from './settings.ts';
 
-/** Options that make no sense in a file: those for one run. */
-const FOR_ONE_RUN: ReadonlySet<OptionName> = new Set(BATCH_NAMES.filter(name => name !== 'jobs'));
+/** Options that a file may set: those of `arrange`, without those for one run. Other commands take of them what they know. */
+export const FILE_NAMES = [
+  ...ARRANGING,
+  ...PRINTING,
+  'jobs',
+  ...LIMITING,
+] as const satisfies readonly OptionName[];
 /** Options that hold for a whole run, and not for a tune of it. */
 const FOR_A_RUN: ReadonlySet<OptionName> = new Set(['out', 'jobs', 'quiet', 'color']);
 /** Options that name files. */
@@ -32,22 +36,21 @@ const PATHS: ReadonlySet<OptionName> = new Set(['out', 'font']);
 
 const TUNES = 'tunes';
 
-/** Reads a file for a command that takes these options. Throws a Refusal that lists all that is wrong in it. */
-export const readConfig = (path: string, names: readonly OptionName[]): Config => {
+/** Reads a file. Throws a Refusal that lists all that is wrong in it. */
+export const readConfig = (path: string): Config => {
   const text = readTextFile(path, 'check the path after --config');
   const entries = entriesOf(text, path, CONFIG);
-  const allowed = names.filter(name => !FOR_ONE_RUN.has(name));
   const faults: Diagnostic[] = [];
   const reader: Reader = { path, fault: fault => faults.push(fault) };
   const general = settingsIn(
     entries.filter(({ key }) => key !== TUNES),
-    allowed,
+    FILE_NAMES,
     [TUNES],
     reader,
   );
   const tunes = tunesIn(
     entries.find(({ key }) => key === TUNES),
-    allowed.filter(name => !FOR_A_RUN.has(name)),
+    FILE_NAMES.filter(name => !FOR_A_RUN.has(name)),
     reader,
   );
   if (faults.length > 0) throw refusalIn(text, faults);

@@ -4,8 +4,7 @@ import { dirname, extname, isAbsolute, join, relative, resolve, sep } from 'node
 import { isFolder } from '../../batch/files.ts';
 import type { Input } from '../../batch/inputs.ts';
 import { fixedPart } from '../../batch/tunes.ts';
-import type { OptionName } from '../options/options.ts';
-import { type Config, type Settings, together } from './settings.ts';
+import type { Config, Settings } from './settings.ts';
 
 export const CONFIG_NAME = 'fretward.yaml';
 
@@ -13,16 +12,12 @@ export const CONFIG_NAME = 'fretward.yaml';
  * The file that `--config` names; else the nearest one beside or above the first tunes that have one; else
  * the one in the working folder. Throws a Refusal where it is wrong.
  */
-export const findConfig = async (
-  named: unknown,
-  tunes: readonly string[],
-  names: readonly OptionName[],
-): Promise<Config | undefined> => {
+export const findConfig = async (named: unknown, tunes: readonly string[]): Promise<Config | undefined> => {
   if (named === false) return undefined;
   const path = typeof named === 'string' ? named : placesOf(tunes).find(each => existsSync(each));
   if (path === undefined) return undefined;
   const { readConfig } = await import('./file.ts');
-  return readConfig(path, names);
+  return readConfig(path);
 };
 
 const placesOf = (tunes: readonly string[]): readonly string[] =>
@@ -37,11 +32,12 @@ const foldersAbove = (named: string): readonly string[] => {
   return steps.map((_, index) => join(...steps.slice(0, steps.length - index)));
 };
 
-/** What is in force for a tune: what was typed wins over what the file says of it, and that over the rest. */
-export const settingsFor = (typed: Settings, config: Config | undefined, { path }: Input): Settings => {
-  const name = config && path && pathFrom(config, path);
-  return together(config?.general, name ? entryOf(config, name) : undefined, typed);
-};
+/** What the file says of a tune alone; undefined where it says nothing. */
+export const settingsFor = (
+  config: Config | undefined,
+  { path }: Pick<Input, 'path'>,
+): Settings | undefined =>
+  config === undefined || path === undefined ? undefined : entryOf(config, pathFrom(config, path));
 
 const pathFrom = (config: Config, path: string): string =>
   relative(dirname(resolve(config.path)), resolve(path))

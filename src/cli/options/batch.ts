@@ -49,6 +49,9 @@ export const BATCH_ROWS = {
     default: 'none',
     schema: () => named('a file'),
   },
+} as const;
+
+export const CONFIG_ROW = {
   config: {
     flags: '--config <file>',
     help: 'options for these tunes; --no-config obeys no fretward.yaml',

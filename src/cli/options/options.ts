@@ -3,13 +3,13 @@
  * name, and list them in help in the order in which they name them.
  */
 import type * as z from 'zod/mini';
-import { BATCH_ROWS, LIMIT_NAMES, LIMIT_ROWS } from './batch.ts';
+import { BATCH_ROWS, CONFIG_ROW, LIMIT_NAMES, LIMIT_ROWS } from './batch.ts';
 import { DIAGRAM_ROWS } from './diagrams.ts';
 import { LESSON_ROWS } from './lesson.ts';
 import { FORMAT_ROWS, OUTPUT_ROWS } from './outputs.ts';
 import { flag, type OptionRow } from './row.ts';
 import { RULE_NAMES, RULE_ROWS } from './rules.ts';
-import { SHEET_ROWS } from './sheets.ts';
+import { LAYOUT_NAMES, SHEET_ROWS } from './sheets.ts';
 import { INSTRUMENT_ROWS, TUNE_ROWS } from './tune.ts';
 import { named, whole } from './values.ts';
 
@@ -54,6 +54,7 @@ export const OPTIONS = {
   ...ANSWER_ROWS,
   ...BATCH_ROWS,
   ...LIMIT_ROWS,
+  ...CONFIG_ROW,
   quiet: flag('-q, --quiet', 'say nothing but errors'),
 } satisfies Record<string, OptionRow>;
 
@@ -72,8 +73,31 @@ export const ARRANGING = [
   'match',
 ] as const satisfies readonly OptionName[];
 
-/** How large a file may be: of every command that reads tunes. */
+/** What says of sheets how they look, in which formats they come, and where they go. */
+export const PRINTING = [
+  'to',
+  'sheets',
+  'out',
+  ...LAYOUT_NAMES,
+  'staves',
+  'width',
+  'ascii',
+  'dpi',
+  'transparent',
+  'font',
+  'tempo',
+  'slow',
+  'countIn',
+  'accompany',
+  'color',
+  'quiet',
+] as const satisfies readonly OptionName[];
+
+/** How large a file may be. */
 export const LIMITING = LIMIT_NAMES;
+
+/** Of every command that reads tunes: how large they may be, and which file holds options for them. */
+export const READING = [...LIMITING, 'config'] as const satisfies readonly OptionName[];
 
 /** What the options of a command hold once they are checked; absent ones were not typed. */
 export type Options<Name extends OptionName> = {

@@ -19,6 +19,8 @@ export interface OptionRow {
 export type Said = Partial<Pick<OptionRow, 'help' | 'default'>> & {
   /** Of the words that the option takes elsewhere, those that it takes here. */
   readonly words?: readonly string[];
+  /** It is about something else here: what a fretward.yaml says of it is for the tune, and not for this. */
+  readonly own?: true;
 };
 
 /** The row of an option that is on or off. */

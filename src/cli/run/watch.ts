@@ -39,7 +39,7 @@ const workAgain = async (renew: () => Promise<Request>, interruption: Interrupti
     await runFolder(await tuneRun(await renew()), interruption);
   } catch (error) {
     if (error instanceof Refusal) report(error.diagnostics, false);
-    else if (error instanceof UsageError) say(`error: ${error.message}`);
+    else if (error instanceof UsageError) report([error.diagnostic], false);
     else throw error;
   }
 };
