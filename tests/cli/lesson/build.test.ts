@@ -2,7 +2,7 @@
 import { spawn } from 'node:child_process';
 import { readdirSync, rmSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { MICHAEL, ROW, type Terminal, terminal, waitFor } from './terminal.ts';
+import { MICHAEL, ROW, type Terminal, terminal, waitFor } from '../terminal.ts';
 
 const LESSON = `tune: ${ROW}.musicxml\nparts: [quiz]\nto: svg\nfrets: 4-8\n`;
 const BUILD = 'fretward lesson a.yaml';
