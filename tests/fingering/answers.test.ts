@@ -7,7 +7,8 @@ import { explain } from '../../src/fingering/explain.ts';
 import { unlessRefused } from '../support/refused.ts';
 import { type Case, cases, smallEnough } from './cases.ts';
 import { shareOf } from './share.ts';
-import { everyPath, placesOfGrip, placesOfPath, type Trial } from './trial.ts';
+import { everyPath, placesOfGrip, placesOfPath } from './trial/paths.ts';
+import type { Trial } from './trial/trial.ts';
 
 const MOST_PATHS = 1_500;
 

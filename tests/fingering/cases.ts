@@ -9,7 +9,8 @@ import { placesOf, soundAt, topFret } from '../../src/instrument/places.ts';
 import { midi } from '../../src/score/pitch.ts';
 import type { Tune } from '../../src/score/tune.ts';
 import { type MeasureOf, sharpened, tuneOfMeasures } from '../support/melody.ts';
-import { sizeOf, type Trial, trialOf } from './trial.ts';
+import { sizeOf } from './trial/paths.ts';
+import { type Trial, trialOf } from './trial/trial.ts';
 
 export interface Case {
   readonly tune: Tune;

@@ -5,7 +5,8 @@ import { arrange } from '../../src/fingering/arrange.ts';
 import { unlessRefused } from '../support/refused.ts';
 import { type Case, cases, smallEnough } from './cases.ts';
 import { shareOf } from './share.ts';
-import { bestByTrial, isBetter, type Priced, type Trial } from './trial.ts';
+import { bestByTrial, isBetter, type Priced } from './trial/paths.ts';
+import type { Trial } from './trial/trial.ts';
 
 /** Largest number of paths that a case may have; longer tunes are cut. */
 const MOST_PATHS = 3_000;
