@@ -78,22 +78,53 @@ function slash(x: number): Mark {
   };
 }
 
+/** The width from which on the symbols of a measure do not touch, their em being `size`. */
+export function neededWidth(measure: ChartMeasure, size: number): number {
+  const before = leftRoom(measure);
+  return Math.max(
+    0,
+    ...spaces(measure, size).map(({ part, needed, after }) => before + CHART.after + (needed - after) / part),
+  );
+}
+
 /** The largest em, up to `most`, at which the symbols of a measure do not touch; in a measure of that width. */
 export function fittingSize(measure: ChartMeasure, width: number, most: number): number {
-  const all = moments(measure);
-  const sizes = all.map(({ at, symbols }, index) => {
-    const next = all[index + 1];
-    const room = (next ? xAt(measure, next.at, width) : width) - xAt(measure, at, width) - APART;
-    return (most * room) / widthOf(sideBySide(symbols, most));
+  const inner = width - leftRoom(measure) - CHART.after;
+  const sizes = spaces(measure, most).map(({ part, needed, after }) => {
+    const drawn = needed - APART;
+    return (most * (part * inner + after - APART)) / drawn;
   });
   return Math.min(most, ...sizes);
 }
 
-/** Symbols by the time at which they stand: some files give several at one. */
+/** From each moment with symbols to the next one, or to the bar line. */
+interface Space {
+  /** Of the measure's room for beats. */
+  readonly part: number;
+  /** For the symbols, mm. */
+  readonly needed: number;
+  /** Beyond the room for beats, mm. */
+  readonly after: number;
+}
+
+const spaces = (measure: ChartMeasure, size: number): readonly Space[] => {
+  const all = moments(measure);
+  return all.map(({ at, symbols }, index) => {
+    const next = all[index + 1]?.at;
+    return {
+      part: ((next ?? measure.length) - at) / measure.length,
+      needed: widthOf(sideBySide(symbols, size)) + APART,
+      after: next === undefined ? CHART.after : 0,
+    };
+  });
+};
+
+/** Symbols by the time at which they stand: some files give several at one. One at the very end never sounds. */
 const moments = ({
   chords,
+  length,
 }: ChartMeasure): readonly { readonly at: number; readonly symbols: readonly ChordSymbol[] }[] =>
-  [...new Set(chords.map(({ at }) => at))].map(at => ({
+  [...new Set(chords.map(({ at }) => at).filter(at => at < length))].map(at => ({
     at,
     symbols: chords.filter(each => each.at === at).map(({ symbol }) => symbol),
   }));

@@ -1,11 +1,11 @@
-/** The rows of a chord chart: how many measures each holds, how wide they are, and their marks. */
+/** The rows of a chord chart: the marks of its measures, and what stands over and between them. */
 import type { ChartMeasure, ChordChart } from '../../lesson/chords/chart.ts';
-import { beatsOf } from '../../score/beats.ts';
 import { endingLabel } from '../content/ending-label.ts';
 import type { Mark } from '../drawing/mark.ts';
 import { move } from '../drawing/mark.ts';
 import { anchoredText } from '../measure/rich-text.ts';
-import { barMarks, CHART, fittingSize, measureMarks, metreMarks, signMarks } from './measure.ts';
+import { barMarks, CHART, measureMarks, metreMarks, signMarks } from './measure.ts';
+import { type RowWidths, rowWidths } from './widths.ts';
 
 export interface ChartRow {
   readonly first: ChartMeasure;
@@ -20,64 +20,19 @@ export interface ChartRow {
 /** Measures in a row. */
 const PER_ROW = 4;
 
-/** Chord symbols are set smaller, down to this share, before a measure takes the room of two. */
-const SMALLEST = 0.8;
-
 /** Rows from x = 0, each as wide as `width` where it is full. */
 export function chartRows(chart: ChordChart, width: number, perRow = PER_ROW): readonly ChartRow[] {
   const indent = metreMarks(chart.measures[0]!).width + 2;
-  const layout = layOut(chart, width - indent, perRow);
-  return layout.rows.map((row, index) =>
-    drawRow(row, layout, indent + (index > 0 ? layout.hanging : 0), layout.rows[index - 1]?.at(-1)),
+  const { rows, hanging, ...widths } = rowWidths(chart, width - indent, perRow);
+  const style: RowStyle = { ...widths, under: underEndings(chart.measures) };
+  return rows.map((row, index) =>
+    drawRow(row, style, indent + (index > 0 ? hanging : 0), rows[index - 1]?.at(-1)),
   );
 }
 
-interface Layout {
-  readonly rows: readonly (readonly ChartMeasure[])[];
-  readonly widthOf: (measure: ChartMeasure) => number;
-  /** By how much a pickup hangs out at the left, so that bar lines stand below each other. mm. */
-  readonly hanging: number;
+interface RowStyle extends Pick<RowWidths, 'widthOf' | 'size'> {
   /** Indices of measures under an ending. */
   readonly under: ReadonlySet<number>;
-  /** Em of all chord symbols. */
-  readonly size: number;
-}
-
-/** Whole measures are equally wide, but for crowded ones; one that is shorter than its metre takes its share. */
-function layOut({ tune, measures }: ChordChart, width: number, perRow: number): Layout {
-  const lasting = measures.map(measure => shareOf(tune, measure));
-  const pickup = measures.length > 1 && lasting[0]! < 1 ? lasting[0]! : 0;
-  const unit = width / (pickup + perRow);
-  const shares = measures.map((measure, index) => roomyShare(measure, lasting[index]!, unit, perRow));
-  const rows: ChartMeasure[][] = [[]];
-  let filled = -pickup;
-  measures.forEach((measure, index) => {
-    if (filled + shares[index]! > perRow + 1e-9 && rows.at(-1)!.length > 0) {
-      rows.push([]);
-      filled = 0;
-    }
-    rows.at(-1)!.push(measure);
-    filled += shares[index]!;
-  });
-  const widths = new Map(measures.map((measure, index) => [measure, unit * shares[index]!]));
-  const widthOf = (measure: ChartMeasure) => widths.get(measure)!;
-  const size = Math.min(...measures.map(each => fittingSize(each, widthOf(each), CHART.name)));
-  return { rows, widthOf, hanging: unit * pickup, under: underEndings(measures), size };
-}
-
-/** How much of a whole measure each one lasts, a quarter of one at least. */
-function shareOf({ division, measures }: ChordChart['tune'], { index, length }: ChartMeasure): number {
-  const whole = beatsOf(measures[index]!.time, division).reduce((sum, beat) => sum + beat, 0);
-  return Math.min(2, Math.max(0.25, length / whole));
-}
-
-/** As many times the room as its chord symbols need. */
-function roomyShare(measure: ChartMeasure, share: number, unit: number, most: number): number {
-  let roomy = share;
-  while (roomy < most && fittingSize(measure, unit * roomy, CHART.name) < SMALLEST * CHART.name) {
-    roomy = Math.min(most, roomy + 1);
-  }
-  return roomy;
 }
 
 /** With room for the number of a measure. */
@@ -87,7 +42,7 @@ const ENDING = 5.5;
 
 function drawRow(
   row: readonly ChartMeasure[],
-  { widthOf, under, size }: Layout,
+  { widthOf, under, size }: RowStyle,
   indent: number,
   before: ChartMeasure | undefined,
 ): ChartRow {

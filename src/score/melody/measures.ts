@@ -3,6 +3,7 @@ import type { ChordSymbol } from '../model/chord-symbol.ts';
 import type { Direction } from '../model/direction.ts';
 import type { Measure, Part, Score } from '../model.ts';
 import type { TuneMeasure } from '../tune.ts';
+import { withoutLateChords } from './late-chords.ts';
 import { withNoChords } from './no-chord.ts';
 
 /** What is written once, mostly in the first part, and holds for all. */
@@ -27,7 +28,7 @@ export const measuresOf = (score: Score, part: Part, voice: string): readonly Tu
       events: voices.find(each => each.id === voice)?.events ?? [],
     };
   });
-  return withNoChords(measures);
+  return withoutLateChords(withNoChords(measures));
 };
 
 /** The staff on which the voice begins. */
