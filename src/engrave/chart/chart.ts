@@ -7,6 +7,7 @@ import { pageFrame } from '../options.ts';
 import type { Group, Page } from '../page.ts';
 import { frameRows } from './frames.ts';
 import { diagramPages, roomBetween, type Words } from './head.ts';
+import { type Block, onPages } from './pages.ts';
 import { type ChartRow, chartRows } from './rows.ts';
 import { cautionLines, type DiagramOptions, rowGroup, sheetLines } from './sheet.ts';
 
@@ -16,8 +17,8 @@ const FRAME_SCALE = 0.8;
 /** Between the frames and the chart, mm. */
 const BELOW_FRAMES = 2.5;
 
-/** Between rows, mm: the first of these that needs no more pages than the last. */
-const BETWEEN_ROWS = [7, 6, 5, 4, 3];
+/** Between rows, from least to most, mm. */
+const BETWEEN_ROWS = [3, 9] as const;
 
 /** Engraves the chart of a tune with the shapes of its chords. */
 export function engraveChart(chart: ChordChart, sheet: ChordSheet, options: DiagramOptions): readonly Page[] {
@@ -29,44 +30,22 @@ export function engraveChart(chart: ChordChart, sheet: ChordSheet, options: Diag
   const frames = frameRows(sheet, width, { scale: FRAME_SCALE, leftHanded });
   const above: Block[] = frames.map((row, index) => ({
     height: row.height,
-    after: index === frames.length - 1 ? BELOW_FRAMES : 0,
+    after: index === frames.length - 1 ? [BELOW_FRAMES, BELOW_FRAMES] : [0, 0],
     draw: y => [rowGroup(row, index, frame.margin, y)],
   }));
   const rows = chartRows(chart, width, options.measuresPerSystem);
-  const layouts = BETWEEN_ROWS.map(after => {
-    const below = rows.map((row, index): Block => {
-      const draw = (y: number) => rowGroups(row, index, frame.margin, y + row.above);
-      return { height: row.above + row.below, after, draw };
-    });
-    return onPages([...above, ...below], page => roomBetween(words, frame, page));
-  });
-  const fewest = layouts.at(-1)!.length;
-  return diagramPages(words, frame, layouts.find(({ length }) => length === fewest)!);
-}
-
-/** Something as high as it is, and what is free after it on its page, drawn at a height. In mm. */
-interface Block {
-  readonly height: number;
-  readonly after: number;
-  readonly draw: (y: number) => readonly Group[];
-}
-
-/** Fills page after page from the top. */
-function onPages(
-  blocks: readonly Block[],
-  room: (page: number) => { readonly top: number; readonly bottom: number },
-): Group[][] {
-  const pages: Group[][] = [[]];
-  let y = room(0).top;
-  for (const { height, after, draw } of blocks) {
-    if (pages.at(-1)!.length > 0 && y + height > room(pages.length - 1).bottom) {
-      pages.push([]);
-      y = room(pages.length - 1).top;
-    }
-    pages.at(-1)!.push(...draw(y));
-    y += height + after;
-  }
-  return pages;
+  const below = rows.map(
+    (row, index): Block => ({
+      height: row.above + row.below,
+      after: BETWEEN_ROWS,
+      draw: y => rowGroups(row, index, frame.margin, y + row.above),
+    }),
+  );
+  return diagramPages(
+    words,
+    frame,
+    onPages([...above, ...below], page => roomBetween(words, frame, page)),
+  );
 }
 
 function rowGroups({ marks, first, last }: ChartRow, index: number, x: number, y: number): readonly Group[] {

@@ -6,10 +6,14 @@ import { pageFrame, type SheetOptions } from '../options.ts';
 import type { Group, Page } from '../page.ts';
 import { type FrameRow, frameRows } from './frames.ts';
 import { diagramPages, roomBetween, type Words } from './head.ts';
+import { type Block, onPages } from './pages.ts';
 
 export interface DiagramOptions extends Omit<SheetOptions, 'sheet'> {
   readonly leftHanded?: boolean;
 }
+
+/** Between rows of frames beyond the room that each has around it, from least to most, mm. */
+const BETWEEN_ROWS = [0, 7] as const;
 
 /** Engraves chord shapes. */
 export function engraveShapes(sheet: ChordSheet, options: DiagramOptions): readonly Page[] {
@@ -27,16 +31,14 @@ export function engraveShapes(sheet: ChordSheet, options: DiagramOptions): reado
     scale: 1,
     leftHanded: options.leftHanded ?? false,
   });
-  const pages: Group[][] = [[]];
-  let y = roomBetween(words, frame, 0).top;
-  rows.forEach((row, index) => {
-    if (pages.at(-1)!.length > 0 && y + row.height > roomBetween(words, frame, pages.length - 1).bottom) {
-      pages.push([]);
-      y = roomBetween(words, frame, pages.length - 1).top;
-    }
-    pages.at(-1)!.push(rowGroup(row, index, frame.margin, y));
-    y += row.height;
-  });
+  const blocks = rows.map(
+    (row, index): Block => ({
+      height: row.height,
+      after: BETWEEN_ROWS,
+      draw: y => [rowGroup(row, index, frame.margin, y)],
+    }),
+  );
+  const pages = onPages(blocks, page => roomBetween(words, frame, page));
   return diagramPages(words, frame, pages);
 }
 

@@ -3,16 +3,15 @@ import { describe, expect, test } from 'vitest';
 import { engraveChart } from '../../../src/engrave/chart/chart.ts';
 import { frameMarks, frameRange, frameStyle, frameWidth } from '../../../src/engrave/chart/frame.ts';
 import { engraveShapes } from '../../../src/engrave/chart/sheet.ts';
-import { bounds, type Mark } from '../../../src/engrave/drawing/mark.ts';
+import { bounds } from '../../../src/engrave/drawing/mark.ts';
 import type { Page } from '../../../src/engrave/page.ts';
 import { chordChart, symbolsOf } from '../../../src/lesson/chords/chart.ts';
 import { chordShapes } from '../../../src/lesson/chords/shapes.ts';
 import { chordSheet } from '../../../src/lesson/chords/sheet.ts';
 import { parseChordSymbol } from '../../../src/lesson/chords/symbol.ts';
-import type { Tune } from '../../../src/score/tune.ts';
 import { example, pagesOf as typeset } from '../../emit/typeset.ts';
 import { chord, handOf } from '../../lesson/chords/support.ts';
-import { pitchOf, tuneOf } from '../../support/melody.ts';
+import { allMarks, charted, touching } from './charted.ts';
 
 const SYMBOLS = ['Am7', 'B7', 'Bb9', 'F#m7b5', 'C', 'F', 'E', 'Cmaj9#11', 'Ebm(maj7)', 'D/F#'];
 
@@ -61,45 +60,6 @@ test('a left-handed frame is the mirror image', () => {
   };
   expect(discs(true)).toEqual(discs(false));
 });
-
-/** A tune of one measure a chord. */
-const charted = (symbols: readonly (readonly string[])[]): Tune => {
-  const tune = tuneOf([0, 1, 2, 3].map(() => ({ pitch: pitchOf('C5'), duration: 12 })));
-  const [measure] = tune.measures;
-  return {
-    ...tune,
-    title: 'Invented',
-    measures: symbols.map((names, index) => ({
-      ...measure!,
-      index,
-      number: String(index + 1),
-      at: index * measure!.length,
-      chordSymbols: names.map((name, place) => ({
-        ...parseChordSymbol(name),
-        at: Math.floor((place * measure!.length) / names.length),
-      })),
-    })),
-  };
-};
-
-const allMarks = (pages: readonly { groups: readonly { id: string; marks: readonly Mark[] }[] }[]) =>
-  pages.flatMap(page =>
-    page.groups.filter(({ id }) => /^measure|^system/.test(id)).flatMap(({ marks }) => marks),
-  );
-
-/** How many pairs of chord symbols of a chart run into each other. */
-function touching(pages: Parameters<typeof allMarks>[0]): number {
-  const boxes = allMarks(pages)
-    .filter(mark => mark.role === 'chord' && mark.kind === 'text')
-    .map(bounds);
-  return boxes.reduce((count, a, index) => {
-    const others = boxes.slice(0, index).filter(b => {
-      const overlap = Math.min(a.right, b.right) - Math.max(a.left, b.left);
-      return Math.min(a.bottom, b.bottom) - Math.max(a.top, b.top) > 0 && overlap > 0.05;
-    });
-    return count + others.length;
-  }, 0);
-}
 
 describe('a chord chart', () => {
   const tune = charted([
