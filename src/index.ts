@@ -42,7 +42,8 @@ export { type Diagnostic, type Place as DiagnosticPlace, Refusal } from './score
 export type * from './score/model.ts';
 export { midi, type Pitch, pitchName, type Step, typedName } from './score/pitch.ts';
 export { type Summary, summarise } from './score/summary.ts';
-export { transposeTune } from './score/transpose-tune.ts';
+export { type KeyAsked, keyNamed, moveTo } from './score/transpose-to-key.ts';
+export { type Move, transposeTune } from './score/transpose-tune.ts';
 export type { Tune, TuneMeasure } from './score/tune.ts';
 
 // Instruments.

@@ -25,6 +25,7 @@ bad-pitch | error | a note has no step from A to G, or no octave | the file was 
 bad-tuning | error | the tuning cannot be read | a string is no note with an octave number | write the open strings, string 1 last: "G3 C4 E4 A4"
 best-key | note | the key that --transpose best chose | most notes fit in it, at least effort | nothing; give semitones with --transpose to choose for yourself
 broken-xml | error | the file is not well-formed XML | it was cut off, edited by hand, or is no XML at all | export the tune again
+cannot-reach-key | error | the tune cannot be moved to the key that --transpose names | the tune is in another mode, its key has no name, or the new one would need more than seven sharps or flats | name a key of the tune's own mode, or semitones
 cannot-read | error | a file or folder cannot be read | it is not there, or its permissions forbid it | check the path and its permissions
 cannot-write | error | an output cannot be written | the folder may not be written to, something is in the way, or the disk is full | choose another folder with --out, or make room
 characters-not-carried | warning | the fonts of the sheets lack some characters | they are outside the scripts that the fonts hold | open the sheet where a font has them, or write PDF with --font

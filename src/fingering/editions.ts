@@ -4,6 +4,7 @@ import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
 import { momentsInShort } from '../score/moments.ts';
 import { movedName } from '../score/names.ts';
 import { counted } from '../score/numbers.ts';
+import { type KeyAsked, moveTo } from '../score/transpose-to-key.ts';
 import { transposeTune } from '../score/transpose-tune.ts';
 import type { Tune } from '../score/tune.ts';
 import { type Arranged, arrange } from './arrange.ts';
@@ -31,18 +32,16 @@ export interface RefusedEdition {
 export interface EditionsAsked {
   readonly instruments: readonly Instrument[];
   readonly rules: Rules;
-  /** Semitones, or the key in which most notes fit, at least effort. */
-  readonly transpose: number | 'best';
+  /** Semitones, a key, or `best`: the key in which most notes fit, at least effort. */
+  readonly transpose: number | KeyAsked | 'best';
   /** Later editions play as many notes as can be where the first one does. */
   readonly match: boolean;
 }
 
 /** Arranges a tune for all instruments that can play it. Throws a Refusal where none of them can. */
 export const arrangeEditions = (tune: Tune, asked: EditionsAsked): Editions => {
-  const best = asked.transpose === 'best';
-  const semitones = best ? bestTransposition(tune, asked) : asked.transpose;
-  const moved = transposeTune(tune, semitones);
-  const diagnostics: Diagnostic[] = best ? [keyNote(semitones)] : [];
+  const { moved, said } = inKey(tune, asked);
+  const diagnostics = [...said];
   const editions: Arranged[] = [];
   const refused: RefusedEdition[] = [];
   for (const instrument of asked.instruments) {
@@ -64,6 +63,14 @@ export const arrangeEditions = (tune: Tune, asked: EditionsAsked): Editions => {
   }
   if (editions.length === 0) throw new Refusal(...allRefused(refused));
   return { tune: moved, editions, refused, diagnostics };
+};
+
+/** The tune in the key that is asked for, and what is to be said of it. */
+const inKey = (tune: Tune, asked: EditionsAsked): { moved: Tune; said: readonly Diagnostic[] } => {
+  const { transpose } = asked;
+  if (transpose !== 'best') return { moved: transposeTune(tune, moveTo(transpose, tune)), said: [] };
+  const semitones = bestTransposition(tune, asked);
+  return { moved: transposeTune(tune, semitones), said: [keyNote(semitones)] };
 };
 
 const unlessRefused = <T>(make: () => T): T | Refusal => {

@@ -8,7 +8,7 @@ import { accidentalSign, type Step } from './pitch.ts';
 const FIFTHS: readonly Step[] = ['F', 'C', 'G', 'D', 'A', 'E', 'B'];
 
 /** By how many fifths the tonic of a mode lies above that of the major key with the same signature. */
-const MODES: Readonly<Record<string, number>> = {
+export const MODES: Readonly<Record<string, number>> = {
   major: 0,
   ionian: 0,
   mixolydian: 1,
@@ -19,6 +19,10 @@ const MODES: Readonly<Record<string, number>> = {
   locrian: 5,
   lydian: -1,
 };
+
+/** Sharps of the major key on a tonic; flats count negative. */
+export const majorFifths = ({ step, alter }: { readonly step: Step; readonly alter: number }): number =>
+  FIFTHS.indexOf(step) - 1 + 7 * alter;
 
 /** "F major", "C♯ dorian"; the major key where the file names no mode. */
 export const keyName = ({ fifths, mode }: Key): string => {

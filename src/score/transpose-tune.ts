@@ -3,38 +3,43 @@
 import type { Key } from './model/attributes.ts';
 import type { ChordNote, ChordSymbol } from './model/chord-symbol.ts';
 import type { Head, MusicEvent } from './model/event.ts';
-import { type Interval, intervalOf, transposeKey, transposePitch } from './transpose.ts';
+import { type Interval, intervalInKey, intervalOf, transposeKey, transposePitch } from './transpose.ts';
 import type { Tune, TuneMeasure } from './tune.ts';
 
-/** The tune `semitones` higher (lower if negative); ids, rhythm and words stay. */
-export const transposeTune = (tune: Tune, semitones: number): Tune =>
-  semitones === 0
-    ? tune
-    : {
-        ...tune,
-        transposition: (tune.transposition ?? 0) + semitones,
-        measures: tune.measures.map(measure => transposeMeasure(measure, semitones)),
-      };
+/** How far a tune is moved: semitones, spelt as its keys want it; or an interval with its own spelling. */
+export type Move = number | Interval;
+
+/** The tune moved up (down if negative); ids, rhythm and words stay. */
+export const transposeTune = (tune: Tune, move: Move): Tune => {
+  const { steps, semitones } = typeof move === 'number' ? intervalOf(move) : move;
+  if (semitones === 0 && steps === 0) return tune;
+  return {
+    ...tune,
+    transposition: (tune.transposition ?? 0) + semitones,
+    measures: tune.measures.map(measure => transposeMeasure(measure, move)),
+  };
+};
 
 /**
- * The spelling of an interval that leads to the key with fewest accidentals; of two with equally many
+ * Of semitones, the spelling that leads to the key with fewest accidentals; of two with equally many
  * the usual one.
  */
-const spellingIn = (key: Key, semitones: number): Interval => {
-  const usual = intervalOf(semitones);
+const spellingIn = (key: Key, move: Move): Interval => {
+  if (typeof move !== 'number') return intervalInKey(move, key);
+  const usual = intervalOf(move);
   const accidentals = (interval: Interval): number => Math.abs(transposeKey(key, interval).fifths);
   return [-1, 1]
     .map(steps => ({ ...usual, steps: usual.steps + steps }))
     .reduce((best, other) => (accidentals(other) < accidentals(best) ? other : best), usual);
 };
 
-const transposeMeasure = (measure: TuneMeasure, semitones: number): TuneMeasure => {
-  const interval = spellingIn(measure.key, semitones);
+const transposeMeasure = (measure: TuneMeasure, move: Move): TuneMeasure => {
+  const interval = spellingIn(measure.key, move);
   return {
     ...measure,
     key: transposeKey(measure.key, interval),
     changes: measure.changes.map(change =>
-      change.key ? { ...change, key: transposeKey(change.key, spellingIn(change.key, semitones)) } : change,
+      change.key ? { ...change, key: transposeKey(change.key, spellingIn(change.key, move)) } : change,
     ),
     events: measure.events.map(event => transposeEvent(event, interval)),
     chordSymbols: measure.chordSymbols.map(symbol => transposeSymbol(symbol, interval)),

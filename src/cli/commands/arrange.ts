@@ -22,6 +22,8 @@ const EXAMPLES = `  fretward arrange tune.mxl -i ukulele-low-g -f 4-8
       a window for each half; every pitch always in the same place
   fretward arrange tune.mxl -i ukulele-low-g,ukulele -f 4-8 --match --transpose best
       two editions in the best key, alike wherever they can be
+  fretward arrange tune.mxl -i ukulele -f 5-9 --transpose G
+      in G, the nearest way; a tune in E minor goes to G minor
   fretward arrange tunes/ --to svg,musicxml --out out/
       a folder of tunes, searched to the bottom; again, what has changed
   fretward arrange "tunes/**/*.mxl" --to pdf -o out/ --report jsonl > all.jsonl

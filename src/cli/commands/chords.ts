@@ -13,6 +13,7 @@ import type { Wishes } from '../../lesson/chords/voicings.ts';
 import { type Diagnostic, Refusal } from '../../score/diagnostic.ts';
 import type { ChordSymbol } from '../../score/model/chord-symbol.ts';
 import { intervalOf } from '../../score/transpose.ts';
+import { type KeyAsked, moveTo } from '../../score/transpose-to-key.ts';
 import { transposeSymbol, transposeTune } from '../../score/transpose-tune.ts';
 import { choiceOf, limitsOf } from '../asked.ts';
 import { attempt, type Say } from '../attempt.ts';
@@ -109,13 +110,13 @@ const drawAll = async (
 interface Asked {
   readonly options: ChordOptions;
   readonly instruments: readonly Instrument[];
-  readonly semitones: number;
+  readonly transpose: number | KeyAsked;
   readonly wishes: Wishes;
 }
 
 const askedOf = (options: ChordOptions): Asked => {
   const instruments = chooseInstruments(options);
-  return { options, instruments, semitones: semitonesOf(options), wishes: wishesOf(options, instruments) };
+  return { options, instruments, transpose: transposeOf(options), wishes: wishesOf(options, instruments) };
 };
 
 interface Made {
@@ -148,9 +149,10 @@ const sourcesOf = async (words: readonly string[]): Promise<readonly Source[]> =
 
 const shapesOf = async (words: readonly string[], asked: Asked): Promise<Made> => {
   const faults: Diagnostic[] = [];
+  const interval = intervalOf(semitonesOf(asked.transpose));
   const symbols = words.flatMap(word => {
     try {
-      return [transposeSymbol(parseChordSymbol(word), intervalOf(asked.semitones))];
+      return [transposeSymbol(parseChordSymbol(word), interval)];
     } catch (error) {
       if (!(error instanceof Refusal)) throw error;
       faults.push(...error.diagnostics);
@@ -167,7 +169,7 @@ const shapesOf = async (words: readonly string[], asked: Asked): Promise<Made> =
 
 const chartOf = async (input: Input, asked: Asked): Promise<Made> => {
   const { tune, diagnostics } = await loadTune(input, choiceOf(asked.options), limitsOf(asked.options));
-  const chart = chordChart(transposeTune(tune, asked.semitones));
+  const chart = chordChart(transposeTune(tune, moveTo(asked.transpose, tune)));
   const symbols = symbolsOf(chart);
   if (symbols.length === 0) {
     throw new Refusal({
@@ -203,9 +205,18 @@ const forEditions = async (
   return { diagrams, diagnostics };
 };
 
-const semitonesOf = ({ transpose = 0 }: ChordOptions): number => {
+const transposeOf = ({ transpose = 0 }: ChordOptions): number | KeyAsked => {
   if (transpose !== 'best') return transpose;
-  throw new UsageError('--transpose best needs a melody to be arranged', 'say by how many semitones');
+  throw new UsageError(
+    '--transpose best needs a melody to be arranged',
+    'say by how many semitones, or to which key',
+  );
+};
+
+/** How far chord symbols are moved that are typed, and so in no key. */
+const semitonesOf = (transpose: Asked['transpose']): number => {
+  if (typeof transpose === 'number') return transpose;
+  throw new UsageError('--transpose to a key needs a tune that is in one', 'say by how many semitones');
 };
 
 const wishesOf = ({ near, frets, open }: ChordOptions, instruments: readonly Instrument[]): Wishes => {

@@ -8,6 +8,7 @@ export const BLAMED = {
   'silent-part': 'part',
   'unknown-voice': 'voice',
   'silent-voice': 'voice',
+  'cannot-reach-key': 'transpose',
   'unknown-scale': 'key',
   'key-beyond-seven': 'key',
   'no-room-for-octaves': 'octaves',

@@ -46,8 +46,8 @@ export const TUNE_ROWS = {
     schema: () => oneOf(['top', 'all']),
   },
   transpose: {
-    flags: '--transpose <semitones>',
-    help: 'move the tune up, or down with a minus; best: to the key in which most notes fit, at least effort',
+    flags: '--transpose <where>',
+    help: 'move the tune by semitones, down with a minus; to a key, the nearest way: C, "G minor"; best: to the key in which most notes fit, at least effort',
     default: '0',
     schema: transposition,
   },

@@ -1,10 +1,12 @@
 /** What the words of options are checked by, and turned into. */
+
 import * as z from 'zod/mini';
 import type { WindowRule } from '../../fingering/arrangement.ts';
 import type { Pin } from '../../fingering/rules.ts';
 import { midiOf } from '../../instrument/define.ts';
 import type { Focus } from '../../lesson/drill/notes.ts';
 import type { TimeSignature } from '../../score/model/attributes.ts';
+import { type KeyAsked, keyNamed, nearestKey } from '../../score/transpose-to-key.ts';
 
 export const listed = (names: readonly string[]): string => names.join(', ');
 
@@ -100,10 +102,19 @@ export const handSize = () =>
     'use small, medium, large, or your reach from index to little finger, 60 to 160 mm',
   );
 
-/** Semitones, or "best". */
+/** Semitones, a key, or "best". */
 export const transposition = () => {
-  const message = 'write semitones from -24 to 24, or best';
-  return z.union([z.enum(['best']), wholeOr(-24, 24, message)], message);
+  const message = 'write semitones from -24 to 24, a key such as C or "G minor", or best';
+  const key = z.pipe(
+    z.string().check(z.refine(text => keyNamed(text) !== undefined, message)),
+    z.transform((text: string): KeyAsked => keyNamed(text)!),
+  );
+  return z.union([z.enum(['best']), wholeOr(-24, 24, message), key], {
+    error: ({ input }) => {
+      const meant = nearestKey(String(input));
+      return meant === undefined ? message : `is "${meant}" meant? ${message}`;
+    },
+  });
 };
 
 /** "60%" or "60": per cent. */

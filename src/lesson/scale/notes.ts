@@ -6,6 +6,7 @@ import { Chord, Interval, Mode, Note, Scale } from 'tonal';
 import { keyAlter } from '../../score/accidentals.ts';
 import { Refusal } from '../../score/diagnostic.ts';
 import type { Key } from '../../score/model/attributes.ts';
+import { majorFifths } from '../../score/names.ts';
 import { accidentalSign, midi, type Pitch, type Step } from '../../score/pitch.ts';
 import { type Interval as Distance, transposePitch } from '../../score/transpose.ts';
 
@@ -143,7 +144,7 @@ const keyOf = (
   const parent = PARENTS[type];
   const mode =
     kind === 'scale' ? (parent ?? (fifthsOfMode(type) === undefined ? undefined : type)) : undefined;
-  const major = fifthsOfTonic(tonic);
+  const major = majorFifths(tonic);
   if (mode !== undefined) return { fifths: major + fifthsOfMode(mode)!, mode };
   const minorThird = intervals.some(({ steps, semitones }) => steps === 2 && semitones === 3);
   const home = major + (minorThird ? fifthsOfMode('minor')! : 0);
@@ -154,11 +155,6 @@ const keyOf = (
   choices.sort((a, b) => misses(a) - misses(b) || Math.abs(a - home) - Math.abs(b - home) || a - b);
   return { fifths: choices[0]!, mode: undefined };
 };
-
-const ORDER: readonly Step[] = ['F', 'C', 'G', 'D', 'A', 'E', 'B'];
-
-/** Sharps of the major key on a tonic; flats count negative. */
-const fifthsOfTonic = ({ step, alter }: ScaleNotes['tonic']): number => ORDER.indexOf(step) - 1 + 7 * alter;
 
 const unknown = (typed: string): Refusal =>
   new Refusal({

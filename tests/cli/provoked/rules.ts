@@ -38,6 +38,7 @@ export const RULES: Provocations = {
   'window-off-the-neck': tune(PLAIN, { options: '-f 30-34' }),
 
   'best-key': tune(PLAIN, { options: '--transpose best' }),
+  'cannot-reach-key': tune(PLAIN, { options: '--transpose G#' }),
   'editions-differ': tune(PLAIN, { options: '-i ukulele -i ukulele-low-g --match' }),
   'impossible-place': tune(PLAIN, { options: '--place C4=1:1', on: '<note>', at: { ...IN_FIRST, beat: 1 } }),
   'no-note-to-place': tune(PLAIN, { options: '--place A4=1:0' }),
