@@ -1,4 +1,4 @@
-/** Rules of stems, beams and ties, read back from pages of marks; each returns what breaks it, in words. */
+/** Rules of stems, beams, ties and slurs of the tablature, read back from pages of marks; each returns what breaks it, in words. */
 import { type Box, union } from '../../src/engrave/drawing/box.ts';
 import type { CurveMark } from '../../src/engrave/drawing/curve.ts';
 import type { LineMark } from '../../src/engrave/drawing/line.ts';
@@ -117,4 +117,48 @@ export function tieFaults(tune: Tune, pages: readonly Page[]): string[] {
       return start && stop ? [] : [`the tie from head ${id} to head ${tieTo}`];
     }),
   );
+}
+
+/** Whether a curve's end lies over a figure of the tablature, near enough to belong to it. */
+const isOver = ([x, y]: readonly [number, number], { left, right, top }: Box, space: number): boolean =>
+  x > left && x < right && y < top && y > top - 0.75 * space;
+
+/**
+ * Slurs that the tablature does not show in each system that they run through, or that do not start over their first
+ * figure and end over their last.
+ */
+export function tabSlurFaults(tune: Tune, pages: readonly Page[]): string[] {
+  const systems = systemsOf(pages).map(({ marks, space }) => ({
+    space,
+    heads: new Set(marks.filter(({ role }) => role === 'head' || role === 'grace').map(({ of }) => of)),
+    digits: new Map(
+      marks.filter(({ role }) => role === 'digit').map(mark => [mark.of, bounds(mark)] as const),
+    ),
+    curves: marks.filter(({ kind, role }) => kind === 'curve' && role === 'tab-curve') as CurveMark[],
+  }));
+  const headsOf = new Map(
+    tune.measures
+      .flatMap(({ events }) => events)
+      .flatMap(event =>
+        event.kind === 'note' ? [[event.id, event.heads.map(({ id }) => id)] as const] : [],
+      ),
+  );
+  return tune.slurs.flatMap(({ from, to }) => {
+    const systemOf = (event: number) =>
+      systems.findIndex(({ heads }) => headsOf.get(event)?.some(head => heads.has(head)));
+    const [first, last] = [systemOf(from), systemOf(to)];
+    const faults = systems.slice(first, last + 1).map(({ curves, digits, space }, i) => {
+      const own = curves.filter(({ of }) => of === from);
+      const meetsFigure = (event: number, end: 0 | 3) => {
+        const boxes = headsOf.get(event)!.flatMap(head => digits.get(head) ?? []);
+        return (
+          boxes.length === 0 || own.some(({ points }) => boxes.some(box => isOver(points[end], box, space)))
+        );
+      };
+      const starts = i > 0 || meetsFigure(from, 0);
+      const ends = first + i < last || meetsFigure(to, 3);
+      return own.length > 0 && starts && ends;
+    });
+    return faults.every(Boolean) ? [] : [`the slur from event ${from} to event ${to} on the tablature`];
+  });
 }

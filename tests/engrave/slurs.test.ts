@@ -1,8 +1,10 @@
 /** Slurs and ties as drawn. */
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { pointAt } from '../../src/engrave/drawing/curve.ts';
 import { bounds } from '../../src/engrave/drawing/mark.ts';
-import { systemsOf } from './rules.ts';
+import { collisions } from './layout.ts';
+import { systemsOf, tabSlurFaults } from './rules.ts';
 import { sheet, tuneOf } from './sheets.ts';
 
 test('a slur from the system before begins beside its first note, and stays low', () => {
@@ -36,6 +38,40 @@ describe('a slur on the tablature', () => {
     expect(first!.curves[0]!.right).toBeCloseTo(first!.right, 1);
     expect(second!.curves.length).toBe(1);
     expect(second!.curves[0]!.left).toBeLessThan(second!.digits[0]!.left);
+  });
+
+  test('goes on through a system in which it neither begins nor ends', () => {
+    const specs = Array.from({ length: 6 }, () => ({ notes: 'C4h A5h' }));
+    const tune = tuneOf(specs, { slurs: [{ from: 3, to: 21, placement: undefined }] });
+    const { pages } = sheet(tune, { measuresPerSystem: 2 });
+    expect(tabSlurFaults(tune, pages)).toEqual([]);
+    const [, middle] = systemsOf(pages);
+    const [curve, ...others] = middle!.marks.filter(({ role }) => role === 'tab-curve').map(bounds);
+    expect(others).toEqual([]);
+    const lines = middle!.marks.filter(({ role }) => role === 'tab-line').map(bounds);
+    expect(curve!.right).toBeCloseTo(Math.max(...lines.map(({ right }) => right)), 1);
+    expect(curve!.bottom).toBeLessThan(Math.min(...lines.map(({ top }) => top)));
+  });
+
+  test('starts and ends over its figures, however steep, whatever is between', () => {
+    const note = fc.constantFrom('C4q', 'E4q', 'A4q', 'C5q', 'E5q', 'A5q');
+    fc.assert(
+      fc.property(
+        fc.array(note, { minLength: 8, maxLength: 8 }),
+        fc.nat(6),
+        fc.nat(6),
+        (notes, a, length) => {
+          const tune = tuneOf([{ notes: notes.slice(0, 4).join(' ') }, { notes: notes.slice(4).join(' ') }]);
+          const events = tune.measures.flatMap(measure => measure.events.map(({ id }) => id));
+          const slur = { from: events[a]!, to: events[Math.min(7, a + 1 + length)]!, placement: undefined };
+          const slurred = { ...tune, slurs: [slur] };
+          const { pages } = sheet(slurred, { measuresPerSystem: 2 });
+          expect(tabSlurFaults(slurred, pages)).toEqual([]);
+          expect(collisions(pages, 0.12)).toEqual([]);
+        },
+      ),
+      { numRuns: 60 },
+    );
   });
 
   test('begins near its figure, where higher figures follow', () => {

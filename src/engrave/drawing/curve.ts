@@ -88,20 +88,34 @@ export interface End {
   readonly y: number;
 }
 
-/** A curve that bows by `height` to one side (−1 up, 1 down). */
-export function bow(role: Role, from: End, to: End, side: -1 | 1, height: number, of?: number): CurveMark {
+/**
+ * A curve that bows by `height` to one side (−1 up, 1 down). At `level` 0 it follows the line between its ends; at 1
+ * it rises from the end that lies farther back to the height of the other, so that a steep one starts clear of what
+ * it comes from.
+ */
+export function bow(
+  role: Role,
+  from: End,
+  to: End,
+  side: -1 | 1,
+  height: number,
+  of?: number,
+  level = 0,
+): CurveMark {
   const dx = to.x - from.x;
   const dy = to.y - from.y;
   // Control points sit a third in, more for long curves, whose middle is flatter.
   const inset = Math.min(dx * 0.36, 1.2 + dx * 0.16);
   const rise = (side * height) / 0.75;
+  const outer = side < 0 ? Math.min(from.y, to.y) : Math.max(from.y, to.y);
+  const towards = (y: number) => y + level * (outer - y) + rise;
   return {
     kind: 'curve',
     role,
     points: [
       [from.x, from.y],
-      [from.x + inset, from.y + (dy * inset) / dx + rise],
-      [to.x - inset, to.y - (dy * inset) / dx + rise],
+      [from.x + inset, towards(from.y + (dy * inset) / dx)],
+      [to.x - inset, towards(to.y - (dy * inset) / dx)],
       [to.x, to.y],
     ],
     ends: STYLE.curveEnds,

@@ -1,4 +1,5 @@
 /** Curves that keep clear of what is under them, and where broken ones leave and enter a system. */
+import type { Slur } from '../../score/model.ts';
 import { bow, type CurveMark, type End, pointAt } from '../drawing/curve.ts';
 import type { PlacedSystem } from './placed.ts';
 
@@ -26,22 +27,45 @@ export function clears(mark: CurveMark, side: Side, obstacles: readonly End[]): 
   });
 }
 
-/** The lowest bow that clears every point under it; a very high one where none does. */
+type BowRole = 'slur' | 'tab-curve';
+
+/** How high a bow is that has nothing to clear, by its length. */
+const lowest = (role: BowRole, length: number): number =>
+  role === 'slur' ? Math.min(2.2, 0.45 + length * 0.065) : Math.min(0.9, 0.35 + length * 0.03);
+
+/** Added to the height of a bow until it clears, at most. */
+const MOST = 5;
+const STEP = 0.25;
+/** How level bows are tried, and by how much one may be higher than the lowest of them. */
+const LEVELS = [0, 0.25, 0.5, 0.75, 1] as const;
+const TOO_HIGH = 0.6;
+
+/** A bow from end to end that clears every point under it: no more level than it must be to stay low. */
 export function clearingBow(
-  role: 'slur' | 'tab-curve',
+  role: BowRole,
   from: End,
   to: End,
   side: Side,
   obstacles: readonly End[],
   of: number,
 ): CurveMark {
-  const length = to.x - from.x;
-  const lowest = role === 'slur' ? Math.min(2.2, 0.45 + length * 0.065) : Math.min(0.9, 0.35 + length * 0.03);
-  for (let height = lowest; ; height += 0.25) {
-    const mark = bow(role, from, to, side, height, of);
-    if (height > lowest + 5 || clears(mark, side, obstacles)) return mark;
-  }
+  const tried = LEVELS.map(level => {
+    for (let height = lowest(role, to.x - from.x), most = height + MOST; ; height += STEP) {
+      const mark = bow(role, from, to, side, height, of, level);
+      const isClear = clears(mark, side, obstacles);
+      if (isClear || height > most) return { mark, isClear, outer: side * outermost(mark, side) };
+    }
+  });
+  const clear = tried.filter(({ isClear }) => isClear);
+  const least = Math.min(...clear.map(({ outer }) => outer));
+  return (clear.find(({ outer }) => outer <= least + TOO_HIGH) ?? tried.at(-1)!).mark;
 }
+
+/** y of the point of a curve that lies farthest to a side. */
+const outermost = ({ points }: CurveMark, side: Side): number => {
+  const ys = [0, 0.25, 0.5, 0.75, 1].map(t => pointAt(points, t)[1]);
+  return side < 0 ? Math.min(...ys) : Math.max(...ys);
+};
 
 /** The curve's point above or below an x: by bisection, x grows along it. */
 function pointOver(mark: CurveMark, x: number): readonly [number, number] {
@@ -61,3 +85,10 @@ export const ridge = (mark: CurveMark): End[] =>
     const [x, y] = pointAt(mark.points, t);
     return { x, y };
   });
+
+/** Whether a slur that neither starts nor ends in a system passes through it. */
+export function passesThrough({ notes }: PlacedSystem, { from, to }: Slur): boolean {
+  const first = notes[0]?.shape.event.id;
+  const last = notes.at(-1)?.shape.event.id;
+  return first !== undefined && last !== undefined && from < first && to > last;
+}

@@ -4,8 +4,8 @@ import type { Slur } from '../../score/model.ts';
 import { bow, type CurveMark, type End } from '../drawing/curve.ts';
 import { bounds } from '../drawing/mark.ts';
 import { beamY, type PlacedBeam } from './beams.ts';
-import { arriving, clearingBow, leaving, ridge, type Side } from './bows.ts';
-import { headCentre, headLeft, type PlacedNote, type PlacedSystem } from './placed.ts';
+import { arriving, clearingBow, leaving, passesThrough, ridge, type Side } from './bows.ts';
+import { headCentre, headLeft, headRight, type PlacedNote, type PlacedSystem } from './placed.ts';
 import { type Sketch, SYSTEM } from './sketch.ts';
 
 /** How far an outer slur starts from an inner one on the same note. */
@@ -74,6 +74,13 @@ function obstaclesOf(under: readonly PlacedNote[], side: Side, beams: Beams): En
   });
 }
 
+/** The corner of a head that a slur from it, or to it, passes over on its way. */
+function ownCorner(note: PlacedNote, side: Side, towards: 'left' | 'right', beams: Beams): End[] {
+  if (note.shape.stem === (side < 0 ? 'up' : 'down')) return [];
+  const x = towards === 'left' ? headLeft(note) : headRight(note);
+  return [{ x, y: edgeOf(note, side, beams) - side * 0.3 }];
+}
+
 function slurEnd(note: PlacedNote, side: Side, beams: Beams): End {
   const stemThere = note.shape.stem === (side < 0 ? 'up' : 'down');
   const y = edgeOf(note, side, beams) + side * (stemThere ? 0.35 : 0.3);
@@ -135,7 +142,7 @@ function drawSlur(
 ): Drawn | undefined {
   const from = system.byEvent.get(slur.from);
   const to = system.byEvent.get(slur.to);
-  if (!from && !to && !isInside(system, slur)) return undefined;
+  if (!from && !to && !passesThrough(system, slur)) return undefined;
   const under = covered(system, from, to);
   if (under.length === 0) return undefined;
   if (from && to && from.shape.size < 1 && from.x === to.x)
@@ -146,16 +153,13 @@ function drawSlur(
   );
   const { start, stop } = slurEnds(system, slur, under, side, beams, inner);
   if (stop.x - start.x < 0.5) return undefined;
-  const obstacles = obstaclesOf(under, side, beams);
-  obstacles.push(...inner.flatMap(({ mark }) => ridge(mark)));
+  const obstacles = [
+    ...obstaclesOf(under, side, beams),
+    ...(from ? ownCorner(from, side, 'right', beams) : []),
+    ...(to ? ownCorner(to, side, 'left', beams) : []),
+    ...inner.flatMap(({ mark }) => ridge(mark)),
+  ];
   return { slur, side, mark: clearingBow('slur', start, stop, side, obstacles, slur.from) };
-}
-
-/** Whether a slur that neither starts nor ends here passes through this system. */
-function isInside({ notes }: PlacedSystem, slur: Slur): boolean {
-  const first = notes[0]?.shape.event.id;
-  const last = notes.at(-1)?.shape.event.id;
-  return first !== undefined && last !== undefined && slur.from < first && slur.to > last;
 }
 
 export function drawSlurs(system: PlacedSystem, beams: Beams, sketch: Sketch): void {

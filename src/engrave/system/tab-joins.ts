@@ -9,15 +9,14 @@ import type { Slur } from '../../score/model.ts';
 import type { Box } from '../drawing/box.ts';
 import type { CurveMark, End } from '../drawing/curve.ts';
 import { bounds, type Mark } from '../drawing/mark.ts';
-import { arriving, clearingBow, clears, leaving, ridge } from './bows.ts';
-import type { PlacedSystem } from './placed.ts';
+import { STYLE } from '../style.ts';
+import { arriving, clearingBow, leaving, passesThrough, ridge } from './bows.ts';
+import { headCentre, type PlacedSystem } from './placed.ts';
 
 /** Between a figure and its slur. */
 const LIFT = 0.2;
 /** How far an outer slur starts from an inner one on the same figure. */
 const NESTED = 0.4;
-/** A curve that rises this much more than a level one would is too high. */
-const TOO_HIGH = 0.6;
 
 /** From left to right. */
 type Figures = readonly { readonly head: number | undefined; readonly box: Box }[];
@@ -25,41 +24,48 @@ type Figures = readonly { readonly head: number | undefined; readonly box: Box }
 /** Middle of a figure's upper edge. */
 const top = ({ left, right, top: y }: Box): End => ({ x: (left + right) / 2, y });
 
+/** Half of a figure's height. */
+const HALF = 0.7;
+
+/** The uppermost figure of an event; where a tied note shows none, the place where it would stand. */
+function figureOf({ byEvent, notation }: PlacedSystem, figures: Figures, event: number): Box | undefined {
+  const note = byEvent.get(event);
+  const heads = note?.shape.event.heads.map(({ id }) => id) ?? [];
+  const own = figures.filter(({ head }) => head !== undefined && heads.includes(head)).map(({ box }) => box);
+  const strings = heads.flatMap(head => notation.arrangement.placements.get(head)?.string ?? []);
+  if (!note || own.length > 0 || strings.length === 0) return own.sort((a, b) => a.top - b.top)[0];
+  const [x, y] = [headCentre(note), (Math.min(...strings) - 1) * STYLE.tabSpace];
+  return { left: x, right: x, top: y - HALF, bottom: y + HALF };
+}
+
 /** Slurs again, over their figures and those between; to and from the edges of the system where one is broken. */
 function slurMarks(system: PlacedSystem, figures: Figures): Mark[] {
-  const { byEvent, notation } = system;
-  /** The uppermost figure of an event. */
-  const figure = (event: number) => {
-    const heads = byEvent.get(event)?.shape.event.heads.map(({ id }) => id) ?? [];
-    const boxes = figures
-      .filter(({ head }) => head !== undefined && heads.includes(head))
-      .map(({ box }) => box);
-    return boxes.sort((a, b) => a.top - b.top)[0];
-  };
-  const inner = [...notation.tune.slurs].sort((a, b) => a.to - a.from - (b.to - b.from));
+  const inner = [...system.notation.tune.slurs].sort((a, b) => a.to - a.from - (b.to - b.from));
   const drawn: { from: number; to: number; mark: CurveMark }[] = [];
-  for (const { from, to } of inner) {
-    const [start, stop] = [figure(from), figure(to)];
-    if (!start && !stop) continue;
+  for (const slur of inner) {
+    const { from, to } = slur;
+    const [start, stop] = [from, to].map(event => figureOf(system, figures, event));
+    if (!start && !stop && !passesThrough(system, slur)) continue;
     const under = drawn.filter(each => each.from >= from && each.to <= to);
     const shared = (end: 'from' | 'to', id: number) => (under.some(each => each[end] === id) ? NESTED : 0);
     const over = (box: Box, nested: number): End => ({ ...top(box), y: box.top - LIFT - nested });
     const begins = start && over(start, shared('from', from));
     const ends = stop && over(stop, shared('to', to));
-    const first = begins ?? arriving(system, ends!.x, brokenY(figures[0]!, ends!));
-    const last = ends ?? leaving(system, brokenY(figures.at(-1)!, begins!));
+    const first = begins ?? arriving(system, ends?.x ?? system.width, brokenY(figures[0], ends));
+    const last = ends ?? leaving(system, brokenY(figures.at(-1), begins));
     if (last.x - first.x < 1) continue;
     const obstacles = [
       ...corners(figures, first.x, last.x, start, stop),
       ...under.flatMap(({ mark }) => ridge(mark)),
     ];
-    drawn.push({ from, to, mark: clearCurve(first, last, obstacles, from) });
+    drawn.push({ from, to, mark: clearingBow('tab-curve', first, last, -1, obstacles, from) });
   }
   return drawn.map(({ mark }) => mark);
 }
 
-/** Where a broken slur meets the system's edge: over the figure that is next to it. */
-const brokenY = ({ box }: Figures[number], other: End): number => Math.min(box.top - LIFT, other.y);
+/** Where a broken slur meets the system's edge: over the figure that is next to it, or over the top line. */
+const brokenY = (next: Figures[number] | undefined, other: End | undefined): number =>
+  Math.min((next?.box.top ?? -HALF) - LIFT, other?.y ?? -HALF - LIFT);
 
 /** Upper corners of the figures that a curve goes over, drawn in between its ends. */
 function corners(
@@ -80,21 +86,6 @@ function corners(
       { x: inside(box.right), y: box.top },
     ];
   });
-}
-
-/** How far the ends of a curve may be raised, as shares of the way to a level one. */
-const RAISED = [0, 0.25, 0.5, 0.75] as const;
-
-/** A curve over obstacles, from figure to figure, its ends raised no more than it must be to stay low. */
-function clearCurve(first: End, last: End, obstacles: readonly End[], of: number): CurveMark {
-  const y = Math.min(first.y, last.y, ...obstacles.map(each => each.y - LIFT));
-  const raised = (share: number): CurveMark => {
-    const lift = (end: End): End => ({ ...end, y: end.y + share * (y - end.y) });
-    return clearingBow('tab-curve', lift(first), lift(last), -1, obstacles, of);
-  };
-  const level = raised(1);
-  const isLow = (curve: CurveMark) => bounds(level).top - bounds(curve).top <= TOO_HIGH;
-  return RAISED.map(raised).find(curve => isLow(curve) && clears(curve, -1, obstacles)) ?? level;
 }
 
 /** A line between two slurred figures on one string that the same finger stops, one straight after the other. */
