@@ -2,11 +2,12 @@
 import { type Diagnostic, Refusal } from '../diagnostic.ts';
 import type { MusicEvent } from '../model/event.ts';
 import type { Part, Score, Voice, VoiceFault } from '../model.ts';
+import { nearest } from '../nearest.ts';
 import { shortList } from '../numbers.ts';
 import { midi } from '../pitch.ts';
 
 export const choosePart = (score: Score, wanted: string | undefined, diagnostics: Diagnostic[]): Part => {
-  if (wanted !== undefined) return namedPart(score, wanted);
+  if (wanted !== undefined) return namedPart(score, wanted, diagnostics);
   const pitched = partsWithNotes(score);
   if (pitched.length === 0) throw noNotes(score);
   if (pitched.length > 1) {
@@ -20,21 +21,38 @@ export const choosePart = (score: Score, wanted: string | undefined, diagnostics
   return pitched[0]!;
 };
 
-const namedPart = (score: Score, wanted: string): Part => {
+const namedPart = (score: Score, wanted: string, diagnostics: Diagnostic[]): Part => {
   const { parts } = score;
   const name = wanted.trim().toLowerCase();
   const part =
     parts.find(each => each.id === wanted) ??
-    parts.find(each => each.name.toLowerCase() === name) ??
+    firstOfName(score, name, diagnostics) ??
     parts.find(each => each.id.toLowerCase() === name) ??
     (/^\d+$/.test(name) ? parts[Number(name) - 1] : undefined);
   if (part !== undefined) return part;
+  const meant = nearest(wanted.trim(), parts.map(each => each.name).filter(Boolean));
   throw new Refusal({
     severity: 'error',
     code: 'unknown-part',
     message: `there is no part "${wanted}"`,
-    hint: listedAs('part', partLabels(parts), parts.length),
+    hint: `${meant === undefined ? '' : `is ${meant} meant? `}${listedAs('part', partLabels(parts), parts.length)}`,
   });
+};
+
+/** The first part of that name, with notes if there is one; where several have it, that is said. */
+const firstOfName = (score: Score, name: string, diagnostics: Diagnostic[]): Part | undefined => {
+  const namesakes = score.parts.filter(each => each.name.toLowerCase() === name);
+  const pitched = namesakes.filter(part => pitchedVoices(part).length > 0);
+  const [part = namesakes[0], ...others] = pitched;
+  if (part && others.length > 0) {
+    diagnostics.push({
+      severity: 'note',
+      code: 'part-chosen',
+      message: `of ${pitched.length} parts called ${part.name}, the first is taken: ${part.id}`,
+      hint: `choose another by its id: --part ${shortList(others.map(({ id }) => id))}`,
+    });
+  }
+  return part;
 };
 
 const partsWithNotes = ({ parts }: Score): readonly Part[] =>
