@@ -57,7 +57,7 @@ marks-ignored | note | string, fret or fingering numbers in the file were not us
 no-chord-symbols | error | the tune has no chord symbols | a chart is made of them | write them over the staff, and export the tune again
 no-coda | warning | the way to the coda is not followed when the tune is played | there is no coda sign after it | set the sign, and export the tune again
 no-match | error | no file has a name like the glob | it is mistyped, or for another folder | check it; quote it, so that the shell leaves it alone
-no-note-to-place | error | there is no note where a place was chosen | the pitch does not occur, or nothing is struck on that beat | choose one that the message lists
+no-note-to-place | error | there is no note where a place was chosen, or one was to be explained | the pitch does not occur, or nothing is struck there | choose one that the message lists
 no-notes | error | the part or voice has no pitched notes | it is percussion, or rests only | choose another with --part or --voice
 no-parts | error | the score has no parts | the file holds no music | export the tune again
 no-places-marked | error | no note has a string and a fret | the marks are in another part or voice, or there are none | name the part or voice with --part or --voice
@@ -110,6 +110,7 @@ unpitched-notes | error | the melody has notes without a pitch | percussion has 
 usage | error | the command was not typed right | an option is mistyped, takes something else, or does not go with another | do what the message says; --help lists the options
 voice-chosen | note | which of several voices is arranged | the first one with notes is taken | choose with --voice
 window-off-the-neck | error | the window is not on the instrument | its frets are beyond the last one, or the wrong way round | write frets that the neck has, the lower one first
+window-without-measures | error | the tune has none of the measures that a window is for | their numbers are mistyped, or those of another tune | write measures that the message lists
 wrong-encoding | error | the bytes are not text in the encoding they claim | the file was changed on its way, or is no text | save it as UTF-8, or export the tune again
 `;
 

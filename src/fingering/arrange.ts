@@ -19,11 +19,18 @@ export interface Arranged {
 
 /**
  * Finds the cheapest fingering of a tune under the rules; with `targets`, of those that agree with
- * another edition in as many notes as can be. Throws a Refusal that lists every note the instrument
+ * another edition in as many notes as can be. Instruments of other editions, `beside`, are not offered as ways
+ * out. Throws a Refusal that lists every note the instrument
  * cannot sound, or that the rules leave without a place.
  */
-export const arrange = (tune: Tune, instrument: Instrument, rules: Rules, targets?: Targets): Arranged => {
-  const problem = problemOf(tune, instrument, rules, targets);
+export const arrange = (
+  tune: Tune,
+  instrument: Instrument,
+  rules: Rules,
+  targets?: Targets,
+  beside?: readonly Instrument[],
+): Arranged => {
+  const problem = problemOf(tune, instrument, rules, targets, beside);
   const found = solveProblem(problem);
   const arrangement = arrangementOf(problem, found.path);
   return {

@@ -47,7 +47,7 @@ export const arrangeEditions = (tune: Tune, asked: EditionsAsked): Editions => {
   for (const instrument of asked.instruments) {
     const first = asked.match ? editions[0] : undefined;
     const targets = first?.arrangement.placements;
-    const edition = unlessRefused(() => arrange(moved, instrument, asked.rules, targets));
+    const edition = unlessRefused(() => arrange(moved, instrument, asked.rules, targets, asked.instruments));
     if (edition instanceof Refusal) {
       refused.push({ instrument, diagnostics: edition.diagnostics });
       continue;

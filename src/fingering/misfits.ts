@@ -10,12 +10,19 @@ import { type Rules, windowIn } from './rules.ts';
 import type { Found } from './search.ts';
 import { groupBy, listSpots, placeOf, type Spot, spotOf } from './spots.ts';
 import type { Strike } from './strikes.ts';
-import { describeWaysOut, waysOut } from './ways-out.ts';
+import { describeWaysOut, isSame, waysOut } from './ways-out.ts';
+
+/** For what a tune is arranged. */
+export interface Asked {
+  readonly instrument: Instrument;
+  readonly rules: Rules;
+  /** Instruments for which it is arranged as well: those are no way out. */
+  readonly beside: readonly Instrument[];
+}
 
 /** One error for each pitch that the instrument does not have, with every measure and beat. */
 export const unplayableDiagnostics = (
-  instrument: Instrument,
-  rules: Rules,
+  asked: Asked,
   all: readonly Strike[],
   unplayable: readonly Strike[],
 ): readonly Diagnostic[] =>
@@ -25,33 +32,29 @@ export const unplayableDiagnostics = (
   ).map(spots => ({
     severity: 'error',
     code: 'note-off-the-instrument',
-    message: `${pitchName(spots[0].pitch)} cannot be played on ${instrument.name}: ${listSpots(spots)}`,
-    ...hintFor(instrument, rules, all, undefined, 'could be played'),
+    message: `${pitchName(spots[0].pitch)} cannot be played on ${asked.instrument.name}: ${listSpots(spots)}`,
+    ...hintFor(asked, all, undefined, 'could be played'),
     place: placeOf(spots[0]),
   }));
 
 /** One error for each pitch without a place in a window outside which nothing may lie. */
 export const refusedDiagnostics = (
-  instrument: Instrument,
-  rules: Rules,
+  asked: Asked,
   all: readonly Strike[],
   placeless: readonly Strike[],
-): readonly Diagnostic[] =>
-  groupBy(
+): readonly Diagnostic[] => {
+  const { rules } = asked;
+  return groupBy(
     placeless.map(strike => spotOf(strike)),
     spot => `${pitchName(spot.pitch)} in ${where(rules, spot)}`,
   ).map(spots => ({
     severity: 'error',
     code: 'note-outside-window',
     message: `${pitchName(spots[0].pitch)} has no place in ${where(rules, spots[0])}: ${listSpots(spots)}`,
-    ...hintFor(
-      instrument,
-      rules,
-      strikesBeside(rules, all, spots[0]),
-      windowIn(rules, spots[0].source.measure),
-    ),
+    ...hintFor(asked, strikesBeside(rules, all, spots[0]), windowIn(rules, spots[0].source.measure)),
     place: placeOf(spots[0]),
   }));
+};
 
 /** One error for each chord that no shape holds. */
 export const shapelessDiagnostics = (
@@ -89,7 +92,8 @@ export const freed = (rules: Rules, first: readonly string[] = []): Pick<Diagnos
 
 /** Warnings for the notes that were played outside the window, notes for open strings that rescued. */
 export const misfitDiagnostics = (problem: Problem, { misfits }: Arrangement): readonly Diagnostic[] => {
-  const { hand, rules, strikes } = problem;
+  const { hand, rules, strikes, beside } = problem;
+  const asked: Asked = { instrument: hand.instrument, rules, beside };
   const groups = groupBy(misfits, misfit => {
     const { placement, pitch } = misfit;
     return [pitchName(pitch), placement.string, placement.fret, placement.fit, where(rules, misfit)].join();
@@ -109,12 +113,7 @@ export const misfitDiagnostics = (problem: Problem, { misfits }: Arrangement): r
       severity: 'warning',
       code: 'note-outside-window',
       message: `${start}; played on ${placeName(placement)}: ${listSpots(spots)}`,
-      ...hintFor(
-        hand.instrument,
-        rules,
-        strikesBeside(rules, strikes, spots[0]),
-        windowIn(rules, source.measure),
-      ),
+      ...hintFor(asked, strikesBeside(rules, strikes, spots[0]), windowIn(rules, source.measure)),
       place: placeOf(spots[0]),
     };
   });
@@ -161,14 +160,14 @@ const strikesBeside = (rules: Rules, all: readonly Strike[], { source }: Spot): 
 };
 
 const hintFor = (
-  instrument: Instrument,
-  { open }: Rules,
+  { instrument, rules, beside }: Asked,
   strikes: readonly Strike[],
   window: FretWindow | undefined,
   helped?: 'could be played',
 ) => {
   const sounds = strikes.flatMap(strike => strike.sounds);
-  const ways = waysOut(instrument, sounds, window, open === 'never' ? 'never' : 'may sound');
-  const hint = describeWaysOut(ways, helped);
+  const ways = waysOut(instrument, sounds, window, rules.open === 'never' ? 'never' : 'may sound');
+  const instruments = ways.instruments.filter(each => !beside.some(other => isSame(each, other)));
+  const hint = describeWaysOut({ ...ways, instruments }, helped);
   return hint ? { hint } : {};
 };

@@ -2,6 +2,7 @@
 import type { Instrument } from '../instrument/instrument.ts';
 import { placesOf, topFret } from '../instrument/places.ts';
 import { Refusal } from '../score/diagnostic.ts';
+import { measureRanges, stretchName } from '../score/moments.ts';
 import type { Tune } from '../score/tune.ts';
 import { fitPlaces, gripsFor, restPositions } from './candidates.ts';
 import { type Demand, demandsOf, type Targets } from './demand.ts';
@@ -9,7 +10,13 @@ import type { MoveContext } from './grip.ts';
 import { type Hand, handOn } from './hand.ts';
 import { type Lattice, LatticeBuilder } from './lattice.ts';
 import { withoutHarderSteps } from './least.ts';
-import { freed, refusedDiagnostics, shapelessDiagnostics, unplayableDiagnostics } from './misfits.ts';
+import {
+  type Asked,
+  freed,
+  refusedDiagnostics,
+  shapelessDiagnostics,
+  unplayableDiagnostics,
+} from './misfits.ts';
 import { type CostModel, costModel } from './model.ts';
 import type { Rules } from './rules.ts';
 import { type Found, search } from './search.ts';
@@ -22,6 +29,8 @@ export interface Problem {
   readonly hand: Hand;
   readonly model: CostModel;
   readonly rules: Rules;
+  /** Instruments for which the tune is arranged as well. */
+  readonly beside: readonly Instrument[];
   readonly strikes: readonly Strike[];
   /** For every tied-to head, the head that was struck. */
   readonly struckBy: ReadonlyMap<number, number>;
@@ -37,15 +46,23 @@ export interface Problem {
 
 /**
  * Sets a problem up. With `targets` the fingering shall agree with another edition's places where it
- * can. Throws a Refusal that lists every note that has no place, or no place that the rules allow.
+ * can; instruments of other editions, `beside`, are not offered as ways out. Throws a Refusal that lists every note
+ * that has no place, or no place that the rules allow.
  */
-export const problemOf = (tune: Tune, instrument: Instrument, rules: Rules, targets?: Targets): Problem => {
+export const problemOf = (
+  tune: Tune,
+  instrument: Instrument,
+  rules: Rules,
+  targets?: Targets,
+  beside: readonly Instrument[] = [],
+): Problem => {
   checkWindows(instrument, rules);
+  checkMeasures(tune, rules);
   const hand = handOn(instrument, rules.hand);
   const { strikes, struckBy } = strikesOf(tune);
-  checkRange(instrument, rules, strikes);
+  checkRange({ instrument, rules, beside }, strikes);
   const demands = demandsOf(hand, strikes, rules, targets);
-  checkPlaces(hand, strikes, demands, rules);
+  checkPlaces(hand, { instrument, rules, beside }, strikes, demands);
   const model = costModel(rules);
   const contexts = strikes.slice(1).map((strike, k) => ({
     ...hasteOf(timingBefore(tune.division, strikes[k]!, strike)),
@@ -62,7 +79,7 @@ export const problemOf = (tune: Tune, instrument: Instrument, rules: Rules, targ
     rules.level === 'least' ? withoutHarderSteps(whole, ties) : { lattice: whole, proven: true };
   if (!easiest) throw contradiction(rules);
   const { lattice, proven: easiestProven } = easiest;
-  return { hand, model, rules, strikes, struckBy, demands, contexts, lattice, easiestProven, ties };
+  return { hand, model, rules, beside, strikes, struckBy, demands, contexts, lattice, easiestProven, ties };
 };
 
 /** The cheapest fingering by the level of the rules. Throws a Refusal where the rules contradict each other. */
@@ -112,25 +129,40 @@ const checkWindows = (instrument: Instrument, { windows }: Rules): void => {
   }
 };
 
-const checkRange = (instrument: Instrument, rules: Rules, strikes: readonly Strike[]): void => {
+/** Refuses windows for measures that the tune does not have. */
+const checkMeasures = ({ measures: all }: Tune, { windows }: Rules): void => {
+  const printed = [...new Set(all.map(({ number }) => number))].filter(each => /^\d/.test(each));
+  const numbers = printed.map(each => Number.parseInt(each, 10));
+  for (const { measures } of windows) {
+    if (!measures || numbers.some(each => each >= measures.from && each <= measures.to)) continue;
+    throw new Refusal({
+      severity: 'error',
+      code: 'window-without-measures',
+      message: `there are no ${stretchName(String(measures.from), String(measures.to), '-')} for a window to hold in`,
+      hint: `there are ${measureRanges(printed)}`,
+    });
+  }
+};
+
+const checkRange = (asked: Asked, strikes: readonly Strike[]): void => {
+  const { instrument } = asked;
   const off = strikes.filter(({ sounds }) => sounds.some(sound => placesOf(instrument, sound).length === 0));
-  if (off.length > 0) throw new Refusal(...unplayableDiagnostics(instrument, rules, strikes, off));
+  if (off.length > 0) throw new Refusal(...unplayableDiagnostics(asked, strikes, off));
 };
 
 const checkPlaces = (
   hand: Hand,
+  asked: Asked,
   strikes: readonly Strike[],
   demands: readonly Demand[],
-  rules: Rules,
 ): void => {
   const hopeless = new Set(
     [...new Set(demands)].filter(demand =>
-      demand.sounds.some((_, index) => fitPlaces(hand, demand, index, rules).length === 0),
+      demand.sounds.some((_, index) => fitPlaces(hand, demand, index, asked.rules).length === 0),
     ),
   );
   const placeless = strikes.filter((_, k) => hopeless.has(demands[k]!));
-  if (placeless.length > 0)
-    throw new Refusal(...refusedDiagnostics(hand.instrument, rules, strikes, placeless));
+  if (placeless.length > 0) throw new Refusal(...refusedDiagnostics(asked, strikes, placeless));
 };
 
 /** Refuses chords that no shape holds, and notes that the hand cannot stop as they are fixed. */

@@ -47,8 +47,8 @@ export const waysOut = (
   };
 };
 
-/** The instrument in use is no way out, by whatever name. */
-const isSame = (a: Instrument, b: Instrument): boolean =>
+/** Whether two instruments are one, by whatever name: that in use is no way out. */
+export const isSame = (a: Instrument, b: Instrument): boolean =>
   a.id === b.id || openPitches(a).join() === openPitches(b).join();
 
 /** Of all windows that hold the given one and every note, the one with fewest frets, then the highest. */

@@ -45,7 +45,6 @@ describe('fretward explain --measure', () => {
     ['2-4', ['2', '3', '4']],
     ['pickup–1', ['0', '1']],
     ['15-40', ['15']],
-    ['4-2', []],
   ])('%s takes these measures', async (typed, measures) => {
     const { stdout } = await terminal(GRACE).run(
       `fretward explain ${GRACE}.musicxml --measure ${typed} --json`,

@@ -4,6 +4,7 @@ import { type Arranged, arrangementOf } from '../../fingering/arrange.ts';
 import { type Explained, explain, gripAt } from '../../fingering/explain.ts';
 import type { Grip } from '../../fingering/grip.ts';
 import type { Strike } from '../../fingering/strikes.ts';
+import { Refusal } from '../../score/diagnostic.ts';
 import { measureRanges, momentName, stretchName } from '../../score/moments.ts';
 import { counted, mmNumber, mmText, pointsNumber, pointsText } from '../../score/numbers.ts';
 import { takesTunes } from '../define.ts';
@@ -11,6 +12,7 @@ import { type Answer, answerEditions } from '../each.ts';
 import { UsageError } from '../exit.ts';
 import { type InForce, obeying } from '../in-force.ts';
 import { ARRANGING, type OptionName, READING } from '../options/options.ts';
+import type { Stretch } from '../options/values.ts';
 import { pitchNames, STRIKE_COLUMNS } from '../strike-columns.ts';
 import { type Column, table } from '../table.ts';
 import { NO_BREAK } from '../width.ts';
@@ -53,25 +55,9 @@ const answersTo = (
   return answerEditions(tunes, asked, (edition, title) =>
     options.alternatives !== undefined
       ? alternativesOf(edition, title, options.alternatives)
-      : explanationOf(edition, title, stretchOf(options.measure)),
+      : explanationOf(edition, title, options.measure),
   );
 };
-
-/** Printed numbers of the first and the last measure of what is to be explained. */
-interface Stretch {
-  readonly from: string;
-  readonly to: string;
-}
-
-/** "5", "5-8", "pickup-3". */
-const stretchOf = (typed: string | undefined): Stretch | undefined => {
-  if (typed === undefined) return undefined;
-  const [, from = typed, to = from] = /^(pickup|\d+)[-–](\d+)$/.exec(typed) ?? [];
-  return { from: printedNumber(from), to: printedNumber(to) };
-};
-
-/** The printed number of a measure that may be called as tables call it. */
-const printedNumber = (measure: string): string => (measure === 'pickup' ? '0' : measure);
 
 const isIn = ({ from, to }: Stretch, measure: string): boolean =>
   from === to ? measure === from : Number(from) <= Number(measure) && Number(measure) <= Number(to);
@@ -80,15 +66,11 @@ const explanationOf = (arranged: Arranged, title: string, stretch: Stretch | und
   const { problem, found } = arranged;
   const wanted = (strike: Strike): boolean => !stretch || isIn(stretch, strike.source.measure);
   const notes = explain(problem, found, wanted);
+  if (notes.length === 0) throw nothingIn(stretch!, problem.strikes);
   const repeats = (found.cost - found.untied) / 1000;
   const said = [
     `${title}: ${pointsText(found.cost / 1000)} points for ${counted(problem.strikes.length, 'note')}`,
     ...(repeats > 0 ? [`of these ${pointsText(repeats)} for places and passages that agree`] : []),
-    ...(notes.length === 0
-      ? [
-          `no note is struck in ${stretchName(stretch!.from, stretch!.to, '-')}; there are notes in ${measuresOf(problem.strikes)}`,
-        ]
-      : []),
   ];
   return {
     data: {
@@ -98,12 +80,17 @@ const explanationOf = (arranged: Arranged, title: string, stretch: Stretch | und
       proven: found.proven,
       notes: notes.map(noteData),
     },
-    text: `${said.join('\n')}\n${notes.length > 0 ? table(COLUMNS, notes) : ''}`,
+    text: `${said.join('\n')}\n${table(COLUMNS, notes)}`,
   };
 };
 
-const measuresOf = (strikes: readonly Strike[]): string =>
-  measureRanges([...new Set(strikes.map(({ source }) => source.measure))]);
+const nothingIn = ({ from, to }: Stretch, strikes: readonly Strike[]): Refusal =>
+  new Refusal({
+    severity: 'error',
+    code: 'no-note-to-place',
+    message: `no note is struck in ${stretchName(from, to, '-')}`,
+    hint: `notes are struck in ${measureRanges([...new Set(strikes.map(({ source }) => source.measure))])}`,
+  });
 
 const noteData = ({ strike, grip, charges, alternatives }: Explained) => ({
   measure: strike.source.measure,

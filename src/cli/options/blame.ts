@@ -3,6 +3,7 @@ import type { OptionName } from './options.ts';
 
 export const BLAMED = {
   'window-off-the-neck': 'frets',
+  'window-without-measures': 'frets',
   'no-note-to-place': 'place',
   'unknown-part': 'part',
   'silent-part': 'part',

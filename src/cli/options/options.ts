@@ -11,7 +11,7 @@ import { flag, type OptionRow } from './row.ts';
 import { RULE_NAMES, RULE_ROWS } from './rules.ts';
 import { LAYOUT_NAMES, SHEET_ROWS } from './sheets.ts';
 import { INSTRUMENT_ROWS, TUNE_ROWS } from './tune.ts';
-import { named, whole } from './values.ts';
+import { stretch, whole } from './values.ts';
 
 /** What single commands answer, and how. */
 const ANSWER_ROWS = {
@@ -19,7 +19,7 @@ const ANSWER_ROWS = {
     flags: '--measure <number>',
     help: 'one measure alone, by its printed number, or pickup; or several: 5-8',
     default: 'all',
-    schema: () => named('a measure'),
+    schema: stretch,
   },
   alternatives: {
     flags: '--alternatives <count>',

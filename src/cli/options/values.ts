@@ -95,6 +95,33 @@ export const pin = () =>
     }),
   );
 
+/** "5", "5-8", "pickup-3": printed numbers of measures. */
+const STRETCH = /^(pickup|\d+) ?[-–] ?(\d+)$/;
+
+export interface Stretch {
+  /** Printed numbers of the first and the last measure; 0 is a pickup. */
+  readonly from: string;
+  readonly to: string;
+}
+
+export const stretch = () =>
+  z
+    .pipe(
+      named('a measure'),
+      z.transform((text: string): Stretch => {
+        const [, from = text, to = from] = STRETCH.exec(text) ?? [];
+        return { from: from === 'pickup' ? '0' : from, to: to === 'pickup' ? '0' : to };
+      }),
+    )
+    .check(
+      z.refine(({ from, to }) => from === to || Number(from) <= Number(to), {
+        error: ({ input }) => {
+          const { from, to } = input as Stretch;
+          return `write the earlier measure first: ${to}-${from}`;
+        },
+      }),
+    );
+
 /** A size by name, or the reach from index to little finger in mm. */
 export const handSize = () =>
   z.union(

@@ -35,6 +35,7 @@ export const RULES: Provocations = {
   'bad-instrument-file': { call: () => parseInstrument('{"id": "mine"}') },
   'bad-tuning': { call: () => parseTuning('G C E A') },
   'unknown-instrument': { call: () => findInstrument('zither') },
+  'window-without-measures': tune(PLAIN, { options: '-f 90-99:4-8' }),
   'window-off-the-neck': tune(PLAIN, { options: '-f 30-34' }),
 
   'best-key': tune(PLAIN, { options: '--transpose best' }),
