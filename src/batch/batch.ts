@@ -8,10 +8,12 @@ import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
 import { Concluder, type Done, type Mode } from './conclude.ts';
 import type { Input } from './inputs.ts';
 import { type Maker, makerFor } from './maker.ts';
-import { type Made, type Memo, Memories } from './memory.ts';
+import { Memories } from './memory.ts';
 import { hashOf, type PlainJob } from './plain.ts';
 import type { TuneReport } from './report.ts';
 import type { SaidAt } from './said.ts';
+import type { Made, Memo } from './shelf.ts';
+import { leftOvers, type Standing } from './standing.ts';
 
 /** Something to be made of a tune: its sheets, or a lesson. */
 export interface Work {
@@ -63,8 +65,11 @@ export interface Turn {
 /** Tasks after which what was done is put on the disk, lest a crash undoes it. */
 const SAVED_AFTER = 100;
 
-/** Runs all tasks; their reports come in the order of the tasks. */
-export async function* runBatch(tasks: readonly Task[], settings: BatchSettings): AsyncGenerator<Turn> {
+/** Runs all tasks; their reports come in the order of the tasks. Answers how the folders stand in the end. */
+export async function* runBatch(
+  tasks: readonly Task[],
+  settings: BatchSettings,
+): AsyncGenerator<Turn, Standing> {
   const memories = new Memories(settings.build);
   const known = new Map(tasks.map(task => [task, memoOf(task, memories, settings)]));
   const toMake = tasks.filter(task => task.kind === 'work' && !known.get(task)).length;
@@ -86,6 +91,8 @@ export async function* runBatch(tasks: readonly Task[], settings: BatchSettings)
       yield { report, made, toMake };
       if (writing && isNew && made % SAVED_AFTER === 0) memories.save();
     }
+    const leftOver = leftOvers(tasks, memories).filter(path => !concluder.hasClaimed(path));
+    return { leftOver, contested: concluder.contested };
   } finally {
     if (writing) memories.save();
     await maker?.close();

@@ -1,14 +1,16 @@
 /** What is done with what a task came to: its files are written, listed, or compared with those that are there. */
-import { join } from 'node:path';
+import { join, relative, resolve } from 'node:path';
 import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
 import type { Task, Work } from './batch.ts';
 import { compare } from './compare.ts';
 import { removeQuietly, writeFiles } from './files.ts';
-import type { Memo, Memories } from './memory.ts';
+import type { Memories } from './memory.ts';
+import { namesAsked } from './names.ts';
 import { hashOf } from './plain.ts';
 import type { Result, TuneReport } from './report.ts';
 import type { EditionNumbers, Outcome } from './run.ts';
 import { atOptions } from './said.ts';
+import type { Memo } from './shelf.ts';
 
 /** `write` makes files; `list` says which it would write; `compare` says which are not as they should be. */
 export type Mode = 'write' | 'list' | 'compare';
@@ -46,10 +48,21 @@ export class Concluder {
   readonly #mode: Mode;
   /** Files by path, and whose they are. */
   readonly #claimed = new Map<string, string>();
+  /** Paths of files that something else is written to as well. */
+  readonly #contested: string[] = [];
 
   constructor(memories: Memories, mode: Mode) {
     this.#memories = memories;
     this.#mode = mode;
+  }
+
+  get contested(): readonly string[] {
+    return this.#contested;
+  }
+
+  /** Whether a path is of a file of the tasks that were concluded. */
+  hasClaimed(path: string): boolean {
+    return this.#claimed.has(path);
   }
 
   conclude(task: Task, done: Done): TuneReport {
@@ -81,6 +94,7 @@ export class Concluder {
   #known(task: Work, { kind, file, editions, leftOut, ...memo }: Memo): Conclusion {
     const { input } = task;
     const outputs = this.#claim(task, memo.outputs);
+    if (kind === 'arranged') this.#memories.of(task.folder).confirm(input.stem, task.jobHash, sourceOf(task));
     // The tune may have been called by another path then.
     const diagnostics = memo.diagnostics.map(each =>
       each.place?.file === file ? { ...each, place: { ...each.place, file: input.name } } : each,
@@ -102,8 +116,10 @@ export class Concluder {
         this.#write(task, outcome, input);
         return { result: 'written', diagnostics, ...arranged };
       case 'list':
+        this.#remember(task, outcome, input);
         return { result: 'would-write', diagnostics, ...arranged };
       case 'compare': {
+        this.#remember(task, outcome, input);
         const faults = compare(outcome.outputs, task.folder);
         const result = faults.some(each => each.code === 'output-missing') ? 'missing' : 'stale';
         return {
@@ -130,7 +146,7 @@ export class Concluder {
     for (const name of this.#remember(task, outcome, input)) removeQuietly(join(task.folder, name));
   }
 
-  /** Answers names of files that there were and are no more. */
+  /** Answers names of pages that there were and are no more. */
   #remember(task: Work, outcome: Exclude<Outcome, { kind: 'fault' }>, input: string): readonly string[] {
     const { kind, diagnostics } = outcome;
     const { outputs = [], editions = [], leftOut = [] } = kind === 'arranged' ? outcome : {};
@@ -139,17 +155,31 @@ export class Concluder {
       size: Buffer.byteLength(content),
       hash: hashOf(content),
     }));
-    return this.#memories.of(task.folder).remember(task.input.stem, task.jobHash, {
-      file: task.input.name,
-      input,
-      kind,
-      outputs: made,
-      diagnostics,
-      editions,
-      leftOut,
-    });
+    const { surplus, contested, rivals } = this.#memories
+      .of(task.folder)
+      .remember(task.input.stem, task.jobHash, {
+        file: task.input.name,
+        source: sourceOf(task),
+        input,
+        kind,
+        asked: namesAsked(task.input.stem, task.job),
+        outputs: made,
+        diagnostics,
+        editions,
+        leftOut,
+      });
+    // A lesson has its folder for itself: what changes in turn is the lesson file.
+    const names = new Set(task.job.kind === 'tune' ? contested : []);
+    for (const { outputs: others } of rivals)
+      for (const { name } of others) if (made.some(each => each.name === name)) names.add(name);
+    for (const name of names) this.#contested.push(join(task.folder, name));
+    return surplus;
   }
 }
+
+/** The way from the output folder, which stays when both are moved. */
+const sourceOf = ({ name, input, folder }: Work): string | undefined =>
+  input.path === undefined ? undefined : relative(resolve(folder), resolve(name));
 
 const sameOutput = (file: string, other: string): Refusal =>
   new Refusal({

@@ -9,6 +9,7 @@ import type { Block } from '../lesson/pack/prose.ts';
 import type { Diagnostic } from '../score/diagnostic.ts';
 import type { Tune } from '../score/tune.ts';
 import type { LessonJob } from './lesson.ts';
+import { INDEX } from './names.ts';
 import type { Output } from './run.ts';
 
 interface Drawn {
@@ -62,7 +63,7 @@ export const filesOf = async (pack: Pack, job: FilesAsked, said: readonly Diagno
     editions,
     missing: pack.missing.map(({ instrument: { id, name }, reasons }) => ({ id, name, reasons })),
   });
-  return { outputs: [...outputs, { name: 'index.html', content }], diagnostics };
+  return { outputs: [...outputs, { name: INDEX, content }], diagnostics };
 };
 
 /** The pages of a part, and its files in all formats that show it. */

@@ -1,83 +1,81 @@
 /**
- * What an output folder holds and what it was made of, in one small file in that folder. It only ever
- * saves work: without it, or with one that is damaged or of another build, all is made again.
+ * What an output folder holds and what it was made of, in one small file in that folder. It saves work, and
+ * it knows which files nobody makes any more (shelf.ts); without it, or with one that is damaged, all is
+ * made again and nothing is known to be left over.
  *
  * The file is a line with the hash of the rest, then JSON.
  */
-import { readFileSync, statSync } from 'node:fs';
+import { existsSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Diagnostic } from '../score/diagnostic.ts';
 import { isFolder, writeFiles } from './files.ts';
 import { hashOf } from './plain.ts';
-import type { EditionNumbers } from './run.ts';
-
-/** A file that was written. */
-export interface Made {
-  /** Path below the output folder. */
-  readonly name: string;
-  /** Bytes. */
-  readonly size: number;
-  readonly hash: string;
-}
-
-/** What became of a tune under a job. */
-export interface Memo {
-  /** What the tune was called, as its diagnostics do. */
-  readonly file: string;
-  /** Hash of the input's bytes. */
-  readonly input: string;
-  readonly kind: 'arranged' | 'refused';
-  readonly outputs: readonly Made[];
-  readonly diagnostics: readonly Diagnostic[];
-  readonly editions: readonly EditionNumbers[];
-  /** Instruments whose editions could not be made. */
-  readonly leftOut: readonly string[];
-}
+import { claimed, EMPTY, isClaimed, type Memo, namesOf, type Put, put, type Shelf } from './shelf.ts';
 
 export interface Memory {
   /** When it was last put on the disk, ms since 1970; what has been written since is not as it remembers. */
   readonly savedAt: number;
   /** What is known of a tune (by the stem of its outputs) under a job (by its hash). */
   readonly recall: (stem: string, job: string) => Memo | undefined;
-  /** Remembers, and forgets whatever else claims the same files. Answers files that are no longer made. */
-  readonly remember: (stem: string, job: string, memo: Memo) => readonly string[];
+  /** Remembers what became of a tune under a job. Rivals are those whose source is there. */
+  readonly remember: (stem: string, job: string, memo: Memo) => Omit<Put, 'shelf'>;
+  /** What it recalls is still asked for, by a file at this path from the folder. */
+  readonly confirm: (stem: string, job: string, source: string | undefined) => void;
+  /** Names of files that are there, and that nothing makes any more; of one stem, or of all. */
+  readonly leftOver: (stem?: string) => readonly string[];
   /** Puts it on the disk; a failure is not worth a word. */
   readonly save: () => void;
 }
 
 export const MEMORY_FILE = '.fretward-made.json';
 
-type Entries = Record<string, Record<string, Memo>>;
+/** Of the JSON: what is written in another form is not read. */
+const VERSION = 2;
 
-/** Opens the memory of a folder; `build` is what made it, and nothing made by another is believed. */
+interface Content {
+  readonly version: number;
+  readonly tunes: Readonly<Record<string, Shelf>>;
+}
+
+type Change = (shelf: Shelf) => Shelf;
+
+/** Opens the memory of a folder; `build` is what makes things now, and nothing made by another is believed. */
 export const openMemory = (folder: string, build: string): Memory => {
   const path = join(folder, MEMORY_FILE);
-  const tunes = load(path, build);
-  const changed = new Set<string>();
+  const shelves = load(path);
+  const changes: (readonly [stem: string, change: Change])[] = [];
+  const keyOf = (job: string): string => `${build} ${job}`;
+  const shelfOf = (stem: string): Shelf => shelves.get(stem) ?? EMPTY;
+  const apply = (stem: string, change: Change): void => {
+    shelves.set(stem, change(shelfOf(stem)));
+    changes.push([stem, change]);
+  };
   return {
     savedAt: timeOf(path),
-    recall: (stem, job) => tunes.get(stem)?.[job],
+    recall: (stem, job) => shelfOf(stem).made[keyOf(job)],
     remember: (stem, job, memo) => {
-      const now = new Set(memo.outputs.map(({ name }) => name));
-      const others = Object.entries(tunes.get(stem) ?? {});
-      const kept = others.filter(
-        ([key, { outputs }]) => key !== job && !outputs.some(({ name }) => now.has(name)),
-      );
-      tunes.set(stem, { ...Object.fromEntries(kept), [job]: memo });
-      changed.add(stem);
-      const before = others.flatMap(([, { outputs }]) => outputs.map(({ name }) => name));
-      return [...new Set(before)].filter(name => !now.has(name) && now.has(firstPage(name)));
+      const { rivals, ...rest } = put(shelfOf(stem), keyOf(job), memo);
+      apply(stem, shelf => put(shelf, keyOf(job), memo).shelf);
+      return { ...rest, rivals: rivals.filter(({ source = '' }) => existsSync(join(folder, source))) };
     },
+    confirm: (stem, job, source) => {
+      if (isClaimed(shelfOf(stem), keyOf(job), source)) return;
+      apply(stem, shelf => claimed(shelf, keyOf(job), source));
+    },
+    leftOver: stem =>
+      [...(stem === undefined ? shelves.values() : [shelfOf(stem)])]
+        .flatMap(shelf => namesOf(shelf, source => existsSync(join(folder, source))))
+        .filter(name => existsSync(join(folder, name))),
     save: () => {
       // Where nothing was written, a folder for it alone would puzzle whoever finds it.
-      if (changed.size === 0 || !isFolder(folder)) return;
-      // Another run may have written meanwhile, for another share of the tunes.
-      const latest = load(path, build);
-      for (const stem of changed) latest.set(stem, tunes.get(stem)!);
-      const sorted = Object.fromEntries([...latest].sort(([a], [b]) => (a < b ? -1 : 1)));
+      if (changes.length === 0 || !isFolder(folder)) return;
+      // Another run may have written meanwhile: a share of the tunes, or the same ones in other forms.
+      const latest = load(path);
+      for (const [stem, change] of changes) latest.set(stem, change(latest.get(stem) ?? EMPTY));
+      const tunes = Object.fromEntries([...latest].sort(([a], [b]) => (a < b ? -1 : 1)));
       try {
-        writeFiles([{ path, content: seal(JSON.stringify({ build, tunes: sorted })) }]);
-        changed.clear();
+        const content: Content = { version: VERSION, tunes };
+        writeFiles([{ path, content: seal(JSON.stringify(content)) }]);
+        changes.length = 0;
       } catch {
         // More work next time.
       }
@@ -105,9 +103,6 @@ export class Memories {
   }
 }
 
-/** "tune.ukulele.tab.2.svg" → "tune.ukulele.tab.svg". */
-const firstPage = (name: string): string => name.replace(/\.\d+(\.[a-z]+)$/, '$1');
-
 const seal = (json: string): string => `${hashOf(json)}\n${json}\n`;
 
 const timeOf = (path: string): number => {
@@ -118,13 +113,13 @@ const timeOf = (path: string): number => {
   }
 };
 
-const load = (path: string, build: string): Map<string, Record<string, Memo>> => {
+const load = (path: string): Map<string, Shelf> => {
   try {
     const text = readFileSync(path, 'utf8');
     const json = text.slice(text.indexOf('\n') + 1, -1);
     if (seal(json) !== text) return new Map();
-    const found = JSON.parse(json) as { readonly build: string; readonly tunes: Entries };
-    return new Map(found.build === build ? Object.entries(found.tunes) : []);
+    const { version, tunes } = JSON.parse(json) as Content;
+    return new Map(version === VERSION ? Object.entries(tunes) : []);
   } catch {
     return new Map();
   }

@@ -1,6 +1,7 @@
 /** What became of the tunes of a run, tune by tune and in sum; plain data, so that reports of several machines add up. */
 import type { Diagnostic } from '../score/diagnostic.ts';
 import type { EditionNumbers } from './run.ts';
+import type { Share } from './shares.ts';
 
 /** `would-write`, `missing` and `stale` are said where nothing is written. */
 export type Result = 'written' | 'up-to-date' | 'would-write' | 'missing' | 'stale' | 'refused' | 'fault';
@@ -37,9 +38,17 @@ export interface Summary {
   readonly codes: Readonly<Record<string, number>>;
   /** Work in all, by whatever many threads and machines. */
   readonly milliseconds: number;
+  /** The shares that were worked on, of all that there was to do. */
+  readonly shares: readonly Share[];
+  /** Paths of files of earlier runs that belong to nothing that is made now. */
+  readonly leftOver: readonly string[];
 }
 
-export const summarise = (reports: readonly TuneReport[]): Summary => {
+/** The sum of reports; `of` is what no single one of them says. */
+export const summarise = (
+  reports: readonly TuneReport[],
+  of: Pick<Summary, 'shares' | 'leftOver'>,
+): Summary => {
   const count = (test: (report: TuneReport) => boolean): number => reports.filter(test).length;
   return {
     kind: 'summary',
@@ -60,6 +69,7 @@ export const summarise = (reports: readonly TuneReport[]): Summary => {
       ]),
     ),
     milliseconds: Math.round(reports.reduce((sum, each) => sum + each.milliseconds, 0)),
+    ...of,
   };
 };
 

@@ -9,6 +9,7 @@ import { chooseMelody, type Melody, type MelodyChoice } from '../score/melody.ts
 import type { Score } from '../score/model.ts';
 import type { Tune } from '../score/tune.ts';
 import type { Input } from './inputs.ts';
+import { sheetName, sheetsIn } from './names.ts';
 import { inFile, withoutRepeats } from './said.ts';
 
 /** Which sheets in which formats, and how they look. */
@@ -126,13 +127,11 @@ export const renderEditions = async (
     const { id } = arrangement.instrument;
     diagnostics.push(...(several ? own.map(each => ofEdition(each, id)) : own));
     for (const format of formats) {
-      for (const sheet of format.per === 'sheet' ? sheets : sheets.slice(0, 1)) {
+      for (const sheet of sheetsIn(format, sheets)) {
         const rendered = await format.render(tune, arrangement, sheet, style, [...said, ...own]);
         diagnostics.push(...rendered.diagnostics);
-        const kind = format.per === 'sheet' ? `.${sheet}` : '';
         rendered.pages.forEach((content, index) => {
-          const page = index > 0 ? `.${index + 1}` : '';
-          outputs.push({ name: `${stem}.${id}${kind}${page}.${format.extension}`, content });
+          outputs.push({ name: sheetName(stem, id, sheet, format, index + 1), content });
         });
       }
     }

@@ -1,14 +1,8 @@
-/** The tunes of a run: what the arguments name, globs spelt out, and of those the share of one machine. */
+/** The tunes of a run: what the arguments name, globs spelt out. */
 import { statSync } from 'node:fs';
 import { dirname, relative, resolve } from 'node:path';
 import { Refusal } from '../score/diagnostic.ts';
 import { fileInput, findInputs, type Input, isTune, refusing, type Search, searched } from './inputs.ts';
-
-/** Every `count`th tune, starting with the `index`th; both from 1. */
-export interface Shard {
-  readonly index: number;
-  readonly count: number;
-}
 
 const GLOB = /[*?[\]{}]/;
 
@@ -16,18 +10,13 @@ const GLOB = /[*?[\]{}]/;
  * Like `findInputs`, for arguments that may be globs; a file that has a glob's name is that file. What two
  * arguments name is taken once, unless its outputs lie in two places.
  */
-export const findTunes = async (
-  args: readonly string[],
-  search: Search & { readonly shard?: Shard | undefined } = {},
-): Promise<readonly Input[]> => {
+export const findTunes = async (args: readonly string[], search: Search = {}): Promise<readonly Input[]> => {
   const found: Input[] = [];
   for (const arg of args) {
     const spelt = GLOB.test(arg) && !statSync(arg, { throwIfNoEntry: false });
     found.push(...(spelt ? await matching(arg, search) : findInputs([arg], search)));
   }
-  const tunes = [...new Map(found.map(input => [placesOf(input), input])).values()];
-  const { shard } = search;
-  return shard ? tunes.filter((_, index) => index % shard.count === shard.index - 1) : tunes;
+  return [...new Map(found.map(input => [placesOf(input), input])).values()];
 };
 
 /** Where a tune lies and where its outputs go. */

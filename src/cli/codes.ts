@@ -46,6 +46,7 @@ hand-shifts | note | the index finger moves to another fret | the notes do not a
 impossible-place | error | a chosen place does not sound the note, or is not on the neck | it was mistyped, or marked for another tuning | change the place, or the marks in the file
 key-beyond-seven | error | the scale needs more than seven sharps or flats | its tonic is spelt in a way that key signatures do not reach | use the note that sounds the same
 left-out | warning | the tune has notation that the sheets do not show | it is outside what a sheet for a melody holds | check that the music is whole without it
+left-over | warning | sheets of an earlier run belong to nothing that is made now | a tune, an edition, a part or a kind of sheet is no longer asked for, or cannot be made now | delete them, lest they are handed out; the summary of --report json lists all
 lesson-bad-value | error | the lesson file says something that does not hold there | it is mistyped, or of another kind | write what the message names
 lesson-broken | error | the lesson file is not YAML, or no lesson | a bracket, a quote or the indentation is wrong, or a tune was named | begin with fretward lesson --init
 lesson-exists | error | a lesson file is there already | it is not overwritten | choose another name
@@ -72,7 +73,9 @@ note-off-the-instrument | error | the instrument does not have a note | it is be
 note-outside-window | warning | a note has no place inside the window | no string sounds it between those frets | do what the message offers: another key, window or instrument
 notes-too-far-apart | error | a drill cannot be made of these notes | they lie too far apart for its grade | widen the window, or take a higher grade
 open-string-in-window | note | open strings sound notes that the window has not | --open allows it where nothing else will do | --open never forbids it
+output-left-over | error | sheets of an earlier run lie beside those that are made now | --verify found them: a tune, an edition, a part or a kind of sheet is no longer asked for | delete them, or run the command that makes them
 output-missing | error | a sheet is not there | --verify found that it was never made, or was deleted | run the same command without --verify
+output-shared | warning | sheets are written over that were made of another tune, or in between with other options | two commands write the same files; or options were changed, and changed back | where both are wanted, give each command a folder of its own with --out
 output-stale | error | a sheet is not what it would be now | tune, options or program have changed, or the sheet has | run the same command without --verify
 part-chosen | note | which of several parts is arranged | the first one with notes is taken | choose with --part
 place-changes-under-tie | error | a held note is marked with another string, fret or finger | it was marked as if it were struck again | leave out the marks of tied notes
@@ -84,8 +87,11 @@ place-outside-window | error | a note is marked outside the window of frets | it
 place-sounds-another-note | error | another note sounds where a note is marked | the note was changed later, or marked for another tuning | mark one of the places that the message names
 png-unavailable | error | pictures cannot be made on this machine | the rasteriser was not installed with fretward | install fretward again, or write SVG or PDF
 quarter-tones | error | the melody has quarter tones | frets play semitones | choose another part or voice, or write the nearest semitones
+report-cut-off | error | a report ends before its run did | the run was interrupted, or goes on still | run that command again; without it, its tunes are not counted
 rules-contradict | error | no fingering satisfies all the rules | each may be possible, but not all together | leave one out, or widen the window
 same-output | error | two tunes would write the same sheets | their names differ only in what comes after the dot, or in the folder | rename one, or write them to different folders
+share-missing | error | the report of a share is not there | it was not given, or that machine had other tunes | give the reports of all machines
+share-repeated | error | two reports are of the same tunes | a report was given twice, or in parts and as a whole | leave one of them out
 silent-part | error | the chosen part has no notes | it rests throughout | use one that the message lists
 silent-voice | error | the chosen voice has no notes | it rests throughout | use one that the message lists
 string-used-twice | error | two notes of a chord are marked on one string | one of them was mistyped | mark each on a string of its own

@@ -51,7 +51,7 @@ export const readRequest = async (
   return {
     options,
     destination,
-    inputs: await tunesNamed(tunes, { except, shard: options.shard }),
+    inputs: await tunesNamed(tunes, { except }),
     jobFor: jobs(asked, destination),
     saidAt: asked.saidAt,
     ingredients: ingredientsOf(config, options),

@@ -4,7 +4,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { MEMORY_FILE, type Memo, openMemory } from '../../src/batch/memory.ts';
+import { MEMORY_FILE, openMemory } from '../../src/batch/memory.ts';
+import type { Memo } from '../../src/batch/shelf.ts';
 
 let folder: string;
 beforeEach(() => {
@@ -14,6 +15,8 @@ afterEach(() => rmSync(folder, { recursive: true, force: true }));
 
 const memo = (...names: readonly string[]): Memo => ({
   file: 'tune.mxl',
+  source: undefined,
+  asked: names,
   input: 'abc',
   kind: 'arranged',
   outputs: names.map(name => ({ name, size: 1, hash: 'h' })),
@@ -71,9 +74,10 @@ describe('the memory of an output folder', () => {
 
   it('forgets a job whose files another job has overwritten, and keeps one that has its own', () => {
     const memory = openMemory(folder, 'one');
+    const letter = { name: 'tune.tab.svg', size: 1, hash: 'another' };
     memory.remember('tune', 'svg', memo('tune.tab.svg'));
     memory.remember('tune', 'pdf', memo('tune.tab.pdf'));
-    memory.remember('tune', 'svg-letter', memo('tune.tab.svg'));
+    memory.remember('tune', 'svg-letter', { ...memo('tune.tab.svg'), outputs: [letter] });
     expect(memory.recall('tune', 'svg')).toBeUndefined();
     expect(memory.recall('tune', 'pdf')).toBeDefined();
   });
@@ -81,7 +85,8 @@ describe('the memory of an output folder', () => {
   it('names pages that are no longer made, and no other files', () => {
     const memory = openMemory(folder, 'one');
     memory.remember('tune', 'a', memo('tune.tab.svg', 'tune.tab.2.svg', 'tune.tab.3.svg', 'tune.quiz.svg'));
-    expect(memory.remember('tune', 'b', memo('tune.tab.svg', 'tune.tab.2.svg'))).toEqual(['tune.tab.3.svg']);
+    const { surplus } = memory.remember('tune', 'b', memo('tune.tab.svg', 'tune.tab.2.svg'));
+    expect(surplus).toEqual(['tune.tab.3.svg']);
   });
 
   it('keeps what another run has saved meanwhile', () => {

@@ -2,7 +2,6 @@
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
-import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { findTunes } from '../../src/batch/tunes.ts';
 import { Refusal } from '../../src/score/diagnostic.ts';
@@ -57,21 +56,5 @@ describe('findTunes', () => {
     };
     expect(await hintOf('a/c.MUSICKXML')).toBe(`is ${join(folder, 'a/c.MUSICXML')} meant?`);
     expect(await hintOf('xyz.pdf')).toBe('check the path and its permissions');
-  });
-
-  it('shares tunes out: every tune in one share, shares as even as can be', async () => {
-    await fc.assert(
-      fc.asyncProperty(fc.integer({ min: 1, max: 9 }), async count => {
-        const shares = await Promise.all(
-          Array.from({ length: count }, (_, index) =>
-            stems([folder], { shard: { index: index + 1, count } }),
-          ),
-        );
-        expect(shares.flat().sort()).toEqual(await stems([folder]));
-        const sizes = shares.map(each => each.length);
-        expect(Math.max(...sizes) - Math.min(...sizes)).toBeLessThanOrEqual(1);
-      }),
-      { numRuns: 9 },
-    );
   });
 });

@@ -1,11 +1,13 @@
 /** `fretward arrange`: tunes to sheets. */
 import { runTune } from '../../batch/run.ts';
 import { atOptions } from '../../batch/said.ts';
+import { dealt } from '../../batch/shares.ts';
 import { report } from '../console.ts';
 import { takesTunes } from '../define.ts';
 import { EXIT } from '../exit.ts';
 import { deliver } from '../output.ts';
 import { REQUEST_NAMES, type Request, readRequest } from '../request.ts';
+import { inFolder } from '../run/start.ts';
 
 const FLAGS_OFF =
   'What fretward.yaml switches on, --no- before its name switches off: --no-match.\n(fretward config --help says what that file is.)';
@@ -44,23 +46,19 @@ export const run = async (
 ): Promise<number> => {
   const request = await readRequest(tunes, typed);
   if (request.destination.kind !== 'folder') return show(request);
-  if (request.options.watch) {
-    const { watch } = await import('../run/watch.ts');
-    return watch(request, tunes, () => readRequest(tunes, typed));
-  }
-  const [{ runFolder }, { tuneRun }, { Interruption }] = await Promise.all([
-    import('../run/folder.ts'),
-    import('../run/tunes.ts'),
-    import('../run/interruption.ts'),
-  ]);
-  return runFolder(await tuneRun(request), new Interruption());
+  const { tuneRun } = await import('../run/tunes.ts');
+  return inFolder(await tuneRun(request), {
+    words: tunes,
+    except: request.destination.path,
+    renew: async () => tuneRun(await readRequest(tunes, typed)),
+  });
 };
 
 /** Writes one tune after the other to standard output. */
 const show = async ({ inputs, jobFor, saidAt, destination, options }: Request): Promise<number> => {
   const quiet = options.quiet ?? false;
   let status: number = EXIT.done;
-  for (const input of inputs) {
+  for (const input of dealt(inputs, options.shard)) {
     const outcome = await runTune(input, await jobFor(input));
     report(atOptions(saidAt(input), outcome.diagnostics), quiet);
     if (outcome.kind === 'arranged') deliver(outcome.outputs, destination, quiet);

@@ -7,17 +7,16 @@ import { attempt } from '../attempt.ts';
 import { print } from '../console.ts';
 import { defined } from '../define.ts';
 import { EXIT, UsageError } from '../exit.ts';
+import { RUN_NAMES } from '../options/batch.ts';
 import { checkOptions } from '../options/check.ts';
 import { LIMITING, type OptionName, type Options } from '../options/options.ts';
 import { notTogether, refuseContradictions } from '../run/contradictions.ts';
-
-/** What says how a run goes. */
-const RUN_NAMES = ['force', 'dryRun', 'verify', 'depfile'] as const satisfies readonly OptionName[];
+import type { Run } from '../run/folder.ts';
+import { inFolder } from '../run/start.ts';
 
 const OPTION_NAMES = [
   'init',
   'out',
-  'jobs',
   ...RUN_NAMES,
   ...LIMITING,
   'quiet',
@@ -44,6 +43,11 @@ export const define = defined({
     out: { help: 'where the folder of each lesson goes', default: 'beside its file' },
     jobs: { help: 'lessons that are worked on at the same time' },
     force: { help: 'make sheets anew even where lesson, tune and program are what they were' },
+    watch: { help: 'stay, and make sheets anew when a lesson file or its tune changes' },
+    report: {
+      help: 'tell what became of each lesson on standard output: text; json: one document; jsonl: a line for each, as it is done',
+    },
+    shard: { help: 'of all lessons, every n-th from the i-th on: 1/4, 2/4, … on four machines' },
   },
   notes: NOTES,
   examples: EXAMPLES,
@@ -58,14 +62,17 @@ export const run = async (
   if (options.out === '-') throw new UsageError('a lesson is many files', 'use --out <folder>');
   refuseContradictions(options);
   if (options.init) return beginAll(files, options);
-  const [{ runFolder }, { Interruption }] = await Promise.all([
-    import('../run/folder.ts'),
-    import('../run/interruption.ts'),
-  ]);
-  const interruption = new Interruption();
-  const tasks = await Promise.all(files.map(file => taskFor(file, options)));
-  return runFolder({ tasks, options, noun: 'lesson' }, interruption);
+  return inFolder(await runOf(files, options), {
+    words: files,
+    renew: () => runOf(files, options),
+  });
 };
+
+const runOf = async (files: readonly string[], options: LessonOptions): Promise<Run> => ({
+  tasks: await Promise.all(files.map(file => taskFor(file, options))),
+  options,
+  noun: 'lesson',
+});
 
 /** What is to be made of a lesson file. */
 const taskFor = async (file: string, options: LessonOptions): Promise<Task> => {
@@ -87,7 +94,7 @@ const taskFor = async (file: string, options: LessonOptions): Promise<Task> => {
 
 /** Writes files to begin with. Without `.yaml` a file would be in the way of the folder that its lesson gets. */
 const beginAll = async (files: readonly string[], options: LessonOptions): Promise<number> => {
-  const other = RUN_NAMES.find(name => options[name]);
+  const other = RUN_NAMES.find(name => options[name] !== undefined);
   if (other) throw notTogether('init', other, '--init makes no sheets');
   const { quiet = false } = options;
   let status: number = EXIT.done;

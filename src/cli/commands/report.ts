@@ -1,14 +1,14 @@
 /** `fretward report`: reports of several runs as one. */
-import * as z from 'zod/mini';
-import { readTextFile } from '../../batch/files.ts';
-import { summarise, type TuneReport } from '../../batch/report.ts';
-import { Refusal } from '../../score/diagnostic.ts';
-import { print } from '../console.ts';
+import { summarise } from '../../batch/report.ts';
+import { type Fault, faultsOf, type Share } from '../../batch/shares.ts';
+import { type Diagnostic, Refusal } from '../../score/diagnostic.ts';
+import { print, report as tell } from '../console.ts';
 import { defined } from '../define.ts';
-import { EXIT } from '../exit.ts';
 import { checkOptions } from '../options/check.ts';
 import type { OptionName } from '../options/options.ts';
+import { type ReportFile, readReport } from '../run/report-file.ts';
 import { reportText } from '../run/report-text.ts';
+import { statusOf } from '../run/status.ts';
 
 const OPTION_NAMES = ['report'] as const satisfies readonly OptionName[];
 
@@ -17,10 +17,12 @@ const EXAMPLES = `  fretward report a.jsonl b.jsonl
   fretward report *.jsonl --report json > all.json
       the same as one document`;
 
-const NOTES = `It exits with 0 whatever became of the tunes: the exit status of each run has told.`;
+const NOTES = `Reports know which share of a run they are of (--shard). One that is missing is named, and the
+exit status is 1, as it is where a tune was refused or a sheet was missing; 3 where there was a
+fault of fretward's own. Reports that would count tunes twice are refused, with 2.`;
 
 export const define = defined({
-  argument: ['<file...>', 'reports that fretward arrange --report jsonl or json wrote'],
+  argument: ['<file...>', 'reports that --report jsonl or json wrote'],
   options: OPTION_NAMES,
   said: {
     report: {
@@ -37,68 +39,56 @@ export const run = async (
   typed: Readonly<Record<string, unknown>>,
 ): Promise<number> => {
   const { report = 'text' } = checkOptions(typed, OPTION_NAMES);
-  const reports = files.flatMap(readReports).sort((a, b) => (a.file < b.file ? -1 : a.file > b.file ? 1 : 0));
-  const summary = summarise(reports);
-  if (report === 'text') print(reportText(reports, summary));
-  if (report === 'json') print(`${JSON.stringify({ tunes: reports, summary }, null, 2)}\n`);
-  if (report === 'jsonl') print([...reports, summary].map(each => `${JSON.stringify(each)}\n`).join(''));
-  return EXIT.done;
+  const read = files.map(readReport);
+  const faults = faultsOf(
+    read.flatMap(({ path, of }) => (of?.shares ?? []).map(share => ({ share, holder: path }))),
+  );
+  const repeated = faults.flatMap(each => (each.kind === 'repeated' ? [inTwo(each)] : []));
+  if (repeated.length > 0) throw new Refusal(...repeated);
+  const whole = read.flatMap(({ of, tunes }) => (of ? [{ ...of, tunes }] : []));
+  const tunes = whole
+    .flatMap(each => each.tunes)
+    .sort((a, b) => (a.file < b.file ? -1 : a.file > b.file ? 1 : 0));
+  const summary = summarise(tunes, {
+    shares: whole.flatMap(({ shares }) => shares).sort((a, b) => a.index - b.index),
+    leftOver: [...new Set(whole.flatMap(({ leftOver }) => leftOver))].sort(),
+  });
+  if (report === 'text') print(reportText(tunes, summary));
+  if (report === 'json') print(`${JSON.stringify({ tunes, summary }, null, 2)}\n`);
+  if (report === 'jsonl') print([...tunes, summary].map(each => `${JSON.stringify(each)}\n`).join(''));
+  const about = [
+    ...read.flatMap(each => (each.of ? [] : [cutOff(each)])),
+    ...faults.flatMap(each => (each.kind === 'missing' ? [missing(each)] : [])),
+  ];
+  tell(about, false);
+  return statusOf(tunes, about);
 };
 
-/** What must be there to add a report up and to print it; all else is handed on as it is. */
-const reportLine = () =>
-  z.looseObject({
-    kind: z.literal('tune'),
-    file: z.string(),
-    result: z.enum(['written', 'up-to-date', 'would-write', 'missing', 'stale', 'refused', 'fault']),
-    fits: z.optional(z.boolean()),
-    outputs: z.array(z.string()),
-    editions: z.array(
-      z.looseObject({
-        instrument: z.string(),
-        notes: z.number(),
-        outside: z.number(),
-        shifts: z.number(),
-        widestReach: z.number(),
-        costPerNote: z.number(),
-      }),
-    ),
-    leftOut: z.array(z.string()),
-    diagnostics: z.array(z.looseObject({ severity: z.string(), code: z.string() })),
-    milliseconds: z.number(),
-  });
+const cutOff = ({ path }: ReportFile): Diagnostic => ({
+  severity: 'error',
+  code: 'report-cut-off',
+  message: 'the report ends before its run did, and is not counted',
+  hint: 'let the run end, or run the same command again',
+  place: { file: path },
+});
 
-/** Reads a report, lines or one document; sums are made anew. Throws a Refusal that names the line that is none. */
-const readReports = (file: string): readonly TuneReport[] => {
-  const line = reportLine();
-  const text = readTextFile(file);
-  const whole = parse(text) as { tunes?: unknown } | undefined;
-  const entries = Array.isArray(whole?.tunes)
-    ? whole.tunes.map(data => ({ data: data as unknown, at: 1 }))
-    : text
-        .split('\n')
-        .flatMap((each, index) => (each.trim() === '' ? [] : [{ data: parse(each), at: index + 1 }]));
-  return entries.flatMap(({ data, at }) => {
-    if ((data as { kind?: unknown } | undefined)?.kind === 'summary') return [];
-    const result = line.safeParse(data);
-    if (!result.success) throw notAReport(file, at);
-    return [result.data as unknown as TuneReport];
-  });
-};
+const missing = ({ index, share }: Extract<Fault, { readonly kind: 'missing' }>): Diagnostic => ({
+  severity: 'error',
+  code: 'share-missing',
+  message: `the report of ${nameOf({ ...share, index })} is missing`,
+  hint: 'give the reports of all machines, which must have the same files',
+});
 
-const parse = (text: string): unknown => {
-  try {
-    return JSON.parse(text);
-  } catch {
-    return undefined;
-  }
-};
+const inTwo = ({ first, second }: Extract<Fault, { readonly kind: 'repeated' }>): Diagnostic => ({
+  severity: 'error',
+  code: 'share-repeated',
+  message: `${nameOf(second.share)} would be counted twice: ${first.holder} ${
+    first.share.count === second.share.count ? 'is of it, too' : `is of ${nameOf(first.share)}`
+  }`,
+  hint: 'leave one of the two out',
+  place: { file: second.holder },
+});
 
-const notAReport = (file: string, line: number): Refusal =>
-  new Refusal({
-    severity: 'error',
-    code: 'not-a-report',
-    message: 'this line is no report on a tune',
-    hint: 'give files that fretward arrange --report jsonl or --report json wrote',
-    place: { file, line },
-  });
+/** "share 2/3 (of 7 in all)" */
+const nameOf = ({ index, count, all }: Share): string =>
+  count === 1 ? `the run of all ${all}` : `share ${index}/${count} (of ${all} in all)`;

@@ -63,3 +63,15 @@ export const CONFIG_ROW = {
 
 export const LIMIT_NAMES = Object.keys(LIMIT_ROWS) as (keyof typeof LIMIT_ROWS)[];
 export const BATCH_NAMES = Object.keys(BATCH_ROWS) as (keyof typeof BATCH_ROWS)[];
+
+/** What says how a run goes, whatever it makes. */
+export const RUN_NAMES = [
+  'jobs',
+  'force',
+  'dryRun',
+  'verify',
+  'watch',
+  'report',
+  'shard',
+  'depfile',
+] as const satisfies readonly (keyof typeof BATCH_ROWS)[];

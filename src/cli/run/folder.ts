@@ -1,35 +1,41 @@
 /** A run that fills folders: every task in its turn, told as it goes, and ended cleanly by a signal. */
-import { existsSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
+import { basename, extname } from 'node:path';
 import manifest from '../../../package.json' with { type: 'json' };
 import { type BatchSettings, runBatch, type Task } from '../../batch/batch.ts';
-import { depfile } from '../../batch/depfile.ts';
-import { readTextFile, writeFiles } from '../../batch/files.ts';
-import { isGood, summarise, type TuneReport } from '../../batch/report.ts';
+import { summarise, type TuneReport } from '../../batch/report.ts';
+import { dealt, shareOf } from '../../batch/shares.ts';
+import { aboutStanding } from '../../batch/standing.ts';
 import { say } from '../console.ts';
-import { EXIT } from '../exit.ts';
+import type { RUN_NAMES } from '../options/batch.ts';
 import type { Options } from '../options/options.ts';
 import type { Interruption } from './interruption.ts';
+import { statusOf } from './status.ts';
 import { Teller } from './teller.ts';
 
 /** What made the sheets: this version, and while it is worked on this very build. */
 const BUILD = [manifest.version, process.env.FRETWARD_BUILD].filter(Boolean).join('+');
 
 export interface Run {
+  /** All that there is to do, on however many machines. */
   readonly tasks: readonly Task[];
-  readonly options: Options<'quiet' | 'report' | 'verify' | 'dryRun' | 'force' | 'depfile' | 'jobs'>;
+  readonly options: Options<(typeof RUN_NAMES)[number] | 'quiet'>;
   /** What its tasks are, for a reader. */
   readonly noun: 'tune' | 'lesson';
 }
 
 /** Makes what is not up to date and answers the exit status. */
 export const runFolder = async (run: Run, interruption: Interruption): Promise<number> => {
-  const { tasks, options, noun } = run;
+  const { options, noun } = run;
+  const tasks = dealt(run.tasks, options.shard);
   const teller = new Teller(options, tasks.length, noun);
   const reports: TuneReport[] = [];
-  for await (const turn of runBatch(tasks, settingsOf(options, interruption.signal))) {
-    reports.push(turn.report);
-    teller.tell(turn);
+  const settings = settingsOf(options, interruption.signal);
+  const batch = runBatch(tasks, settings);
+  let turn = await batch.next();
+  for (; !turn.done; turn = await batch.next()) {
+    reports.push(turn.value.report);
+    teller.tell(turn.value);
   }
   if (interruption.cause) {
     teller.stop();
@@ -39,11 +45,13 @@ export const runFolder = async (run: Run, interruption: Interruption): Promise<n
     return interruption.cause.status;
   }
   if (options.depfile !== undefined) {
-    const before = existsSync(options.depfile) ? readTextFile(options.depfile) : '';
-    writeFiles([{ path: options.depfile, content: depfile(reports.map(ruleOf(tasks)), before) }]);
+    const { tellMake } = await import('./depends.ts');
+    tellMake(options.depfile, tasks, reports);
   }
-  teller.sumUp(reports, summarise(reports));
-  return statusOf(reports);
+  const about = aboutStanding(turn.value, settings.mode);
+  const shares = [shareOf(run.tasks.map(nameOf), options.shard)];
+  teller.sumUp(reports, summarise(reports, { shares, leftOver: turn.value.leftOver }), about);
+  return statusOf(reports, about);
 };
 
 const settingsOf = (
@@ -57,13 +65,6 @@ const settingsOf = (
   signal,
 });
 
-const ruleOf = (tasks: readonly Task[]) => (report: TuneReport, index: number) => {
-  const task = tasks[index]!;
-  const sources = task.kind === 'work' ? task.sources : [];
-  return { name: task.name, targets: report.outputs, sources, whole: isGood(report) };
-};
-
-const statusOf = (reports: readonly TuneReport[]): number => {
-  if (reports.some(({ result }) => result === 'fault')) return EXIT.fault;
-  return reports.every(isGood) ? EXIT.done : EXIT.refused;
-};
+/** What a task is called wherever its file lies. */
+const nameOf = (task: Task): string =>
+  task.kind === 'work' ? task.input.stem : basename(task.name, extname(task.name));

@@ -52,7 +52,8 @@ export const reportText = (reports: readonly TuneReport[], summary: Summary): st
 };
 
 const summaryText = (summary: Summary): string => {
-  const { tunes, fit, doNotFit, refused, incomplete, faults, codes, filesWritten, milliseconds } = summary;
+  const { tunes, fit, doNotFit, refused, incomplete, faults, codes, filesWritten, leftOver, milliseconds } =
+    summary;
   const lines = [
     [tunes, tunes === 1 ? 'tune' : 'tunes'],
     [fit, 'fit'],
@@ -61,6 +62,7 @@ const summaryText = (summary: Summary): string => {
     ...(incomplete > 0 ? [[incomplete, 'without one of the editions']] : []),
     ...(faults > 0 ? [[faults, "faults of fretward's"]] : []),
     [filesWritten, filesWritten === 1 ? 'file written' : 'files written'],
+    ...(leftOver.length > 0 ? [[leftOver.length, 'left over from earlier runs']] : []),
     [milliseconds, 'ms of work'],
   ] as const;
   const byCode = Object.entries(codes).map(([code, count]) => [count, `with ${code}`] as const);

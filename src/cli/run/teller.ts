@@ -2,6 +2,7 @@
 import type { Turn } from '../../batch/batch.ts';
 import { milliseconds } from '../../batch/clock.ts';
 import { isGood, type Summary, type TuneReport } from '../../batch/report.ts';
+import type { Diagnostic } from '../../score/diagnostic.ts';
 import { print, printable, report as reportDiagnostics, say } from '../console.ts';
 import type { Options } from '../options/options.ts';
 import { FootLine, plainLine } from './progress.ts';
@@ -39,9 +40,10 @@ export class Teller {
     }
   }
 
-  /** Tells the sum of it all. */
-  sumUp(reports: readonly TuneReport[], summary: Summary): void {
-    const { report, quiet } = this.#options;
+  /** Tells the sum of it all, and what there is to say about all of it. */
+  sumUp(reports: readonly TuneReport[], summary: Summary, about: readonly Diagnostic[]): void {
+    const { report, quiet = false } = this.#options;
+    reportDiagnostics(about, quiet);
     if (report === 'jsonl') print(`${JSON.stringify(summary)}\n`);
     if (report === 'json') print(`${JSON.stringify({ tunes: reports, summary }, null, 2)}\n`);
     if (report === 'text') print(reportText(reports, summary));

@@ -1,4 +1,4 @@
-/** `--watch`: stays, and makes sheets anew when a tune or what is said about the tunes changes. */
+/** `--watch`: stays, and makes sheets anew when a tune or what is said about it changes. */
 import { basename, resolve, sep } from 'node:path';
 import { isTune } from '../../batch/inputs.ts';
 import { fixedPart } from '../../batch/tunes.ts';
@@ -6,27 +6,32 @@ import { Refusal } from '../../score/diagnostic.ts';
 import { CONFIG_NAME } from '../config/find.ts';
 import { report, say } from '../console.ts';
 import { EXIT, UsageError } from '../exit.ts';
-import type { Request } from '../request.ts';
-import { runFolder } from './folder.ts';
+import { type Run, runFolder } from './folder.ts';
 import { Interruption } from './interruption.ts';
-import { tuneRun } from './tunes.ts';
 
 /** Milliseconds without another change before work begins: saving a file is often several changes. */
 const QUIET_TIME = 150;
 
-/** Works until a signal comes, which is the way to end it. `renew` reads the request again. */
-export const watch = async (
-  first: Request,
-  tunes: readonly string[],
-  renew: () => Promise<Request>,
-): Promise<number> => {
+/** What a run that stays goes by. */
+export interface Watched {
+  /** Tunes, folders, globs or lesson files, as they were typed. */
+  readonly words: readonly string[];
+  /** The folder of its own files, which are no tunes to watch. */
+  readonly except?: string | undefined;
+  /** Reads again what is asked for. */
+  readonly renew: () => Promise<Run>;
+}
+
+/** Works until a signal comes, which is the way to end it. */
+export const watch = async (first: Run, watched: Watched): Promise<number> => {
   const interruption = new Interruption();
   const { signal } = interruption;
-  const changes = await changesOf(first, tunes, signal);
-  await runFolder(await tuneRun(first), interruption);
+  const changes = await changesOf(first, watched, signal);
+  await runFolder(first, interruption);
   if (!first.options.quiet) say('watching; Ctrl-C ends it');
   while (!signal.aborted && (await changes.next())) {
-    await workAgain(renew, interruption);
+    const run = await workAgain(watched.renew, interruption);
+    if (run) changes.follow(run);
   }
   await changes.close();
   interruption.end();
@@ -34,31 +39,41 @@ export const watch = async (
 };
 
 /** What is wrong for a moment is told, and waits for the next change. */
-const workAgain = async (renew: () => Promise<Request>, interruption: Interruption): Promise<void> => {
+const workAgain = async (renew: Watched['renew'], interruption: Interruption): Promise<Run | undefined> => {
   try {
-    await runFolder(await tuneRun(await renew()), interruption);
+    const run = await renew();
+    await runFolder(run, interruption);
+    return run;
   } catch (error) {
     if (error instanceof Refusal) report(error.diagnostics, false);
     else if (error instanceof UsageError) report([error.diagnostic], false);
     else throw error;
+    return undefined;
   }
 };
 
 interface Changes {
   /** Answers true when something has changed and been quiet for a while, false when it is over. */
   readonly next: () => Promise<boolean>;
+  /** Watches all files that a run depends on, too. */
+  readonly follow: (run: Run) => void;
   readonly close: () => Promise<void>;
 }
 
+/** The files that the tasks of a run are made of. */
+const sourcesOf = ({ tasks }: Run): readonly string[] => [
+  ...new Set(tasks.flatMap(task => (task.kind === 'work' ? task.sources : [task.name]))),
+];
+
 const changesOf = async (
-  { destination, ingredients }: Request,
-  tunes: readonly string[],
+  first: Run,
+  { words, except: folder }: Watched,
   signal: AbortSignal,
 ): Promise<Changes> => {
   const { watch: watchFiles } = await import('chokidar');
-  const except = destination.kind === 'folder' ? resolve(destination.path) + sep : undefined;
-  const named = new Set([...tunes, ...ingredients].map(path => resolve(path)));
-  const watcher = watchFiles([...tunes.map(fixedPart), ...ingredients], {
+  const except = folder === undefined ? undefined : resolve(folder) + sep;
+  const named = new Set([...words, ...sourcesOf(first)].map(path => resolve(path)));
+  const watcher = watchFiles([...words.map(fixedPart), ...sourcesOf(first)], {
     ignoreInitial: true,
     ignored: (path, stats) =>
       (stats?.isFile() ?? false) &&
@@ -89,6 +104,12 @@ const changesOf = async (
       }
       changed = false;
       return !signal.aborted;
+    },
+    follow: run => {
+      for (const path of sourcesOf(run)) {
+        named.add(resolve(path));
+        watcher.add(path);
+      }
     },
     close: async () => {
       clearTimeout(timer);

@@ -1,0 +1,82 @@
+/** How output folders stand when a run is over: what lies in them that nobody makes any more. */
+import { existsSync, readdirSync } from 'node:fs';
+import { basename, dirname, join } from 'node:path';
+import type { Diagnostic } from '../score/diagnostic.ts';
+import { counted } from '../score/numbers.ts';
+import type { Task, Work } from './batch.ts';
+import type { Mode } from './conclude.ts';
+import { MEMORY_FILE, type Memories } from './memory.ts';
+
+/** How the folders of a run stand. */
+export interface Standing {
+  /** Paths of files that an earlier run made, and that belong to nothing that is made now. */
+  readonly leftOver: readonly string[];
+  /** Paths of files that this run wrote over, made of another tune, or in between with other options. */
+  readonly contested: readonly string[];
+}
+
+/** Paths of files in the folders of a run that nothing makes any more, as far as the folders remember. */
+export const leftOvers = (tasks: readonly Task[], memories: Memories): readonly string[] => {
+  const works = tasks.filter(task => task.kind === 'work');
+  const folders = new Set(works.map(({ folder }) => folder));
+  const here = [...folders].flatMap(folder => pathsIn(folder, memories.of(folder).leftOver()));
+  const beside = lessonsBeside(works)
+    .filter(folder => !folders.has(folder))
+    .flatMap(folder => pathsIn(folder, memories.of(folder).leftOver(basename(folder))));
+  return [...here, ...beside].sort();
+};
+
+const pathsIn = (folder: string, names: readonly string[]): readonly string[] =>
+  names.map(name => join(folder, name));
+
+/** Folders of lessons beside those that are made: every lesson has one, of its own name. */
+const lessonsBeside = (works: readonly Work[]): readonly string[] => {
+  const lessons = works.filter(({ job }) => job.kind === 'lesson');
+  return [...new Set(lessons.map(({ folder }) => dirname(folder)))].flatMap(parent =>
+    foldersIn(parent)
+      .map(name => join(parent, name))
+      .filter(folder => existsSync(join(folder, MEMORY_FILE))),
+  );
+};
+
+const foldersIn = (folder: string): readonly string[] => {
+  try {
+    return readdirSync(folder, { withFileTypes: true })
+      .filter(entry => entry.isDirectory())
+      .map(({ name }) => name);
+  } catch {
+    return [];
+  }
+};
+
+/** What is to be said about it, in a word each. */
+export const aboutStanding = ({ leftOver, contested }: Standing, mode: Mode): readonly Diagnostic[] => [
+  ...(contested.length > 0 ? [overwritten(contested)] : []),
+  ...(leftOver.length > 0 ? [remaining(leftOver, mode)] : []),
+];
+
+/** In what is compared nothing may lie that this command does not make: it would go to class with the rest. */
+const remaining = (paths: readonly string[], mode: Mode): Diagnostic => {
+  const message = `${files(paths)} of earlier runs ${paths.length === 1 ? 'belongs' : 'belong'} to nothing that is made now: ${listed(paths)}`;
+  const hint = 'delete what is no longer wanted, lest it is handed out';
+  return mode === 'compare'
+    ? { severity: 'error', code: 'output-left-over', message, hint }
+    : { severity: 'warning', code: 'left-over', message, hint };
+};
+
+const overwritten = (paths: readonly string[]): Diagnostic => ({
+  severity: 'warning',
+  code: 'output-shared',
+  message: `${files(paths)} ${paths.length === 1 ? 'is' : 'are'} written over, made of another tune or with other options: ${listed(paths)}`,
+  hint: 'where both are wanted, give each command a folder of its own with --out',
+});
+
+const files = (paths: readonly string[]): string => counted(paths.length, 'file');
+
+/** So many paths are named. */
+const MOST = 5;
+
+const listed = (paths: readonly string[]): string => {
+  const more = paths.length - MOST;
+  return more > 1 ? `${paths.slice(0, MOST).join(', ')} and ${more} more` : paths.join(', ');
+};
