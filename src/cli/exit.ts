@@ -16,7 +16,7 @@ export const EXIT = {
 export const EXIT_MEANINGS: Readonly<Record<number, string>> = {
   [EXIT.done]: 'all was done',
   [EXIT.refused]:
-    'some tune, or an edition of it, could not be arranged, or a sheet is missing or out of date; the others were done',
+    'some tune, or an edition of it, could not be arranged, or a sheet is missing, out of date or left over, or a report is missing; the others were done',
   [EXIT.usage]: 'the command was not typed right, or fretward.yaml is wrong',
   [EXIT.fault]: 'a fault of fretward’s own',
 };

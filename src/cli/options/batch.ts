@@ -29,7 +29,10 @@ export const BATCH_ROWS = {
   },
   force: flag('--force', 'make sheets anew even where tune, options and program are what they were'),
   dryRun: flag('--dry-run', 'write nothing, and list what would be written'),
-  verify: flag('--verify', 'write nothing; fail if a sheet is missing or is not what it would be now'),
+  verify: flag(
+    '--verify',
+    'write nothing; fail if a sheet is missing, is not what it would be now, or is left over from earlier runs',
+  ),
   watch: flag('--watch', 'stay, and make sheets anew when a tune changes'),
   report: {
     flags: '--report <form>',

@@ -1,7 +1,33 @@
 /** `--depfile`, as make reads it. */
+import { spawnSync } from 'node:child_process';
 import { describe, expect, it } from 'vitest';
 import { ROW } from '../terminal.ts';
 import { BUILD, withTunes } from './tunes.ts';
+
+const hasMake = spawnSync('make', ['--version']).status === 0;
+if (!hasMake) console.warn('skipped: tests with make, which is not there');
+
+describe.skipIf(!hasMake)('make, which runs fretward', () => {
+  it.each([
+    ['tunes', `${BUILD} --depfile out.d`, 'tunes/00.musicxml', 'out/00.ukulele.tab.txt'],
+    ['a lesson', 'fretward lesson a.yaml --depfile out.d', 'a.yaml', 'a/index.html'],
+  ])(
+    'for %s, has nothing to do once it has done so after a touch that changed nothing',
+    async (_, line, source, sheet) => {
+      const term = withTunes(1);
+      term.write('a.yaml', 'tune: tunes/00.musicxml\nparts: [quiz]\nto: svg\n');
+      term.write('Makefile', `${sheet}: ${source}\n\t${line} -q\n-include out.d\n`);
+      const made = `${line} -q\n`;
+      const nothing = `make: '${sheet}' is up to date.\n`;
+      expect((await term.run('make')).stdout).toContain(made);
+      expect((await term.run('make')).stdout).toBe(nothing);
+      for (const time of ['now', 'now + 1 second']) {
+        expect((await term.run(`touch -d '${time}' ${source}; make; sleep 1`)).stdout).toBe(made);
+        expect((await term.run('make')).stdout).toBe(nothing);
+      }
+    },
+  );
+});
 
 describe('make', () => {
   it('understands --depfile: nothing to do, then one tune to do', async () => {

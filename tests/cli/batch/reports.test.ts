@@ -60,7 +60,12 @@ describe('reports', () => {
       const { tunes, summary } = JSON.parse(
         (await term.run(`fretward report ${files} --report json`)).stdout,
       );
-      return { files: tunes.map((each: { file: string }) => each.file), ...summary, milliseconds: 0 };
+      return {
+        files: tunes.map((each: { file: string }) => each.file),
+        ...summary,
+        milliseconds: 0,
+        shares: [],
+      };
     };
     expect(await sum('s3.jsonl s1.jsonl s2.jsonl')).toEqual(await sum('whole.jsonl'));
     await term.run('fretward report s1.jsonl s2.jsonl --report json > s12.json');

@@ -68,7 +68,7 @@ describe('a lesson that is up to date', () => {
     expect((await term.run('diff -r a before')).status).toBe(0);
   });
 
-  it('keeps the sheets of parts that it no longer has, as arrange keeps those of other kinds', async () => {
+  it('keeps the sheets of parts that it no longer has, and names them', async () => {
     const term = await made();
     await term.run("sed -i 's/quiz/tab/' a.yaml");
     await term.run(BUILD);
@@ -78,7 +78,11 @@ describe('a lesson that is up to date', () => {
       'a.ukulele.tab.svg',
       'index.html',
     ]);
-    expect(await term.run(BUILD)).toEqual(NOTHING);
+    expect(await term.run(BUILD)).toMatchObject({
+      stdout: '',
+      stderr: expect.stringContaining('made now: a/a.ukulele.quiz.svg (left-over)'),
+      status: 0,
+    });
   });
 
   it('is told beside one that is not, and one that is refused', async () => {

@@ -10,6 +10,11 @@ const beside = (files: Provocation['files'], rest: Omit<Provocation, 'files'>): 
   ...rest,
 });
 
+const ARRANGE = 'fretward arrange t.musicxml --out out';
+
+/** Several commands on a plain tune, of which the last one is looked at. */
+const plainly = (line: string, rest: Partial<Provocation> = {}): Provocation => beside({}, { line, ...rest });
+
 const configured = (text: string, rest: Partial<Provocation> = {}): Provocation =>
   beside(
     { 'fretward.yaml': text },
@@ -31,11 +36,22 @@ export const RUNS: Provocations = {
     at: { file: 'a.jsonl' },
     status: 2,
   },
+  'left-over': plainly(`${ARRANGE} -s tab,quiz -q && ${ARRANGE} -s tab`),
+  'output-left-over': plainly(
+    `${ARRANGE} -s tab,quiz -q && ${ARRANGE} -s tab -q && ${ARRANGE} -s tab --verify`,
+  ),
   'output-missing': tune(PLAIN, { options: '-s tab --out out --verify', at: { file: SHEET } }),
   'output-stale': beside(
     { [SHEET]: 'an old sheet' },
     { line: 'fretward arrange t.musicxml -s tab --out out --verify', at: { file: SHEET } },
   ),
+  'output-shared': plainly(`${ARRANGE} --ascii -q && ${ARRANGE} -q && ${ARRANGE} --ascii`),
+  'report-cut-off': { files: { 'a.jsonl': '' }, line: 'fretward report a.jsonl', at: { file: 'a.jsonl' } },
+  'share-missing': plainly(`${ARRANGE} --shard 1/2 -q --report jsonl > 1.jsonl; fretward report 1.jsonl`),
+  'share-repeated': plainly(`${ARRANGE} -q --report jsonl > a.jsonl; fretward report a.jsonl a.jsonl`, {
+    at: { file: 'a.jsonl' },
+    status: 2,
+  }),
   'same-output': beside(
     { 't.xml': PLAIN },
     { line: 'fretward arrange . -s tab --out out -q', at: { file: 't.xml' } },
