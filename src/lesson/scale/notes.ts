@@ -7,6 +7,7 @@ import { keyAlter } from '../../score/accidentals.ts';
 import { Refusal } from '../../score/diagnostic.ts';
 import type { Key } from '../../score/model/attributes.ts';
 import { majorFifths } from '../../score/names.ts';
+import { nearest } from '../../score/nearest.ts';
 import { accidentalSign, midi, type Pitch, type Step } from '../../score/pitch.ts';
 import { type Interval as Distance, transposePitch } from '../../score/transpose.ts';
 
@@ -24,7 +25,7 @@ export interface ScaleNotes {
 export const scaleNotes = (typed: string): ScaleNotes => {
   const text = typed.trim().replaceAll('♯', '#').replaceAll('♭', 'b').replace(/\s+/g, ' ');
   const found = read(text) ?? read(signed(text));
-  if (!found) throw unknown(typed);
+  if (!found) throw unknown(typed, meantBy(signed(text)));
   if (Math.abs(found.key.fifths) > 7) throw tooManyAccidentals(found);
   return found;
 };
@@ -67,6 +68,23 @@ const SHORT: Readonly<Record<string, string>> = {
   'natural minor': 'minor',
   pentatonic: 'major pentatonic',
 };
+
+/** Those that are meant before others which are as near. */
+const COMMON = [
+  'major',
+  'minor',
+  'harmonic minor',
+  'melodic minor',
+  'major pentatonic',
+  'minor pentatonic',
+  'pentatonic',
+  'dorian',
+  'phrygian',
+  'lydian',
+  'mixolydian',
+  'locrian',
+  'chromatic',
+];
 
 const fromIntervals = (
   kind: ScaleNotes['kind'],
@@ -156,13 +174,35 @@ const keyOf = (
   return { fifths: choices[0]!, mode: undefined };
 };
 
-const unknown = (typed: string): Refusal =>
+const ENDINGS = ['arpeggio', 'chord', 'scale'];
+
+/** The name that is meant by one with a slip in it: "C majr", "G7 arpegio", "minor A". */
+const meantBy = (text: string): string | undefined => {
+  const [, kindFirst, tonicLast] = /^(.+?)(?: in)? ([A-G][#b]?)$/.exec(text) ?? [];
+  const turned = `${tonicLast} ${kindFirst}`;
+  if (tonicLast !== undefined && read(turned)) return turned;
+  const [, root, rest] = /^([A-G][#b]?)[ -]?(.+)$/i.exec(text) ?? [];
+  if (root === undefined || rest === undefined) return undefined;
+  const tonic = root[0]!.toUpperCase() + root.slice(1).toLowerCase();
+  const kind = nearest(rest, [...COMMON, ...Scale.names()]);
+  const ending = nearest(rest.split(' ').at(-1)!, ENDINGS);
+  const names = [
+    ...(kind === undefined ? [] : [`${tonic} ${kind}`]),
+    ...(ending === undefined ? [] : [`${tonic}${rest.replace(/(^| )\S+$/, ` ${ending}`)}`]),
+  ];
+  return names.find(name => read(name));
+};
+
+const unknown = (typed: string, meant: string | undefined): Refusal =>
   new Refusal({
     severity: 'error',
     code: 'unknown-scale',
     message: `"${typed}" is neither a scale nor a chord`,
-    hint: 'write a tonic and a kind: "C major", "Bb minor", "D dorian", "A minor pentatonic", "G7 arpeggio"',
+    hint: `${meant === undefined ? '' : `is "${meant}" meant? `}${HOW_TO_WRITE}`,
   });
+
+const HOW_TO_WRITE =
+  'write a tonic and a kind: "C major", "Bb minor", "D dorian", "A minor pentatonic", "G7 arpeggio"';
 
 const tooManyAccidentals = ({ name, key }: ScaleNotes): Refusal =>
   new Refusal({
