@@ -38,10 +38,17 @@ export { chooseMelody, type Melody, type MelodyChoice } from './score/melody.ts'
 
 // What is read.
 
-export { type Diagnostic, type Place as DiagnosticPlace, Refusal } from './score/diagnostic.ts';
+export { type Diagnostic, type Place as DiagnosticPlace, Refusal, type Source } from './score/diagnostic.ts';
+export type * from './score/model/attributes.ts';
+export type * from './score/model/barline.ts';
+export type * from './score/model/chord-symbol.ts';
+export type * from './score/model/direction.ts';
+export type * from './score/model/duration.ts';
+export type * from './score/model/event.ts';
 export type * from './score/model.ts';
 export { midi, type Pitch, pitchName, type Step, typedName } from './score/pitch.ts';
-export { type Summary, summarise } from './score/summary.ts';
+export { type PartSummary, type Summary, summarise, type VoiceSummary } from './score/summary.ts';
+export type { Interval } from './score/transpose.ts';
 export { type KeyAsked, keyNamed, moveTo } from './score/transpose-to-key.ts';
 export { type Move, transposeTune } from './score/transpose-tune.ts';
 export type { Tune, TuneMeasure } from './score/tune.ts';
@@ -72,7 +79,7 @@ export type {
   Placement,
   WindowRule,
 } from './fingering/arrangement.ts';
-export type { Targets } from './fingering/demand.ts';
+export type { Demand, Fixed, Targets } from './fingering/demand.ts';
 export {
   type Difficulty,
   type DifficultyReport,
@@ -86,8 +93,11 @@ export {
   type RefusedEdition,
 } from './fingering/editions.ts';
 export { type Alternative, type Charge, type Explained, explain } from './fingering/explain.ts';
-export type { HandSize } from './fingering/hand.ts';
-export type { Problem } from './fingering/problem.ts';
+export type { FingerMove, Grip, MoveContext, Touch } from './fingering/grip.ts';
+export type { Hand, HandSize, Home } from './fingering/hand.ts';
+export type { Lattice, Layer, MoveTable } from './fingering/lattice.ts';
+export type { CostModel } from './fingering/model.ts';
+export type { Problem, Solved } from './fingering/problem.ts';
 export {
   type Level,
   type OpenPolicy,
@@ -98,7 +108,7 @@ export {
   wholeTune,
 } from './fingering/rules.ts';
 export type { Found } from './fingering/search.ts';
-export { type Strike, strikesOf } from './fingering/strikes.ts';
+export { type Strike, type Strikes, strikesOf } from './fingering/strikes.ts';
 export {
   ranked,
   type SurveyRange,
@@ -107,6 +117,8 @@ export {
   TRANSPOSITIONS,
   windowsOf,
 } from './fingering/survey.ts';
+export type { FingerTerm, GripTerm, HandTerm, MoveTerm, Term, TermBase } from './fingering/terms/term.ts';
+export type { Tie, TieKey } from './fingering/ties.ts';
 
 // Outputs.
 
@@ -116,8 +128,22 @@ export { arrangementDocument, toJson } from './emit/json.ts';
 export { type MidiTune, type Practice, toMidi } from './emit/midi.ts';
 export { toMxl } from './emit/musicxml/mxl.ts';
 export { type MusicXmlOptions, toMusicXml } from './emit/musicxml.ts';
-export { PAGE_WRITERS, type PageFormat, type PageStyle } from './emit/pages.ts';
+export { PAGE_WRITERS, type PageFormat, type PageStyle, type Rendered } from './emit/pages.ts';
 export { pageToSvg } from './emit/svg.ts';
 export { type Paint, type TextOptions, type TextRole, toText } from './emit/text.ts';
+export type { FontFile } from './emit/type/font-file.ts';
 export { type Engraving, engrave, type SheetName, type SheetOptions } from './engrave/engrave.ts';
-export type { Page } from './engrave/page.ts';
+export type { Group, Page } from './engrave/page.ts';
+
+// What pages are drawn with.
+
+export type { CurveMark } from './engrave/drawing/curve.ts';
+export type { GlyphMark } from './engrave/drawing/glyph.ts';
+export type { Ink } from './engrave/drawing/ink.ts';
+export type { LineMark } from './engrave/drawing/line.ts';
+export type { Mark } from './engrave/drawing/mark.ts';
+export type { Point, PolygonMark } from './engrave/drawing/polygon.ts';
+export type { Role } from './engrave/drawing/role.ts';
+export type { TextMark } from './engrave/drawing/text.ts';
+export type { FaceName } from './engrave/font/face.ts';
+export type { GlyphName } from './engrave/font/glyph.ts';

@@ -106,9 +106,10 @@ describe('unpacked into an empty project', () => {
        import type { Arrangement, Diagnostic, Score, Tune } from 'fretward';
        const { tune, diagnostics } = readTune(new Uint8Array(), { chords: 'all' });
        export const said: readonly Diagnostic[] = diagnostics;
-       const { arrangement, problem, found } = arrange(tune, findInstrument(), rulesFrom({ level: 'least' }));
+       const arranged = arrange(tune, findInstrument(), rulesFrom({ level: 'least' }));
+       const { arrangement } = arranged;
        export const one: Arrangement = arrangement;
-       export const costs: number[] = explain(problem, found).flatMap(each => each.charges.map(({ cost }) => cost));
+       export const costs: number[] = explain(arranged).flatMap(each => each.charges.map(({ cost }) => cost));
        export const svg: string[] = engrave(tune, arrangement, { sheet: 'tab' }).pages.map(pageToSvg);
        export const track: Uint8Array = toMidi(tune, arrangement.instrument, { tempo: 80 }).bytes;
        export const text: string = toText(tune, arrangement, { sheet: 'quiz', width: 80, ascii: true, paint: (_, line) => line });

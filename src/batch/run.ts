@@ -4,6 +4,7 @@ import type { SheetName } from '../engrave/options.ts';
 import type { Arranged } from '../fingering/arrange.ts';
 import { type Difficulty, difficultyData, difficultyOf } from '../fingering/difficulty.ts';
 import { arrangeEditions, type EditionsAsked, leftOut, ofEdition } from '../fingering/editions.ts';
+import type { Solved } from '../fingering/problem.ts';
 import { afterSaying, type Diagnostic, Refusal } from '../score/diagnostic.ts';
 import { chooseMelody, type Melody, type MelodyChoice } from '../score/melody.ts';
 import type { Score } from '../score/model.ts';
@@ -140,9 +141,9 @@ export const renderEditions = async (
 };
 
 /** How hard an edition is, by its arrangement. */
-export const numbersOf = ({ problem, found }: Pick<Arranged, 'problem' | 'found'>): EditionNumbers => {
-  const { comfortableReach: _, measures: __, hardest: ___, ...all } = difficultyOf(problem, found, 0);
-  return { instrument: problem.hand.instrument.id, ...difficultyData(all) };
+export const numbersOf = (solved: Solved): EditionNumbers => {
+  const { comfortableReach: _, measures: __, hardest: ___, ...all } = difficultyOf(solved, 0);
+  return { instrument: solved.problem.hand.instrument.id, ...difficultyData(all) };
 };
 
 /** Reads an input and chooses its melody. Throws a Refusal. */

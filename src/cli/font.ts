@@ -1,6 +1,6 @@
 /** The font file of `--font`: read once, and refused before any work if it is none. */
 import { basename } from 'node:path';
-import type { FontFile } from '../emit/formats.ts';
+import type { FontFile } from '../emit/type/font-file.ts';
 import { UsageError } from './exit.ts';
 import { readOptionFile } from './option-file.ts';
 

@@ -7,8 +7,9 @@ import type { Arrangement } from '../fingering/arrangement.ts';
 import type { Diagnostic } from '../score/diagnostic.ts';
 import type { Tune } from '../score/tune.ts';
 import type { Practice } from './midi.ts';
-import { PAGE_WRITERS, type PageFormat } from './pages.ts';
+import { PAGE_WRITERS, type PageFormat, type Rendered } from './pages.ts';
 import type { Paint } from './text/row.ts';
+import type { FontFile } from './type/font-file.ts';
 
 /** What a teacher may say about the look of sheets. */
 export interface SheetStyle {
@@ -32,19 +33,7 @@ export interface SheetStyle {
   readonly staves?: 1 | 2 | undefined;
 }
 
-/** A TrueType, OpenType or WOFF file. */
-export interface FontFile {
-  /** For messages. */
-  readonly name: string;
-  readonly bytes: Uint8Array;
-}
-
-export interface Rendered {
-  /** The contents of one file a page; formats that hold all pages in one have one. */
-  readonly pages: readonly (string | Uint8Array)[];
-  readonly diagnostics: readonly Diagnostic[];
-}
-
+/** A row of the table. */
 export interface Format {
   readonly name: string;
   /** File extension without the dot. */
@@ -63,6 +52,7 @@ export interface Format {
   ) => Promise<Rendered>;
 }
 
+/** Every format, in the order in which help lists them. */
 export const FORMATS: readonly Format[] = [
   {
     name: 'text',

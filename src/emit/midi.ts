@@ -12,6 +12,7 @@ import { type MidiTrack, midiFile, noteEvents, programEvent, textEvent } from '.
 import { perform, type Sounding, visitsOf } from './midi/performance.ts';
 import { conductorEvents } from './midi/tempo.ts';
 
+/** What a practice track is to be like. */
 export interface Practice {
   /** Beats a minute instead of the tune's own tempo. */
   readonly tempo?: number | undefined;
@@ -23,6 +24,7 @@ export interface Practice {
   readonly chords?: boolean | undefined;
 }
 
+/** A MIDI file, and what it had to leave unplayed. */
 export interface MidiTune {
   readonly bytes: Uint8Array;
   readonly diagnostics: readonly Diagnostic[];

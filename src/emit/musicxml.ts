@@ -14,6 +14,7 @@ import { slurMarks, spanMarks } from './musicxml/spans.ts';
 import { tabClefElement, tabStaffElement, tuningFields } from './musicxml/tab-staff.ts';
 import { element, leaf, serialise, type XmlNode } from './musicxml/xml.ts';
 
+/** How the tune is notated. */
 export interface MusicXmlOptions {
   /** 1: notation with string, fret and finger marked; 2: with tablature under it. 1 if it is not said. */
   readonly staves?: 1 | 2 | undefined;

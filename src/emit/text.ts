@@ -20,6 +20,7 @@ import { displayWidth } from './text/width.ts';
 
 export type { Paint, TextRole } from './text/row.ts';
 
+/** What is to be on a text sheet, and how wide it may be. */
 export interface TextOptions {
   readonly sheet: SheetName;
   /** Columns of the terminal; a single measure that needs more overflows it. */

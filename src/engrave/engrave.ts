@@ -26,6 +26,7 @@ import { drawSystem } from './system/system.ts';
 export type { SheetName, SheetOptions } from './options.ts';
 export type { Group, Page } from './page.ts';
 
+/** A sheet, page by page, and what it could not show. */
 export interface Engraving {
   readonly pages: readonly Page[];
   readonly diagnostics: readonly Diagnostic[];

@@ -17,6 +17,7 @@ export const SHEETS = {
   blank: { label: 'notation over empty tablature', tablature: 'lines', letters: false, boxes: false },
 } as const satisfies Record<string, SheetKind>;
 
+/** What makes a kind of sheet. */
 export interface SheetKind {
   readonly label: string;
   readonly tablature: 'figures' | 'lines' | 'none';
@@ -26,8 +27,10 @@ export interface SheetKind {
   readonly boxes: boolean;
 }
 
+/** The name of a kind of sheet, as `--sheets` takes it. */
 export type SheetName = keyof typeof SHEETS;
 
+/** What a sheet is to show, and on which paper; all but the kind has a default. */
 export interface SheetOptions {
   readonly sheet: SheetName;
   readonly paper?: keyof typeof PAPERS;

@@ -1,6 +1,7 @@
 /** What an output device is given: pages of marks in millimetres, grouped, with nothing musical left to decide. */
 import type { Mark } from './drawing/mark.ts';
 
+/** A page, ready to be painted: y runs downwards from its upper left corner. */
 export interface Page {
   /** 1-based. */
   readonly number: number;
@@ -19,6 +20,7 @@ export interface Page {
   readonly groups: readonly Group[];
 }
 
+/** Marks that belong together, in the order in which they are painted. */
 export interface Group {
   /** Unique on the sheet and stable from one edition to another: "measure-12". */
   readonly id: string;

@@ -6,15 +6,14 @@ import type { Arrangement, Misfit, Placement } from './arrangement.ts';
 import type { Targets } from './demand.ts';
 import { DIFFERENCE } from './lattice.ts';
 import { misfitDiagnostics, rulesDiagnostics } from './misfits.ts';
-import { type Problem, problemOf, solveProblem } from './problem.ts';
+import { type Problem, problemOf, type Solved, solveProblem } from './problem.ts';
 import type { Rules } from './rules.ts';
-import type { Found } from './search.ts';
 
-export interface Arranged {
+/** A tune's fingering, what there is to say about it, and how it was found. */
+export interface Arranged extends Solved {
   readonly arrangement: Arrangement;
+  /** Notes outside the window, open strings that rescued, marks that were not obeyed. */
   readonly diagnostics: readonly Diagnostic[];
-  readonly problem: Problem;
-  readonly found: Found;
 }
 
 /**

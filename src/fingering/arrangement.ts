@@ -18,6 +18,7 @@ export interface WindowRule {
 /** 0 is an open string, 1 the index finger, 4 the little finger. */
 export type Finger = 0 | 1 | 2 | 3 | 4;
 
+/** Where and how a note is played. */
 export interface Placement extends Place {
   readonly finger: Finger;
   /** The fret at which the index finger rests, also while an open string rings. */
@@ -36,6 +37,7 @@ export interface Misfit {
   readonly placement: Placement;
 }
 
+/** A tune’s fingering on an instrument. */
 export interface Arrangement {
   readonly instrument: Instrument;
   /** The window, where one is in force for the whole tune. */

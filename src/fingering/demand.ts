@@ -18,6 +18,7 @@ export interface Fixed {
   readonly finger: number | undefined;
 }
 
+/** What is demanded of one strike. */
 export interface Demand {
   /** MIDI numbers, from the lowest up; all the rest is in the same order. */
   readonly sounds: readonly number[];

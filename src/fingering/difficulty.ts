@@ -3,10 +3,10 @@ import { mmNumber, pointsNumber } from '../score/numbers.ts';
 import { chargesAt, gripAt } from './explain.ts';
 import { type Grip, isOpen } from './grip.ts';
 import { type Hand, span } from './hand.ts';
-import type { Problem } from './problem.ts';
-import type { Found } from './search.ts';
+import type { Solved } from './problem.ts';
 import type { Strike } from './strikes.ts';
 
+/** What a fingering, or a measure of it, asks of the hand. */
 export interface Difficulty {
   readonly notes: number;
   readonly shifts: number;
@@ -46,6 +46,7 @@ export interface HardMove {
   readonly cost: number;
 }
 
+/** The same for a whole tune, measure by measure, with its hardest moves. */
 export interface DifficultyReport extends Difficulty {
   /** The span of index and little finger that is no effort to this hand, mm. */
   readonly comfortableReach: number;
@@ -55,8 +56,9 @@ export interface DifficultyReport extends Difficulty {
 }
 
 /** Counts what a fingering asks of the hand; `hardest` names that many moves. */
-export const difficultyOf = (problem: Problem, found: Found, hardest = 5): DifficultyReport => {
-  const steps = problem.strikes.map((strike, k) => stepAt(problem, found, strike, k));
+export const difficultyOf = (solved: Solved, hardest = 5): DifficultyReport => {
+  const { problem } = solved;
+  const steps = problem.strikes.map((strike, k) => stepAt(solved, strike, k));
   const byMeasure = new Map<number, Step[]>();
   for (const step of steps) {
     const { measure } = step.strike;
@@ -86,7 +88,7 @@ interface Step {
   readonly cost: number;
 }
 
-const stepAt = (problem: Problem, found: Found, strike: Strike, k: number): Step => {
+const stepAt = ({ problem, found }: Solved, strike: Strike, k: number): Step => {
   const { hand } = problem;
   const grip = gripAt(problem, found, k);
   const before = k > 0 ? gripAt(problem, found, k - 1) : undefined;

@@ -13,6 +13,7 @@ import { alike, countedDifferences, differencesBetween, wayOf } from './differen
 import type { Rules } from './rules.ts';
 import { TRANSPOSITIONS } from './survey.ts';
 
+/** The editions of one tune, all in one key. */
 export interface Editions {
   /** The tune in the key that all editions are in. */
   readonly tune: Tune;
@@ -29,6 +30,7 @@ export interface RefusedEdition {
   readonly diagnostics: readonly Diagnostic[];
 }
 
+/** What editions there are to be. */
 export interface EditionsAsked {
   readonly instruments: readonly Instrument[];
   readonly rules: Rules;

@@ -2,7 +2,7 @@
 import type { Place } from '../instrument/instrument.ts';
 import type { Grip } from './grip.ts';
 import { narrowed } from './lattice.ts';
-import type { Problem } from './problem.ts';
+import type { Problem, Solved } from './problem.ts';
 import { type Found, search } from './search.ts';
 import { solve } from './solver.ts';
 import type { Strike } from './strikes.ts';
@@ -26,6 +26,7 @@ export interface Alternative {
   readonly exact: boolean;
 }
 
+/** Why a strike is played where it is. */
 export interface Explained {
   readonly strike: Strike;
   readonly grip: Grip;
@@ -37,10 +38,9 @@ export interface Explained {
 /** Branches that one regret may take; a single note's is found long before. */
 const EFFORT = 400;
 
-/** Explains the strikes of the measures asked for, all of them if none is named. */
+/** Explains the strikes that are wanted, in order; all of them where nothing is said. */
 export const explain = (
-  problem: Problem,
-  found: Found,
+  { problem, found }: Solved,
   wanted: (strike: Strike) => boolean = () => true,
 ): readonly Explained[] => {
   const regretsOf = regrets(problem, found);

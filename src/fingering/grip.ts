@@ -5,11 +5,13 @@
 import type { Place } from '../instrument/instrument.ts';
 import type { Finger } from './arrangement.ts';
 
+/** A finger at a place. */
 export interface Touch extends Place {
   /** 0 on an open string. */
   readonly finger: Finger;
 }
 
+/** The hand at one strike. */
 export interface Grip {
   /** One for each note struck, by string number. */
   readonly touches: readonly Touch[];
@@ -37,7 +39,7 @@ export interface MoveContext {
 export const isOpen = (grip: Grip): boolean => grip.touches.every(touch => touch.finger === 0);
 
 /** What the fingers do from one grip to the next. */
-export interface Move {
+export interface FingerMove {
   /** Where the hand goes: −1 down the neck, 1 up, 0 while it stays. */
   readonly shift: -1 | 0 | 1;
   /** From one single note to another. */
@@ -47,4 +49,5 @@ export interface Move {
 }
 
 /** The direction of a shift between two positions. */
-export const shiftOf = (from: number, to: number): Move['shift'] => (to > from ? 1 : to < from ? -1 : 0);
+export const shiftOf = (from: number, to: number): FingerMove['shift'] =>
+  to > from ? 1 : to < from ? -1 : 0;

@@ -12,7 +12,7 @@ import type { HandSpread, Instrument } from '../instrument/instrument.ts';
 import { fretTable } from '../instrument/neck.ts';
 
 /** Offsets in frets from the index finger's fret, both ends included. */
-interface Home {
+export interface Home {
   readonly low: number;
   readonly high: number;
 }

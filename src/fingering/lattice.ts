@@ -12,6 +12,7 @@ import type { Hand } from './hand.ts';
 import { type CostModel, fingerCost, gripCost, handCost } from './model.ts';
 import { hasteFor } from './terms/term.ts';
 
+/** The grips that satisfy what is demanded of a strike. */
 export interface Layer {
   readonly id: number;
   readonly grips: readonly Grip[];
@@ -25,6 +26,7 @@ export interface Layer {
 /** Move costs: from grip i of the first layer to grip j of the second at [i × second.length + j]. */
 export type MoveTable = Float64Array;
 
+/** A layer of grips for each strike, and the prices of all moves between neighbouring layers. */
 export interface Lattice {
   readonly layers: readonly Layer[];
   /** moves[k] leads from layer k to layer k + 1. */

@@ -7,12 +7,13 @@
  * outweighs everything. `least` has the weights of `even`; its order of preference (hardest move first,
  * as in Hori & Sagayama 2016, then the sum) is the solver's business, see `least.ts`.
  */
-import type { Grip, Move, Touch } from './grip.ts';
+import type { FingerMove, Grip, Touch } from './grip.ts';
 import type { Hand } from './hand.ts';
 import type { Rules } from './rules.ts';
 import { FINGER_TERMS, GRIP_TERMS, HAND_TERMS } from './terms/index.ts';
 import { type FingerTerm, type GripTerm, type HandTerm, type Term, toCost } from './terms/term.ts';
 
+/** The cost terms that are charged. */
 export interface CostModel {
   readonly gripTerms: readonly GripTerm[];
   readonly handTerms: readonly HandTerm[];
@@ -31,6 +32,7 @@ const FIRST: Weights = {
 
 const CAMPANELLA: Weights = { 'does not ring on': 3, 're-entrant string': 0, 'string crossing': 0 };
 
+/** The terms under these rules: the level, and whether notes shall ring over each other, change the table. */
 export const costModel = ({ level, campanella }: Pick<Rules, 'level' | 'campanella'>): CostModel => {
   const weights: Weights = { ...(level === 'first' ? FIRST : {}), ...(campanella ? CAMPANELLA : {}) };
   const reweigh = <T extends Term>(terms: readonly T[]): readonly T[] =>
@@ -72,7 +74,7 @@ export const fingerCost = (
   { fingerTerms }: CostModel,
   from: readonly Touch[],
   to: readonly Touch[],
-  move: Move,
+  move: FingerMove,
   hand: Hand,
 ): number => {
   let cost = 0;

@@ -25,6 +25,7 @@ import { type Strike, strikesOf, timingBefore } from './strikes.ts';
 import { onePlaceTies, repeatTies, type Tie } from './ties.ts';
 import { hasteOf } from './time.ts';
 
+/** What the solver works on. Its form is no promise: pass it on to `explain`, `difficultyOf` or `cheapest`. */
 export interface Problem {
   readonly hand: Hand;
   readonly model: CostModel;
@@ -42,6 +43,12 @@ export interface Problem {
   /** False where that was cut off: steps that are easier yet may do. True at other levels. */
   readonly easiestProven: boolean;
   readonly ties: readonly Tie[];
+}
+
+/** A problem with its best fingering. */
+export interface Solved {
+  readonly problem: Problem;
+  readonly found: Found;
 }
 
 /**

@@ -27,6 +27,7 @@ export type Pin = { readonly place: Place } & (
   | { readonly kind: 'beat'; readonly measure: string; readonly beat: number }
 );
 
+/** What the teacher asks for, every rule with a value. */
 export interface Rules {
   readonly windows: readonly WindowRule[];
   readonly open: OpenPolicy;

@@ -18,6 +18,7 @@ import type { Tie, TieKey } from './ties.ts';
 /** Solves a lattice without ties for some objective: the sum of all costs, or another. */
 export type Objective = (lattice: Lattice) => Solution;
 
+/** The cheapest path that was found. */
 export interface Found {
   /** Index of the chosen grip in each layer, and the objective's value. */
   readonly path: Int32Array;

@@ -28,6 +28,7 @@ export interface Strike {
   readonly source: Source;
 }
 
+/** All strikes of a tune, and which heads are held over instead of struck. */
 export interface Strikes {
   readonly strikes: readonly Strike[];
   /** For every tied-to head, the head that was struck. */

@@ -21,6 +21,7 @@ import { rescue } from './terms/astray.ts';
 import { toCost } from './terms/term.ts';
 import { hasteOf } from './time.ts';
 
+/** How a melody fits one window in one key. */
 export interface SurveyRow {
   readonly instrument: string;
   /** Semitones from the key that was read. */
@@ -36,6 +37,7 @@ export interface SurveyRow {
   readonly widestReach: number;
 }
 
+/** The windows and keys to be tried, each with each. */
 export interface SurveyRange {
   readonly windows: readonly FretWindow[];
   /** Semitones. */

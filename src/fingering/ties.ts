@@ -8,6 +8,7 @@ import type { Grip, Touch } from './grip.ts';
 import type { Hand } from './hand.ts';
 import type { Strike } from './strikes.ts';
 
+/** Strikes whose grips must agree. */
 export interface Tie {
   /** Indices of layers, at least two, ascending. */
   readonly layers: readonly number[];
@@ -15,6 +16,7 @@ export interface Tie {
   readonly key: (grip: Grip) => TieKey;
 }
 
+/** What they must agree in, as a value to be compared. */
 export type TieKey = number | string;
 
 /**

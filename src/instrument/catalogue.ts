@@ -78,4 +78,5 @@ export const INSTRUMENTS: readonly Instrument[] = [
   },
 ];
 
+/** The id of the instrument where none is named. */
 export const DEFAULT_INSTRUMENT = 'ukulele';

@@ -19,6 +19,7 @@ export type HandSpread = 'one-fret-a-finger' | 'two-frets-a-finger';
 /** The clef the instrument reads; the octave clefs are written an octave above the sound. */
 export type ReadingClef = 'treble' | 'treble-8' | 'bass-8';
 
+/** A kind of fretted instrument, strung and perhaps with a capo. */
 export interface Instrument {
   /** What `--instrument` takes, and file names carry. */
   readonly id: string;

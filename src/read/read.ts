@@ -20,6 +20,7 @@ import { unpackScore } from './unpack.ts';
 import { type WalkedPart, walkPart } from './walk.ts';
 import { parseXml } from './xml/parse.ts';
 
+/** How much is read before a file is refused as too large. */
 export interface ReadOptions {
   /** The most bytes of XML that are read, packed or not; 64 MiB by default. */
   readonly maxBytes?: number;
@@ -27,6 +28,7 @@ export interface ReadOptions {
   readonly maxNotes?: number;
 }
 
+/** What a file holds, and what the reader had to say about it. */
 export interface Reading {
   readonly score: Score;
   readonly diagnostics: readonly Diagnostic[];

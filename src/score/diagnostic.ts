@@ -13,6 +13,7 @@ export interface Source {
   readonly measure: string;
 }
 
+/** Where in a file, or in its music, something is the matter; as much of it as is known. */
 export interface Place {
   readonly file?: string;
   /** 1-based. */
@@ -26,6 +27,7 @@ export interface Place {
   readonly beat?: number;
 }
 
+/** One thing to tell: an error, a warning or a note. */
 export interface Diagnostic {
   readonly severity: 'error' | 'warning' | 'note';
   /** Stable, in kebab case: `no-pitched-notes`. */

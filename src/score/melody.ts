@@ -16,6 +16,7 @@ import { fillGaps } from './melody/rests.ts';
 import type { Part, Score } from './model.ts';
 import type { Tune } from './tune.ts';
 
+/** Which melody of a score is taken; the first part and voice with notes where nothing is said. */
 export interface MelodyChoice {
   /** A part's id, its name, or its number counted from 1. */
   readonly part?: string;
@@ -25,6 +26,7 @@ export interface MelodyChoice {
   readonly chords: 'top' | 'all';
 }
 
+/** The tune that was chosen, and what was chosen or left out on the way. */
 export interface Melody {
   readonly tune: Tune;
   readonly diagnostics: readonly Diagnostic[];

@@ -15,6 +15,7 @@ import type { Direction } from './model/direction.ts';
 import type { Ticks } from './model/duration.ts';
 import type { MusicEvent } from './model/event.ts';
 
+/** Everything that was read, part by part. */
 export interface Score extends Heading {
   readonly division: Ticks;
   readonly parts: readonly Part[];
@@ -29,6 +30,7 @@ export interface Heading {
   readonly rights: readonly string[];
 }
 
+/** A part: the music of one player. */
 export interface Part {
   readonly id: string;
   readonly name: string;
@@ -57,6 +59,7 @@ export interface LeftOut {
   readonly first: Source;
 }
 
+/** A measure of a part, with all its voices. */
 export interface Measure {
   /** 0-based, unique; printed numbers may repeat or be missing. */
   readonly index: number;
@@ -83,6 +86,7 @@ export interface Measure {
   readonly source: Source;
 }
 
+/** The events of one voice in one measure. */
 export interface Voice {
   readonly id: string;
   readonly staff: number;
@@ -97,6 +101,7 @@ export interface Slur {
   readonly placement: 'above' | 'below' | undefined;
 }
 
+/** A tuplet, from one event to another (ids). */
 export interface Tuplet {
   readonly from: number;
   readonly to: number;

@@ -5,6 +5,7 @@
 
 export type Step = 'C' | 'D' | 'E' | 'F' | 'G' | 'A' | 'B';
 
+/** A spelled pitch: F♯4 and G♭4 are two. */
 export interface Pitch {
   readonly step: Step;
   /** Semitones by which the step is raised; −2 … 2 in ordinary notation. */
@@ -13,6 +14,7 @@ export interface Pitch {
   readonly octave: number;
 }
 
+/** The steps of an octave, upwards; their index counts staff positions. */
 export const STEPS: readonly Step[] = ['C', 'D', 'E', 'F', 'G', 'A', 'B'];
 
 const SEMITONES: Readonly<Record<Step, number>> = { C: 0, D: 2, E: 4, F: 5, G: 7, A: 9, B: 11 };

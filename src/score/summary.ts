@@ -5,12 +5,14 @@ import type { MusicEvent } from './model/event.ts';
 import type { Heading, LeftOut, Part, Score, Voice } from './model.ts';
 import { midi, type Pitch } from './pitch.ts';
 
+/** What is in a score. */
 export interface Summary {
   readonly heading: Heading;
   readonly measures: number;
   readonly parts: readonly PartSummary[];
 }
 
+/** What is in a part. */
 export interface PartSummary {
   readonly id: string;
   readonly name: string;
@@ -25,6 +27,7 @@ export interface PartSummary {
   readonly leftOut: readonly LeftOut[];
 }
 
+/** What is in a voice. */
 export interface VoiceSummary {
   readonly id: string;
   /** The staff on which it begins. */
@@ -41,6 +44,7 @@ export interface VoiceSummary {
   readonly faults: readonly string[];
 }
 
+/** Counts what is in a score, part by part. */
 export const summarise = (score: Score): Summary => {
   const { division: _, parts, ...heading } = score;
   return {

@@ -12,6 +12,7 @@ export interface TuneMeasure extends Omit<Measure, 'voices'> {
   readonly events: readonly MusicEvent[];
 }
 
+/** One voice of one part, in the key that it is to be played in. */
 export interface Tune extends Heading {
   readonly division: Ticks;
   /** Which part and voice this is, as the file names them. */

@@ -1,7 +1,7 @@
 /** Engraved pages and fonts for the tests of printed formats. */
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import type { FontFile } from '../../src/emit/formats.ts';
+import type { FontFile } from '../../src/emit/type/font-file.ts';
 import type { TextMark } from '../../src/engrave/drawing/text.ts';
 import { engrave, type Page, type SheetOptions } from '../../src/engrave/engrave.ts';
 import { readScore } from '../../src/read/read.ts';

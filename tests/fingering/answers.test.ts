@@ -71,7 +71,7 @@ describe('regrets', () => {
             least[k]!.set(key, Math.min(cost, least[k]!.get(key) ?? Infinity));
           });
         });
-        explain(arranged.problem, arranged.found).forEach(({ grip, alternatives, charges }, k) => {
+        explain(arranged).forEach(({ grip, alternatives, charges }, k) => {
           for (const { places, regret, exact } of alternatives) {
             const key = places.map(({ string, fret }) => `${string}:${fret}`).join();
             const cost = (least[k]!.get(key) ?? Infinity) - arranged.found.cost;
@@ -83,7 +83,7 @@ describe('regrets', () => {
           expect(alternatives.length).toBe(new Set(listed).size);
           expect(charges.every(charge => Number.isFinite(charge.cost))).toBe(true);
         });
-        const paid = explain(arranged.problem, arranged.found).flatMap(({ charges }) => charges);
+        const paid = explain(arranged).flatMap(({ charges }) => charges);
         const sum = paid.reduce((total, { cost }) => total + cost, 0);
         expect(sum).toBeCloseTo(arranged.arrangement.cost / 1000, 9);
       },

@@ -8,12 +8,8 @@ import { bars, tuneOf } from '../support/melody.ts';
 
 const report = (measures: readonly string[], ...frets: readonly number[]) => {
   const windows = frets.length === 2 ? wholeTune(frets[0]!, frets[1]!) : [];
-  const { problem, found, arrangement } = arrange(
-    bars(...measures),
-    findInstrument('ukulele-low-g'),
-    rulesFrom({ windows }),
-  );
-  return { ...difficultyOf(problem, found), paid: arrangement.cost / 1000 };
+  const arranged = arrange(bars(...measures), findInstrument('ukulele-low-g'), rulesFrom({ windows }));
+  return { ...difficultyOf(arranged), paid: arranged.arrangement.cost / 1000 };
 };
 
 test('three notes in open position: two open strings, one crossing, no shift', () => {
@@ -54,19 +50,19 @@ test('notes outside the window are counted', () => {
 const mm = (from: number, to: number): number => 381 * (2 ** (-from / 12) - 2 ** (-to / 12));
 
 test('the hardest moves come first, as many as are asked for', () => {
-  const { problem, found } = arrange(
+  const arranged = arrange(
     bars('C4 D4 E4 F4', 'G4 A4 B4 C5', 'D5 E5 F5'),
     findInstrument('ukulele-low-g'),
     rulesFrom({ windows: wholeTune(4, 8) }),
   );
-  const costs = (count?: number) => difficultyOf(problem, found, count).hardest.map(({ cost }) => cost);
+  const costs = (count?: number) => difficultyOf(arranged, count).hardest.map(({ cost }) => cost);
   expect(costs()).toHaveLength(5);
   // Of eleven notes ten are reached by a move.
   expect(costs(99)).toHaveLength(10);
   expect(costs(99)).toEqual([...costs(99)].sort((a, b) => b - a));
   expect(costs(3)).toEqual(costs(99).slice(0, 3));
   // Of moves that are equally hard the first.
-  const twice = difficultyOf(problem, found, 99).hardest;
+  const twice = difficultyOf(arranged, 99).hardest;
   twice.slice(1).forEach(({ cost, strike }, n) => {
     if (cost === twice[n]!.cost) expect(strike.at).toBeGreaterThan(twice[n]!.strike.at);
   });
@@ -85,8 +81,7 @@ test('chords cross no strings, and no notes are no trouble', () => {
   expect(report(['C4+E4 A4']).crossings).toBe(0);
   expect(report(['A4 C4+E4']).crossings).toBe(0);
   expect(report(['C4 A4']).crossings).toBe(1);
-  const { problem, found } = arrange(tuneOf([]), findInstrument('ukulele'), rulesFrom());
-  expect(difficultyOf(problem, found)).toMatchObject({
+  expect(difficultyOf(arrange(tuneOf([]), findInstrument('ukulele'), rulesFrom()))).toMatchObject({
     notes: 0,
     shifts: 0,
     shifted: 0,

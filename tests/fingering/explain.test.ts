@@ -9,7 +9,7 @@ import { bars } from '../support/melody.ts';
 
 const explained = (measures: readonly string[], said: Parameters<typeof rulesFrom>[0] = {}) => {
   const arranged = arrange(bars(...measures), findInstrument('ukulele-low-g'), rulesFrom(said));
-  return { ...arranged, all: explain(arranged.problem, arranged.found) };
+  return { ...arranged, all: explain(arranged) };
 };
 
 test('every place of a note but its own is an alternative, the cheapest first', () => {
@@ -26,8 +26,7 @@ test('every place of a note but its own is an alternative, the cheapest first', 
 });
 
 test('only what is asked for is explained', () => {
-  const { problem, found } = explained(['C4 D4', 'E4 F4']);
-  const second = explain(problem, found, ({ measure }) => measure === 1);
+  const second = explain(explained(['C4 D4', 'E4 F4']), ({ measure }) => measure === 1);
   expect(second.map(({ strike }) => strike.sounds)).toEqual([[64], [65]]);
 });
 

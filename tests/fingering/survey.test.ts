@@ -64,12 +64,13 @@ describe('a survey', () => {
           for (const { window, transposition, ...row } of rows) {
             const rules = { ...asked, windows: wholeTune(window.low, window.high) };
             const left = fitting(melody, instrument, rules, transposition);
-            const { arrangement, problem, found } = arrange(tuneOf(left), instrument, rules);
+            const arranged = arrange(tuneOf(left), instrument, rules);
+            const { arrangement, problem } = arranged;
             const count = problem.strikes.length;
             expect(row.fitting).toBe(count);
             expect(row.misfits).toBe(melody.length - count);
             expect(row.costPerNote * count).toBeCloseTo(arrangement.cost / 1000, 9);
-            expect(row.shifts).toBe(difficultyOf(problem, found).shifts);
+            expect(row.shifts).toBe(difficultyOf(arranged).shifts);
             const reaches = [...arrangement.placements.values()].map(({ finger, fret, position }) =>
               finger === 0 ? 0 : span(problem.hand, position, fret),
             );

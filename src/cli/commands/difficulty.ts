@@ -31,10 +31,10 @@ export const run = async (
   typed: Readonly<Record<string, unknown>>,
 ): Promise<number> =>
   obeying({ tunes, typed, names: OPTION_NAMES }, asked =>
-    answerEditions(tunes, asked, ({ problem, found }, title) => {
-      const report = difficultyOf(problem, found);
+    answerEditions(tunes, asked, (arranged, title) => {
+      const report = difficultyOf(arranged);
       return {
-        data: { instrument: problem.hand.instrument.id, ...reportData(report) },
+        data: { instrument: arranged.arrangement.instrument.id, ...reportData(report) },
         text: `${title}\n${reportText(report)}`,
       };
     }),

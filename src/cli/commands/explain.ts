@@ -65,7 +65,7 @@ const isIn = ({ from, to }: Stretch, measure: string): boolean =>
 const explanationOf = (arranged: Arranged, title: string, stretch: Stretch | undefined): Answer => {
   const { problem, found } = arranged;
   const wanted = (strike: Strike): boolean => !stretch || isIn(stretch, strike.source.measure);
-  const notes = explain(problem, found, wanted);
+  const notes = explain(arranged, wanted);
   if (notes.length === 0) throw nothingIn(stretch!, problem.strikes);
   const repeats = (found.cost - found.untied) / 1000;
   const said = [

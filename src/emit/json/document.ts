@@ -8,6 +8,7 @@
 /** An exact number, reduced: "3/8", "2", "0". */
 export type FractionText = string;
 
+/** A tune with its fingering on one instrument. */
 export interface ArrangementDocument {
   readonly format: 'fretward-arrangement';
   readonly version: string;
@@ -25,6 +26,7 @@ export interface ArrangementDocument {
   readonly warnings: readonly WarningDocument[];
 }
 
+/** What is sung or played, and where in the file it was. */
 export interface TuneDocument {
   readonly title?: string | undefined;
   readonly composer?: string | undefined;
@@ -37,6 +39,7 @@ export interface TuneDocument {
   readonly transposition: number;
 }
 
+/** A pitch: its name, its spelling, and its MIDI number. */
 export interface PitchDocument {
   readonly name: string;
   readonly step: string;
@@ -45,6 +48,7 @@ export interface PitchDocument {
   readonly midi: number;
 }
 
+/** The instrument, string 1 first. */
 export interface InstrumentDocument {
   readonly id: string;
   readonly name: string;
@@ -56,17 +60,20 @@ export interface InstrumentDocument {
   readonly capo: number;
 }
 
+/** A window of frets, for the whole tune or for some printed measures. */
 export interface WindowDocument {
   readonly low: number;
   readonly high: number;
   readonly measures?: { readonly from: number; readonly to: number } | undefined;
 }
 
+/** A key signature: sharps above zero, flats below. */
 export interface KeyDocument {
   readonly fifths: number;
   readonly mode?: string | undefined;
 }
 
+/** A measure, with its bar lines. */
 export interface MeasureDocument {
   readonly index: number;
   readonly number: string;
@@ -84,14 +91,17 @@ export interface MeasureDocument {
   readonly jumps?: readonly JumpName[] | undefined;
 }
 
+/** A change of key or metre within a measure. */
 export interface ChangeDocument {
   readonly onset: FractionText;
   readonly metre?: string | null | undefined;
   readonly key?: KeyDocument | undefined;
 }
 
+/** The signs and jumps that change the order of measures. */
 export type JumpName = 'segno' | 'coda' | 'dacapo' | 'dalsegno' | 'tocoda' | 'fine';
 
+/** When something sounds: onset, beat and duration in exact fractions. */
 export interface TimeDocument {
   readonly event: number;
   readonly measure: number;
@@ -100,12 +110,14 @@ export interface TimeDocument {
   readonly duration: FractionText;
 }
 
+/** How a duration is written. */
 export interface ValueDocument {
   readonly note: FractionText;
   readonly dots: number;
   readonly ratio?: { readonly actual: number; readonly normal: number } | undefined;
 }
 
+/** A note with its place on the neck; of a chord, each note by itself. */
 export interface NoteDocument extends TimeDocument {
   readonly id: number;
   readonly value: ValueDocument;
@@ -124,6 +136,7 @@ export interface NoteDocument extends TimeDocument {
   readonly lyrics?: readonly LyricDocument[] | undefined;
 }
 
+/** The articulations there are. */
 export type ArticulationName =
   | 'staccato'
   | 'accent'
@@ -133,21 +146,25 @@ export type ArticulationName =
   | 'staccatissimo'
   | 'marcato';
 
+/** A syllable under a note. */
 export interface LyricDocument {
   readonly verse: string;
   readonly text: string;
   readonly syllabic: 'single' | 'begin' | 'middle' | 'end';
 }
 
+/** A rest. */
 export interface RestDocument extends TimeDocument {
   readonly value?: ValueDocument | undefined;
 }
 
+/** A slur, from one event to another. */
 export interface SlurDocument {
   readonly from: number;
   readonly to: number;
 }
 
+/** A chord symbol. */
 export interface ChordSymbolDocument {
   readonly measure: number;
   readonly onset: FractionText;
@@ -164,6 +181,7 @@ export interface ChordSymbolDocument {
     | undefined;
 }
 
+/** What is printed over or under the staff. */
 export interface MarkDocument {
   readonly measure: number;
   readonly onset: FractionText;
@@ -173,6 +191,7 @@ export interface MarkDocument {
   readonly perMinute?: number | undefined;
 }
 
+/** What reading and arranging had to say. */
 export interface WarningDocument {
   readonly severity: 'error' | 'warning' | 'note';
   readonly code: string;

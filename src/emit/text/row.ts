@@ -18,6 +18,7 @@ export type TextRole =
   | 'outside'
   | 'legend';
 
+/** Wraps a piece of text in what colours it. */
 export type Paint = (role: TextRole, text: string) => string;
 
 interface Cell {

@@ -6,7 +6,7 @@ import { brotliDecompressSync } from 'node:zlib';
 import * as fontkit from 'fontkit';
 import type { FaceName } from '../../engrave/font/face.ts';
 import { Refusal } from '../../score/diagnostic.ts';
-import type { FontFile } from '../formats.ts';
+import type { FontFile } from './font-file.ts';
 import { FONTS } from './fonts.generated.ts';
 
 export interface Font {

@@ -5,6 +5,7 @@ import type { Point } from './polygon.ts';
 import type { Primitive } from './primitive.ts';
 import type { Role } from './role.ts';
 
+/** A slur or tie. */
 export interface CurveMark {
   readonly kind: 'curve';
   readonly role: Role;

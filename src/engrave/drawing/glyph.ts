@@ -4,6 +4,7 @@ import type { Ink } from './ink.ts';
 import type { Primitive } from './primitive.ts';
 import type { Role } from './role.ts';
 
+/** A sign of the music font. */
 export interface GlyphMark {
   readonly kind: 'glyph';
   readonly role: Role;

@@ -2,6 +2,7 @@
 import type { Primitive } from './primitive.ts';
 import type { Role } from './role.ts';
 
+/** A straight line. */
 export interface LineMark {
   readonly kind: 'line';
   readonly role: Role;

@@ -10,6 +10,7 @@ import { type PolygonMark, polygonMark } from './polygon.ts';
 import type { Primitive } from './primitive.ts';
 import { type TextMark, textMark } from './text.ts';
 
+/** Whatever is painted. */
 export type Mark = GlyphMark | LineMark | PolygonMark | CurveMark | TextMark;
 
 const PRIMITIVES: { readonly [K in Mark['kind']]: Primitive<Extract<Mark, { kind: K }>> } = {

@@ -3,8 +3,10 @@ import type { Ink } from './ink.ts';
 import type { Primitive } from './primitive.ts';
 import type { Role } from './role.ts';
 
+/** A point on the page. */
 export type Point = readonly [x: number, y: number];
 
+/** A filled shape with straight sides. */
 export interface PolygonMark {
   readonly kind: 'polygon';
   readonly role: Role;

@@ -4,6 +4,7 @@ import type { Ink } from './ink.ts';
 import type { Primitive } from './primitive.ts';
 import type { Role } from './role.ts';
 
+/** A line of text. */
 export interface TextMark {
   readonly kind: 'text';
   readonly role: Role;

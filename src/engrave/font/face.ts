@@ -4,6 +4,7 @@
  */
 import { FACES } from './faces.generated.ts';
 
+/** The name of a text face. */
 export type FaceName = keyof typeof FACES;
 
 export interface Face {

@@ -1,6 +1,7 @@
 /** The music glyphs that were taken out of the music font at build time, in staff spaces. */
 import { GLYPHS } from './glyphs.generated.ts';
 
+/** The name of a sign in the music font. */
 export type GlyphName = keyof typeof GLYPHS;
 
 export interface Glyph {

@@ -1,8 +1,9 @@
 /** The shapes of a cost term. Each term is one record in one file; `index.ts` is the table of all. */
-import { type Grip, isOpen, type Move, type MoveContext, shiftOf, type Touch } from '../grip.ts';
+import { type FingerMove, type Grip, isOpen, type MoveContext, shiftOf, type Touch } from '../grip.ts';
 import type { Hand } from '../hand.ts';
 
-interface TermBase {
+/** What all terms say of themselves. */
+export interface TermBase {
   /** What explanations call it. */
   readonly name: string;
   /** What `measure` counts. */
@@ -31,10 +32,12 @@ export interface HandTerm extends TermBase {
  */
 export interface FingerTerm extends TermBase {
   readonly kind: 'finger';
-  readonly measure: (a: Touch, b: Touch, move: Move, hand: Hand) => number;
+  readonly measure: (a: Touch, b: Touch, move: FingerMove, hand: Hand) => number;
 }
 
+/** What a move from one grip to the next costs. */
 export type MoveTerm = HandTerm | FingerTerm;
+/** Any term. */
 export type Term = GripTerm | MoveTerm;
 
 /**

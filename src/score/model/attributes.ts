@@ -1,6 +1,7 @@
 /** Key, time signature and clef, and where in a measure they change. */
 import type { Ticks } from './duration.ts';
 
+/** A change of key, time or clef, at this tick of a measure. */
 export interface AttributeChange {
   readonly at: Ticks;
   readonly key?: Key;
@@ -8,12 +9,14 @@ export interface AttributeChange {
   readonly clef?: Clef;
 }
 
+/** A key signature. */
 export interface Key {
   /** Sharps above, flats below zero: −7 … 7. */
   readonly fifths: number;
   readonly mode: string | undefined;
 }
 
+/** A time signature, or the sign that there is none. */
 export type TimeSignature =
   | {
       readonly kind: 'metred';
@@ -23,6 +26,7 @@ export type TimeSignature =
     }
   | { readonly kind: 'senza-misura' };
 
+/** A clef. */
 export interface Clef {
   readonly sign: 'G' | 'F' | 'C' | 'TAB' | 'percussion' | 'none' | 'jianpu';
   readonly line: number;

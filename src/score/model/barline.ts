@@ -10,6 +10,7 @@ export interface Barline {
   readonly ending: Ending | undefined;
 }
 
+/** A first, second, … ending. */
 export interface Ending {
   readonly numbers: readonly number[];
   /** As printed: "1, 2". */

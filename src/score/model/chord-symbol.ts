@@ -3,6 +3,7 @@ import type { Source } from '../diagnostic.ts';
 import type { Step } from '../pitch.ts';
 import type { Ticks } from './duration.ts';
 
+/** A chord symbol over the staff. */
 export interface ChordSymbol {
   readonly at: Ticks;
   /** Undefined for "no chord". */
@@ -16,11 +17,13 @@ export interface ChordSymbol {
   readonly source: Source;
 }
 
+/** A root or a bass: a note without an octave. */
 export interface ChordNote {
   readonly step: Step;
   readonly alter: number;
 }
 
+/** A degree that is added, altered or left out. */
 export interface ChordDegree {
   readonly value: number;
   readonly alter: number;

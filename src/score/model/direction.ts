@@ -2,6 +2,7 @@
 import type { Source } from '../diagnostic.ts';
 import type { NoteValue, Ticks } from './duration.ts';
 
+/** Words, a tempo, a sign or a dynamic, at this tick of a measure. */
 export type Direction = {
   readonly at: Ticks;
   /** The staff of the part at which it is printed; undefined for the first, or for all. */

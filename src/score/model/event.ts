@@ -3,9 +3,11 @@ import type { Source } from '../diagnostic.ts';
 import type { Pitch } from '../pitch.ts';
 import type { NoteValue, Ticks } from './duration.ts';
 
+/** A note, a chord or a rest. */
 export type MusicEvent = NoteEvent | RestEvent;
 
-interface EventBase {
+/** What notes and rests have in common. */
+export interface EventBase {
   readonly id: number;
   /** Ticks from the start of the measure. */
   readonly at: Ticks;
@@ -17,6 +19,7 @@ interface EventBase {
   readonly source: Source;
 }
 
+/** A note or a chord. */
 export interface NoteEvent extends EventBase {
   readonly kind: 'note';
   readonly value: NoteValue;
@@ -31,11 +34,13 @@ export interface NoteEvent extends EventBase {
   readonly lyrics: readonly Lyric[];
 }
 
+/** A rest. */
 export interface RestEvent extends EventBase {
   readonly kind: 'rest';
   readonly wholeMeasure: boolean;
 }
 
+/** One note head of a note or chord. */
 export interface Head {
   readonly id: number;
   /** Sounding. */
@@ -56,8 +61,10 @@ export interface Head {
   readonly source: Source;
 }
 
+/** What a beam does at a note, on one level. */
 export type BeamMark = 'begin' | 'continue' | 'end' | 'forward hook' | 'backward hook';
 
+/** Signs that are kept and printed. */
 export type Articulation =
   | 'staccato'
   | 'accent'
@@ -67,6 +74,7 @@ export type Articulation =
   | 'staccatissimo'
   | 'marcato';
 
+/** A syllable of one verse. */
 export interface Lyric {
   /** The verse as the file names it, mostly "1", "2". */
   readonly verse: string;

@@ -1,6 +1,6 @@
 /** What moves cost, term by term: each against the rule that it states, worked out by hand. */
 import { describe, expect, test } from 'vitest';
-import type { Move, Touch } from '../../../src/fingering/grip.ts';
+import type { FingerMove, Touch } from '../../../src/fingering/grip.ts';
 import { crossing } from '../../../src/fingering/terms/crossing.ts';
 import { crossedFingers, fingerOrder, substitution } from '../../../src/fingering/terms/finger-order.ts';
 import { guideFinger } from '../../../src/fingering/terms/guide-finger.ts';
@@ -103,7 +103,7 @@ describe('shifts', () => {
   });
 
   test('land on the first finger upwards, on the fourth downwards', () => {
-    const landed = (move: Move) => [1, 2, 3, 4].map(b => between(landing, `3/5[1] > 2/7[${b}]`, move));
+    const landed = (move: FingerMove) => [1, 2, 3, 4].map(b => between(landing, `3/5[1] > 2/7[${b}]`, move));
     expect(landed(UP)).toEqual([0, 1, 2, 3]);
     expect(landed(DOWN)).toEqual([3, 2, 1, 0]);
     expect(landed(MELODIC)).toEqual([0, 0, 0, 0]);

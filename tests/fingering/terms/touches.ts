@@ -1,7 +1,7 @@
 /** Grips and touches in short notation, and lengths on the guitar, for the tests of cost terms. */
 import fc from 'fast-check';
 import type { Finger } from '../../../src/fingering/arrangement.ts';
-import type { Grip, Move, Touch } from '../../../src/fingering/grip.ts';
+import type { FingerMove, Grip, Touch } from '../../../src/fingering/grip.ts';
 import { handOn } from '../../../src/fingering/hand.ts';
 import type { FingerTerm } from '../../../src/fingering/terms/term.ts';
 import { findInstrument } from '../../../src/instrument/define.ts';
@@ -29,13 +29,18 @@ export const grip = (text: string, position: number, fit: Grip['fit'] = 'inside'
   astray: far,
 });
 
-export const MELODIC: Move = { shift: 0, melodic: true, slurred: false };
-export const UP: Move = { ...MELODIC, shift: 1 };
-export const DOWN: Move = { ...MELODIC, shift: -1 };
-export const CHORDS: Move = { ...MELODIC, melodic: false };
+export const MELODIC: FingerMove = { shift: 0, melodic: true, slurred: false };
+export const UP: FingerMove = { ...MELODIC, shift: 1 };
+export const DOWN: FingerMove = { ...MELODIC, shift: -1 };
+export const CHORDS: FingerMove = { ...MELODIC, melodic: false };
 
 /** What a finger term measures of "from > to". */
-export const between = (term: FingerTerm, text: string, move: Move = MELODIC, hand = guitar): number => {
+export const between = (
+  term: FingerTerm,
+  text: string,
+  move: FingerMove = MELODIC,
+  hand = guitar,
+): number => {
   const [a, b] = text.split(' > ').map(touch);
   return term.measure(a!, b!, move, hand);
 };
@@ -43,7 +48,7 @@ export const between = (term: FingerTerm, text: string, move: Move = MELODIC, ha
 export const touches = fc
   .record({ string: fc.integer({ min: 1, max: 4 }), fret: fc.nat(6), finger: fc.integer({ min: 1, max: 4 }) })
   .map(({ finger, ...place }): Touch => ({ ...place, finger: place.fret === 0 ? 0 : (finger as Finger) }));
-export const moves: fc.Arbitrary<Move> = fc.record({
+export const moves: fc.Arbitrary<FingerMove> = fc.record({
   shift: fc.constantFrom(-1, 0, 1),
   melodic: fc.boolean(),
   slurred: fc.boolean(),
