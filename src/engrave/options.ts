@@ -12,8 +12,8 @@ export const PAPERS = {
  */
 export const SHEETS = {
   tab: { label: 'notation over tablature', tablature: 'figures', letters: false, boxes: false },
-  quiz: { label: 'notation', tablature: 'none', letters: false, boxes: true },
-  names: { label: 'notation with note names', tablature: 'none', letters: true, boxes: false },
+  quiz: { label: 'notation alone', tablature: 'none', letters: false, boxes: true },
+  names: { label: 'notation with note letters', tablature: 'none', letters: true, boxes: false },
   blank: { label: 'notation over empty tablature', tablature: 'lines', letters: false, boxes: false },
 } as const satisfies Record<string, SheetKind>;
 

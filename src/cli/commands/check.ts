@@ -8,6 +8,7 @@ import { answerEach } from '../each.ts';
 import { UsageError } from '../exit.ts';
 import { type InForce, obeying } from '../in-force.ts';
 import { chooseInstruments } from '../instruments.ts';
+import { wordsFor } from '../options/check.ts';
 import { type OptionName, READING } from '../options/options.ts';
 import { rulesOf } from '../options/rules.ts';
 
@@ -38,7 +39,16 @@ const EXAMPLES = `  fretward check marked.musicxml -i ukulele-low-g -f 4-8
 
 export const define = takesTunes({
   options: OPTION_NAMES,
-  said: { chords: { default: 'all' } },
+  said: {
+    instrument: {
+      help: `the instrument of the numbers: one of ${wordsFor('instrument').join(', ')}, or a JSON file that describes yours`,
+    },
+    frets: {
+      help: 'the window of frets that notes must lie in: 4-8, or by measures 1-16:4-8,17-32:10-15',
+      default: 'the whole neck',
+    },
+    chords: { default: 'all' },
+  },
   examples: EXAMPLES,
 });
 

@@ -14,22 +14,23 @@ export const lessonSchema = (): Schema => ({
   additionalProperties: false,
 });
 
-const valueSchema = ({ schema, list }: Key): Schema => {
+const valueSchema = ({ schema, list, words }: Key): Schema => {
   const { $schema: _, ...value } = asWritten(
     z.toJSONSchema(schema(), { io: 'input', unrepresentable: 'any' }),
+    words,
   );
   // One text with commas will do where a list may stand.
   return list ? { anyOf: [value, { type: ['string', 'number'] }] } : value;
 };
 
-/** YAML writes some texts as numbers: a capo of 2, grade 4. Patterns hold for texts alone. */
-const asWritten = (schema: Schema): Schema =>
+/** YAML writes some texts as numbers: a capo of 2, grade 4. Patterns hold for texts alone. `words` are those that may be written. */
+const asWritten = (schema: Schema, words?: readonly string[]): Schema =>
   Object.fromEntries(
     Object.entries(schema).map(([key, value]) => {
       if (key === 'type' && value === 'string') return [key, ['string', 'number']];
-      if (key === 'enum') return [key, (value as string[]).flatMap(withNumber)];
-      if (key === 'items') return [key, asWritten(value as Schema)];
-      if (key === 'anyOf') return [key, (value as Schema[]).map(asWritten)];
+      if (key === 'enum') return [key, (words ?? (value as string[])).flatMap(withNumber)];
+      if (key === 'items') return [key, asWritten(value as Schema, words)];
+      if (key === 'anyOf') return [key, (value as Schema[]).map(each => asWritten(each, words))];
       return [key, value];
     }),
   );

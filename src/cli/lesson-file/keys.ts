@@ -3,6 +3,7 @@
  * line under their own names, checked as if they had been typed; the few that are not have rows here.
  */
 import * as z from 'zod/mini';
+import { FORMATS } from '../../emit/formats.ts';
 import { PART_NAMES, PARTS, type PartName, USUAL_PARTS } from '../../lesson/pack/parts.ts';
 import { ARRANGING, OPTIONS, type OptionName } from '../options/options.ts';
 import { helpOf, isFlag, longName, type OptionRow, type Said } from '../options/row.ts';
@@ -96,6 +97,8 @@ export interface Key extends Takes {
   /** What it says, and the default behind it. */
   readonly help: string;
   readonly default: string | undefined;
+  /** Of the words that the option takes elsewhere, those that it takes here; undefined where it takes all. */
+  readonly words?: readonly string[];
   readonly from:
     | { readonly kind: 'own'; readonly own: OwnName }
     | { readonly kind: 'option'; readonly option: LessonOption };
@@ -112,6 +115,7 @@ const SAID: Partial<Record<LessonOption, Said>> = {
   to: {
     help: 'formats of the single sheets, svg, pdf or png; musicxml, mxl, json and midi for the tune',
     default: 'pdf,midi',
+    words: FORMATS.map(({ name }) => name).filter(name => name !== 'text'),
   },
   out: {
     help: 'the folder in which the lesson gets one of its own, from that of this file',
@@ -135,6 +139,7 @@ export const KEYS: readonly Key[] = [
       list: row.list ?? false,
       flag: isFlag(row),
       schema: row.schema,
+      ...(SAID[option]?.words && { words: SAID[option].words }),
       from: { kind: 'option', option },
     };
   }),

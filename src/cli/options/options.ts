@@ -16,7 +16,7 @@ import { stretch, whole } from './values.ts';
 /** What single commands answer, and how. */
 const ANSWER_ROWS = {
   measure: {
-    flags: '--measure <number>',
+    flags: '--measure <which>',
     help: 'one measure alone, by its printed number, or pickup; or several: 5-8',
     default: 'all',
     schema: stretch,

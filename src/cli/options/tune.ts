@@ -29,7 +29,7 @@ export const INSTRUMENT_ROWS = {
 export const TUNE_ROWS = {
   part: {
     flags: '--part <part>',
-    help: 'the part to arrange, by name, id or number',
+    help: 'the part that is taken, by name, id or number',
     default: 'the first with notes',
     schema: () => z.string(),
   },
