@@ -60,13 +60,13 @@ const drawMaps = async (words: readonly string[], options: NeckOptions, saidAt: 
   const { quiet = false, show, upright } = options;
   const shown = { ...(show && { show }), ...(upright && { upright }) };
   const draw = async (say: Say): Promise<void> => {
-    const { maps, title, composer, stem, diagnostics } = await mapsOf(words, options);
+    const { maps, title, composer, rights, stem, diagnostics } = await mapsOf(words, options);
     const drawn = maps.map(
       (map): Diagram => ({
         stem: `${stem}.${map.instrument.id}.neck`,
         pages: async layout => {
           const { engraveNeck } = await import('../../engrave/neck/page.ts');
-          return engraveNeck(map, { title, composer }, { ...layout, ...shown });
+          return engraveNeck(map, { title, composer, rights }, { ...layout, ...shown });
         },
         text: async style => {
           const { neckToText } = await import('../../emit/text/neck.ts');
@@ -85,6 +85,7 @@ interface Maps {
   readonly maps: readonly NeckMap[];
   readonly title: string;
   readonly composer: string | undefined;
+  readonly rights: readonly string[];
   /** Start of the names of files. */
   readonly stem: string;
   readonly diagnostics: readonly Diagnostic[];
@@ -121,6 +122,7 @@ const tuneMaps = ({
   maps: editions.map(({ arrangement }) => neckMap(tune, arrangement)),
   title: tune.title ?? '',
   composer: tune.composer,
+  rights: tune.rights,
   stem,
   diagnostics,
 });
@@ -143,6 +145,7 @@ const scaleMaps = async (key: string, options: NeckOptions): Promise<Maps> => {
     maps: editions.map(({ arrangement }) => neckMap(tune, arrangement, scale.tonic)),
     title: tune.title ?? '',
     composer: undefined,
+    rights: [],
     stem: fileStem(tune.title ?? key),
     diagnostics: lesson.diagnostics,
   };

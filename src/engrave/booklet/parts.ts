@@ -30,7 +30,9 @@ const ENGRAVERS: {
   },
   chart: ({ chart, shapes }, options) => plain(engraveChart(chart, shapes, options)),
   neck: ({ tune, map }, options) =>
-    plain(engraveNeck(map, { title: tune.title ?? '', composer: tune.composer }, options)),
+    plain(
+      engraveNeck(map, { title: tune.title ?? '', composer: tune.composer, rights: tune.rights }, options),
+    ),
   cues: ({ cues: { tune, arrangement }, words }, options) =>
     plain(
       textPages(

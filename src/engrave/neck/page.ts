@@ -19,6 +19,8 @@ export interface NeckOptions extends DiagramOptions {
 export interface NeckTitle {
   readonly title: string;
   readonly composer: string | undefined;
+  /** At the foot. */
+  readonly rights: readonly string[];
 }
 
 /** Between the map and the line that explains it, mm. */
@@ -35,7 +37,7 @@ export function engraveNeck(map: NeckMap, of: NeckTitle, options: NeckOptions): 
     subtitle: options.subtitle,
     left: neckLines(map, layout),
     right: of.composer ? [of.composer] : [],
-    foot: [],
+    foot: of.rights,
     footer: options.footer,
     author: of.composer,
   });

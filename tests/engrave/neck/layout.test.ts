@@ -66,6 +66,8 @@ describe('a place', () => {
   });
 });
 
+const HEAD = { title: 'T', composer: undefined, rights: ['Public domain', 'By nobody'] };
+
 describe.each([
   { upright: false, leftHanded: false },
   { upright: true, leftHanded: false },
@@ -75,7 +77,7 @@ describe.each([
   test.each(['ukulele', 'guitar', 'baritone-ukulele'])(
     'of a %s keeps inside its margins, discs apart',
     id => {
-      const [page] = engraveNeck(mapOn(findInstrument(id)), { title: 'T', composer: undefined }, options);
+      const [page] = engraveNeck(mapOn(findInstrument(id)), HEAD, options);
       const marks = page!.groups.flatMap(group => group.marks);
       for (const mark of marks) {
         const box = bounds(mark);
@@ -96,4 +98,13 @@ describe.each([
       }
     },
   );
+
+  test('has what the tune says of rights at its foot, clear of the map', () => {
+    const [page] = engraveNeck(mapOn(findInstrument('ukulele')), HEAD, options);
+    const foot = page!.groups.find(({ className }) => className === 'footer')!.marks;
+    expect(foot.map(mark => mark.kind === 'text' && mark.text)).toEqual(HEAD.rights);
+    const highest = Math.min(...foot.map(mark => bounds(mark).top));
+    for (const { className, marks } of page!.groups)
+      if (className !== 'footer') for (const mark of marks) expect(bounds(mark).bottom).toBeLessThan(highest);
+  });
 });
