@@ -1,9 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { TextMark } from '../../src/engrave/drawing/text.ts';
 import type { Page } from '../../src/engrave/engrave.ts';
-import type { Direction } from '../../src/score/model/direction.ts';
 import type { Tune } from '../../src/score/tune.ts';
-import { DIVISION } from '../emit/text/tunes.ts';
 import { breaks, centre, collisions, inked } from './layout.ts';
 import { sheet, tuneOf } from './sheets.ts';
 
@@ -186,42 +184,6 @@ describe('verse numbers', () => {
   });
 });
 
-describe('dynamics and words below the staff', () => {
-  const direction = (kind: 'dynamic' | 'words', text: string, at: number) =>
-    ({ kind, text, at, placement: 'below', source: { line: 1, part: 'P1', measure: '1' } }) as Direction;
-  /** How many baselines they stand on. */
-  function rowsOf(directions: readonly Direction[]): number {
-    const tune = tuneOf([{ notes: 'A4q C4q A4q C5q', directions }]);
-    const { pages } = sheet(tune);
-    expect(collisions(pages, 0.1)).toEqual([]);
-    const words = inked(pages).flatMap(({ mark }) =>
-      mark.role === 'words' && 'y' in mark ? [mark.y.toFixed(3)] : [],
-    );
-    return new Set(words).size;
-  }
-  const crowded = ['fff', 'ppp', 'sffz', 'mp'].map((text, i) => direction('dynamic', text, i * DIVISION));
-  test('are spread along one row where notes can make room', () => {
-    expect(rowsOf(crowded)).toBe(1);
-  });
-  test('keep off the bar lines, and between two notes stand between them', () => {
-    const dynamics = [1.5, 3.75].map(beat => direction('dynamic', 'p', beat * DIVISION));
-    const { pages } = sheet(tuneOf([{ notes: 'A4q C4q A4q C5q', directions: dynamics }, { notes: 'A4w' }]));
-    const boxes = (role: string) =>
-      inked(pages).flatMap(({ mark, box }) => (mark.role === role ? [box] : []));
-    const [first, second] = boxes('words');
-    const heads = boxes('head');
-    expect(first!.left).toBeGreaterThan(heads[1]!.left);
-    expect(first!.left).toBeLessThan(heads[2]!.left);
-    expect(second!.left).toBeGreaterThan(heads[2]!.right);
-    for (const bar of boxes('bar')) expect(bar.left > second!.right || bar.right < second!.left).toBe(true);
-  });
-  test('are set in as few rows as hold them', () => {
-    expect(
-      rowsOf([...crowded, direction('words', 'dolce', 0), direction('words', 'rit.', 3 * DIVISION)]),
-    ).toBe(2);
-  });
-});
-
 describe('note letters', () => {
   test.each(['names', 'quiz'] as const)('on %s keep clear of flags over them, accidentals too', kind => {
     const tune = tuneOf([{ notes: 'C5q Bb4e Db5e C#5e Bb4e C5q' }]);
@@ -234,22 +196,6 @@ describe('note letters', () => {
       for (const over of boxes('flag', 'stem', 'head', 'beam'))
         if (over.left < letter.right && over.right > letter.left)
           expect(letter.top - over.bottom).toBeGreaterThan(0.45);
-  });
-});
-
-describe('words above the staff', () => {
-  const above = { kind: 'words', at: 0, placement: 'above', source: { line: 1, part: 'P1', measure: '1' } };
-  const at = (text: string) => ({ ...above, text }) as Direction;
-  test('stand over their note, but at the head of the tune over its clef', () => {
-    const specs = ['Gently', 'soft', 'rit.'].map(text => ({ notes: 'A4h C5h', directions: [at(text)] }));
-    const { pages } = sheet(tuneOf(specs), { measuresPerSystem: 2 });
-    const boxes = (role: string) =>
-      inked(pages).flatMap(({ mark, box }) => (mark.role === role ? [box] : []));
-    const [first, second, third] = boxes('words').map(({ left }) => left);
-    const heads = boxes('head').map(({ left }) => left);
-    expect(first).toBeLessThan(boxes('clef')[0]!.right);
-    expect(Math.abs(second! - heads[2]!)).toBeLessThan(1);
-    expect(Math.abs(third! - heads[4]!)).toBeLessThan(1);
   });
 });
 

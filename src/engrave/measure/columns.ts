@@ -11,7 +11,7 @@ import { STYLE } from '../style.ts';
 import { chordMarks } from './chord-marks.ts';
 import type { Column, NoteShape } from './column.ts';
 import { digitMarks } from './digits.ts';
-import { marksBelow } from './dynamic-marks.ts';
+import { dynamicX, marksBelow } from './dynamic-marks.ts';
 import { fingerOver } from './finger-marks.ts';
 import { noteShape } from './note-shape.ts';
 import { restMarks } from './rest-marks.ts';
@@ -113,10 +113,13 @@ function moments({ events, chordSymbols, length }: TuneMeasure): Moment[] {
   return found.sort((a, b) => a.at - b.at);
 }
 
-const dynamicsAt = ({ directions }: TuneMeasure, moment: Ticks): Mark[] =>
+const dynamicsAt = ({ directions }: TuneMeasure, moment: Ticks, centre: number): Mark[] =>
   directions
     .filter(({ kind, at }) => kind === 'dynamic' && at === moment)
-    .flatMap(direction => marksBelow(direction));
+    .flatMap(direction => {
+      const marks = marksBelow(direction);
+      return move(marks, dynamicX(marks, centre, moment), 0);
+    });
 
 /** Several symbols on one moment are set side by side, each but once. */
 function chordRow(symbols: readonly ChordSymbol[]): Mark[] {
@@ -160,7 +163,7 @@ export function columns(notation: Notation, measure: TuneMeasure): Column[] {
       rest,
       graces,
       change,
-      dynamics: dynamicsAt(measure, moment.at),
+      dynamics: dynamicsAt(measure, moment.at, centre),
       chord: chordRow(moment.symbols),
       syllables: [...(note ? syllables(notation, note.event, centre) : [])],
       fingers: shapes.flatMap(shape => fingerOver(notation, shape)),

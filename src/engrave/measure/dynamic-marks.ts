@@ -1,6 +1,8 @@
 /** Dynamics and other words below the staff, baseline at y = 0. */
 import type { Direction } from '../../score/model/direction.ts';
-import type { Mark } from '../drawing/mark.ts';
+import type { Ticks } from '../../score/model/duration.ts';
+import { union } from '../drawing/box.ts';
+import { bounds, type Mark } from '../drawing/mark.ts';
 import type { GlyphName } from '../font/glyph.ts';
 import { STYLE } from '../style.ts';
 import { richText } from './rich-text.ts';
@@ -53,4 +55,18 @@ const words = (text: string): Mark[] =>
 export function marksBelow(direction: Direction): Mark[] {
   if (direction.kind === 'dynamic') return inLetters(direction.text) ?? words(direction.text);
   return direction.kind === 'words' && direction.placement === 'below' ? words(direction.text) : [];
+}
+
+/** How far a dynamic under the first note of a measure may reach to the left, towards the bar line. */
+const BEFORE_FIRST = 0.6;
+
+/**
+ * Where the marks of a dynamic start: their middle under that of the head or rest, but at the start of a measure
+ * (`moment` 0) not so far to the left that they would meet the bar line.
+ */
+export function dynamicX(marks: readonly Mark[], centre: number, moment: Ticks): number {
+  const box = union(marks.map(bounds));
+  if (!box) return 0;
+  const x = centre - (box.left + box.right) / 2;
+  return moment === 0 ? Math.max(x, -BEFORE_FIRST - box.left) : x;
 }

@@ -2,8 +2,8 @@
 import type { Direction } from '../../score/model/direction.ts';
 import { type Box, union } from '../drawing/box.ts';
 import { bounds, type Mark, move } from '../drawing/mark.ts';
-import { BELOW_GAP, marksBelow } from '../measure/dynamic-marks.ts';
-import { type PlacedSystem, xAt } from './placed.ts';
+import { BELOW_GAP, dynamicX, marksBelow } from '../measure/dynamic-marks.ts';
+import { type PlacedBar, type PlacedSystem, xAt } from './placed.ts';
 import type { Sketch } from './sketch.ts';
 
 /** Least distance of a row's ink from the top line, and from ink over it. */
@@ -14,10 +14,19 @@ const SHORT = 6;
 const BESIDE_BAR = 0.4;
 
 /** What stands at the end of a measure belongs to the first note of the next. */
-function startOf(system: PlacedSystem, index: number, { at }: Direction): number {
-  const { line, notation } = system;
+function momentOf({ line, notation }: PlacedSystem, index: number, at: number): readonly [number, number] {
   const ends = at >= notation.tune.measures[index]!.length && index < line.last;
-  return ends ? xAt(system, index + 1, 0) : xAt(system, index, at);
+  return ends ? [index + 1, 0] : [index, at];
+}
+
+/** Where a direction belongs, and where its marks start: a dynamic has its middle under that of its head or rest. */
+function placeOf(system: PlacedSystem, index: number, { kind, at }: Direction, marks: readonly Mark[]) {
+  const [measure, moment] = momentOf(system, index, at);
+  const x = xAt(system, measure, moment);
+  if (kind !== 'dynamic') return { anchor: x, x };
+  const here = system.columns.find(({ column }) => column.measure === measure && column.at === moment);
+  const centre = here?.column.centre ?? 0;
+  return { anchor: x + centre, x: x + dynamicX(marks, centre, moment) };
 }
 
 interface Item {
@@ -27,15 +36,26 @@ interface Item {
   readonly box: Box;
 }
 
-/** Bar lines run through both staves: a short sign keeps left of one that it would meet, as all do at the end. */
-function besideBars({ bars, width }: PlacedSystem, x: number, box: Box): number {
+/**
+ * Bar lines run through both staves: a short sign keeps on its side of one that it would meet, all keep left of that
+ * at the end.
+ */
+function besideBars(
+  { bars, width }: PlacedSystem,
+  { anchor, x }: { readonly anchor: number; readonly x: number },
+  box: Box,
+): number {
   const bar = bars.find(
-    each => each.x < x + box.right + BESIDE_BAR && each.x + each.node.width > x + box.left,
+    each => each.x < x + box.right + BESIDE_BAR && strokesEnd(each) > x + box.left - BESIDE_BAR,
   );
   const isShort = box.right - box.left < SHORT;
-  const free = bar && bar.node.edge !== 'start' && isShort ? bar.x - BESIDE_BAR - box.right : x;
-  return Math.min(free, width - box.right);
+  if (!bar || bar.node.edge === 'start' || !isShort) return Math.min(x, width - box.right);
+  const right = strokesEnd(bar) + BESIDE_BAR - box.left;
+  const left = bar.x - BESIDE_BAR - box.right;
+  return Math.min(bar.x < anchor ? Math.max(x, right) : left, width - box.right);
 }
+
+const strokesEnd = ({ x, node }: PlacedBar): number => x + node.bar.strokesWidth;
 
 function itemsOf(system: PlacedSystem, isWanted: (direction: Direction) => boolean): Item[] {
   const { line, notation } = system;
@@ -45,14 +65,16 @@ function itemsOf(system: PlacedSystem, isWanted: (direction: Direction) => boole
       const marks = marksBelow(direction);
       const box = union(marks.map(bounds));
       if (!box) continue;
-      const x = besideBars(system, startOf(system, index, direction), box);
+      const x = besideBars(system, placeOf(system, index, direction, marks), box);
       const placed = move(marks, x, 0);
       items.push({ measure: index, marks: placed, box: union(placed.map(bounds))! });
     }
   return items.sort((a, b) => a.box.left - b.box.left);
 }
 
-const touch = (a: Box, b: Box): boolean => a.left < b.right + BELOW_GAP && b.left < a.right + BELOW_GAP;
+/** Less by what rounding may take of the room that notes left between them. */
+const GAP = BELOW_GAP - 0.01;
+const touch = (a: Box, b: Box): boolean => a.left < b.right + GAP && b.left < a.right + GAP;
 
 /** Each in the first row that has room for it, from the left: no fewer rows would hold them. Dynamics come first. */
 function inRows(system: PlacedSystem): Item[][] {
