@@ -74,6 +74,7 @@ export { type Arranged, arrange, arrangementOf } from './fingering/arrange.ts';
 export type {
   Arrangement,
   Finger,
+  Fit,
   FretWindow,
   Misfit,
   Placement,

@@ -8,6 +8,7 @@ import { DIFFERENCE } from './lattice.ts';
 import { misfitDiagnostics, rulesDiagnostics } from './misfits.ts';
 import { type Problem, problemOf, type Solved, solveProblem } from './problem.ts';
 import type { Rules } from './rules.ts';
+import { spotOf } from './spots.ts';
 
 /** A tune's fingering, what there is to say about it, and how it was found. */
 export interface Arranged extends Solved {
@@ -72,11 +73,14 @@ const strikeCosts = ({ lattice }: Problem, path: Int32Array): readonly number[] 
     return (layer.costs[grip]! % DIFFERENCE) + move;
   });
 
-const misfitsOf = ({ strikes }: Problem, placements: ReadonlyMap<number, Placement>): readonly Misfit[] =>
-  strikes.flatMap(strike =>
+const misfitsOf = (
+  { strikes, demands }: Problem,
+  placements: ReadonlyMap<number, Placement>,
+): readonly Misfit[] =>
+  strikes.flatMap((strike, k) =>
     strike.heads.flatMap((head, index) => {
       const placement = placements.get(head)!;
       if (placement.fit === 'inside') return [];
-      return [{ head, pitch: strike.pitches[index]!, source: strike.source, beat: strike.beat, placement }];
+      return [{ head, ...spotOf(strike, index), window: demands[k]!.window, placement }];
     }),
   );

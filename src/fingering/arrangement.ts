@@ -18,13 +18,15 @@ export interface WindowRule {
 /** 0 is an open string, 1 the index finger, 4 the little finger. */
 export type Finger = 0 | 1 | 2 | 3 | 4;
 
+/** Inside the window; an open string that rescues a note without a place there; or neither. */
+export type Fit = 'inside' | 'open' | 'outside';
+
 /** Where and how a note is played. */
 export interface Placement extends Place {
   readonly finger: Finger;
   /** The fret at which the index finger rests, also while an open string rings. */
   readonly position: number;
-  /** Inside the window, an open string that rescues a note without a place there, or neither. */
-  readonly fit: 'inside' | 'open' | 'outside';
+  readonly fit: Fit;
 }
 
 /** A note that has no place in the window: an open string rescued it, or it was played outside. */
@@ -34,6 +36,8 @@ export interface Misfit {
   readonly source: Source;
   /** Beats of the time signature's lower number from the start of the measure, 1-based. */
   readonly beat: number;
+  /** The window in force there. */
+  readonly window: FretWindow | undefined;
   readonly placement: Placement;
 }
 

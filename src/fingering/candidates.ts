@@ -1,16 +1,12 @@
 /** The grips among which the solver may choose for one strike: the rules narrow them before it runs. */
 import type { Place } from '../instrument/instrument.ts';
 import { placesOf } from '../instrument/places.ts';
-import type { Finger, FretWindow } from './arrangement.ts';
+import type { Finger, Fit, FretWindow } from './arrangement.ts';
 import { agrees, type Demand } from './demand.ts';
-import type { Grip } from './grip.ts';
+import type { FitPlace, Grip } from './grip.ts';
 import { canReach, type Hand, span } from './hand.ts';
 import type { Rules } from './rules.ts';
 import { chordGrips } from './shapes.ts';
-
-export interface FitPlace extends Place {
-  readonly fit: Grip['fit'];
-}
 
 type Policy = Pick<Rules, 'open' | 'outside'>;
 
@@ -67,7 +63,7 @@ export const gripsFor = (
   });
 };
 
-const lowestPosition = (demand: Demand, fit: Grip['fit']): number => {
+const lowestPosition = (demand: Demand, fit: Fit): number => {
   const low = demand.window?.low ?? 1;
   const chosen = demand.fixed.some(fixed => fixed?.fret !== undefined && fixed.fret < low);
   return fit === 'inside' && !chosen ? Math.max(1, low) : 1;

@@ -7,7 +7,7 @@ import { shortList } from '../score/numbers.ts';
 import { midi, pitchName } from '../score/pitch.ts';
 import type { FretWindow } from './arrangement.ts';
 import type { Hand } from './hand.ts';
-import { type Pin, type Rules, windowIn } from './rules.ts';
+import { type Pin, type Rules, windowsIn } from './rules.ts';
 import { groupBy, listSpots, placeOf, spotOf } from './spots.ts';
 import type { Strike } from './strikes.ts';
 
@@ -32,8 +32,9 @@ export interface Demand {
 export type Targets = ReadonlyMap<number, Place>;
 
 /**
- * The demands on all strikes; equal demands are one and the same object. Throws a Refusal that names every chosen or marked place that does not
- * sound its note, or contradicts another, once for all its notes, and every pin that finds no note.
+ * The demands on all strikes; equal demands are one and the same object. Throws a Refusal that names every
+ * chosen or marked place that does not sound its note, or contradicts another, once for all its notes, and
+ * every pin that finds no note.
  */
 export const demandsOf = (
   hand: Hand,
@@ -42,15 +43,15 @@ export const demandsOf = (
   targets: Targets | undefined,
 ): readonly Demand[] => {
   const faults: Fault[] = [];
-  // Measures without a number have the window of the measure before; the first, that of the whole tune.
-  let window: FretWindow | undefined;
+  const windows = windowsIn(
+    rules,
+    strikes.map(({ source }) => source.measure),
+  );
   const known = new Map<string, Demand>();
   const demands = strikes.map((strike, k): Demand => {
-    const numbered = /^\d/.test(strike.source.measure);
-    if (numbered || k === 0) window = windowIn(rules, strike.source.measure);
     const fixed = strike.sounds.map((_, index) => fixedFor(hand, strike, index, rules, faults));
     const there = strike.heads.map(head => placeOnly(targets?.get(head)));
-    const demand: Demand = { sounds: strike.sounds, window, fixed, targets: there };
+    const demand: Demand = { sounds: strike.sounds, window: windows[k], fixed, targets: there };
     const key = JSON.stringify(demand);
     const equal = known.get(key) ?? demand;
     known.set(key, equal);

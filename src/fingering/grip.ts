@@ -3,7 +3,12 @@
  * where the hand is meanwhile. Grips are the states among which the solver looks for a path.
  */
 import type { Place } from '../instrument/instrument.ts';
-import type { Finger } from './arrangement.ts';
+import type { Finger, Fit } from './arrangement.ts';
+
+/** A place where a note may lie, and whether that is in the window. */
+export interface FitPlace extends Place {
+  readonly fit: Fit;
+}
 
 /** A finger at a place. */
 export interface Touch extends Place {
@@ -17,8 +22,7 @@ export interface Grip {
   readonly touches: readonly Touch[];
   /** The fret under the index finger; carried on while open strings ring. */
   readonly position: number;
-  /** Inside the window, an open string that rescues a note without a place there, or neither. */
-  readonly fit: 'inside' | 'open' | 'outside';
+  readonly fit: Fit;
   /** How far outside the window the grip lies, mm along the neck; 0 unless `fit` is 'outside'. */
   readonly astray: number;
 }

@@ -65,14 +65,26 @@ export const wholeTune = (low: number, high: number): readonly WindowRule[] => [
 ];
 
 /**
- * The window in force in a measure: the last rule that names its printed number, or else the last for
- * the whole tune. A number such as "12a" counts as 12; measures without a number have the window of
- * the measure before.
+ * The windows in force in measures, by their printed numbers in the order of the tune: of the rules that name
+ * a number the last, or else the last for the whole tune. A number such as "12a" counts as 12; a measure
+ * without a number has the window of the measure before.
  */
-export const windowIn = (rules: Rules, measure: string): FretWindow | undefined => {
-  const number = Number.parseInt(measure, 10);
-  const named = rules.windows.findLast(
+export const windowsIn = (rules: Rules, measures: readonly string[]): readonly (FretWindow | undefined)[] => {
+  let window: FretWindow | undefined;
+  return measures.map((measure, index) => {
+    if (index === 0 || /^\d/.test(measure)) window = windowAt(rules, Number.parseInt(measure, 10));
+    return window;
+  });
+};
+
+const windowAt = ({ windows }: Rules, number: number): FretWindow | undefined => {
+  const named = windows.findLast(
     ({ measures }) => measures && number >= measures.from && number <= measures.to,
   );
-  return (named ?? rules.windows.findLast(({ measures }) => !measures))?.window;
+  return (named ?? windows.findLast(({ measures }) => !measures))?.window;
 };
+
+/** "frets 4-8", "frets 4-8 without open strings" */
+export const windowName = ({ open }: Rules, window: FretWindow | undefined): string =>
+  (window ? `frets ${window.low}-${window.high}` : 'the frets of the neck') +
+  (open === 'never' ? ' without open strings' : '');

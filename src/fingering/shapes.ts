@@ -1,9 +1,8 @@
 /** Chords as shapes: one string a note, at most four fingers, barres where they are possible. */
 import type { Place } from '../instrument/instrument.ts';
 import type { Finger } from './arrangement.ts';
-import type { FitPlace } from './candidates.ts';
 import { agrees, type Demand } from './demand.ts';
-import type { Grip, Touch } from './grip.ts';
+import type { FitPlace, Grip, Touch } from './grip.ts';
 import { canReach, type Hand, span } from './hand.ts';
 
 /** How many frets a finger may be drawn in behind its own when a chord is held. */

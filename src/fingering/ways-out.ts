@@ -2,10 +2,15 @@
 import { INSTRUMENTS } from '../instrument/catalogue.ts';
 import type { Instrument } from '../instrument/instrument.ts';
 import { openPitches, topFret } from '../instrument/places.ts';
+import type { Diagnostic } from '../score/diagnostic.ts';
 import { movedName } from '../score/names.ts';
 import type { FretWindow } from './arrangement.ts';
+import type { Demand } from './demand.ts';
 import { fits } from './fit.ts';
+import type { Rules } from './rules.ts';
+import type { Strike } from './strikes.ts';
 
+/** What would help, whichever way. */
 export interface WaysOut {
   /** Semitones up or down with which every note fits, nearest first; at most an octave. */
   readonly transpositions: readonly number[];
@@ -87,3 +92,38 @@ export const describeWaysOut = (
   ].filter(Boolean);
   return offers.length > 0 ? `every note ${helped} ${offers.join('; or ')}` : undefined;
 };
+
+/** For what a tune is arranged. */
+export interface Asked {
+  readonly instrument: Instrument;
+  readonly rules: Rules;
+  /** Instruments for which it is arranged as well: those are no way out. */
+  readonly beside: readonly Instrument[];
+}
+
+/** The ways out for all strikes together, as a hint; none where there is no way. */
+export const hintFor = (
+  { instrument, rules, beside }: Asked,
+  strikes: readonly Strike[],
+  window: FretWindow | undefined,
+  helped?: 'could be played',
+): Pick<Diagnostic, 'hint'> => {
+  const sounds = strikes.flatMap(strike => strike.sounds);
+  const ways = waysOut(instrument, sounds, window, rules.open === 'never' ? 'never' : 'may sound');
+  const instruments = ways.instruments.filter(each => !beside.some(other => isSame(each, other)));
+  const hint = describeWaysOut({ ...ways, instruments }, helped);
+  return hint ? { hint } : {};
+};
+
+/** The same for the strikes under one window. */
+export const hintAt = (
+  asked: Asked,
+  strikes: readonly Strike[],
+  demands: readonly Demand[],
+  window: FretWindow | undefined,
+): Pick<Diagnostic, 'hint'> =>
+  hintFor(
+    asked,
+    strikes.filter((_, k) => demands[k]!.window === window),
+    window,
+  );

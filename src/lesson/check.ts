@@ -2,10 +2,12 @@
  * Looks over string, fret and fingering numbers that are in a file, wherever they come from: does every
  * place sound its note, lie in the window, stay under a tie, and can the hand hold it?
  */
+
+import type { FretWindow } from '../fingering/arrangement.ts';
 import { gripsFor } from '../fingering/candidates.ts';
 import type { Demand } from '../fingering/demand.ts';
 import { type Hand, handOn } from '../fingering/hand.ts';
-import { type Rules, windowIn } from '../fingering/rules.ts';
+import { type Rules, windowsIn } from '../fingering/rules.ts';
 import { beatAt } from '../fingering/strikes.ts';
 import type { Instrument, Place } from '../instrument/instrument.ts';
 import { placeName, placesOf, soundAt, topFret } from '../instrument/places.ts';
@@ -30,6 +32,8 @@ interface Context {
   readonly tune: Tune;
   readonly hand: Hand;
   readonly rules: Rules;
+  /** The windows in force, measure by measure. */
+  readonly windows: readonly (FretWindow | undefined)[];
   /** By head id, for ties. */
   readonly heads: ReadonlyMap<number, Head>;
   /** Where each sound was first, and in which measure. */
@@ -60,6 +64,10 @@ export const checkMarks = (tune: Tune, instrument: Instrument, rules: Rules): Ch
     tune,
     hand: handOn(instrument, rules.hand),
     rules,
+    windows: windowsIn(
+      rules,
+      tune.measures.map(({ number }) => number),
+    ),
     heads: new Map(spots.map(({ head }) => [head.id, head])),
     seen: new Map(),
   };
@@ -135,8 +143,12 @@ const whereItLies = (instrument: Instrument, { pitch }: Head): string => {
 };
 
 /** An open string is at home in no window above the nut: it may rescue, be free, or never sound. */
-const windowFaults = ({ hand, rules }: Context, { head, event }: Spot, place: Place): readonly Fault[] => {
-  const window = windowIn(rules, event.source.measure);
+const windowFaults = (
+  { hand, rules, windows }: Context,
+  { head, measure }: Spot,
+  place: Place,
+): readonly Fault[] => {
+  const window = windows[measure.index];
   const { fret } = place;
   const name = pitchName(head.pitch);
   if (fret === 0 && rules.open === 'never') {

@@ -90,6 +90,19 @@ describe('notes outside the window', () => {
     expect(said(bars('F4 G4'), { frets: [5, 8] })).toEqual([]);
   });
 
+  test('in a measure without a number are told with the window of the measure before', () => {
+    const quarter = (name: string) => ({ pitches: [pitchOf(name)], duration: DIVISION });
+    const tune = tuneOfMeasures([
+      { number: '1', events: [quarter('F4')] },
+      { number: 'X1', events: [quarter('E4')] },
+    ]);
+    const windows = [{ measures: { from: 1, to: 1 }, window: { low: 5, high: 8 } }];
+    expect(said(tune, { windows })[0]!.message).toMatch(/^E4 has no place in frets 5-8; /);
+    expect(faults(tune, { windows, open: 'never', outside: 'refuse' })[0]!.message).toMatch(
+      /^E4 has no place in frets 5-8 without open strings: /,
+    );
+  });
+
   test('on a beat between others are placed to the hundredth', () => {
     const third = { pitches: [pitchOf('E4')], duration: DIVISION / 3 };
     const tune = tuneOfMeasures([

@@ -1,6 +1,6 @@
 /** What holds where nothing is said, and which window is in force in a measure. */
 import { expect, test } from 'vitest';
-import { rulesFrom, wholeTune, windowIn } from '../../src/fingering/rules.ts';
+import { rulesFrom, wholeTune, windowsIn } from '../../src/fingering/rules.ts';
 
 test('open strings are free without a window and only rescue inside one, unless it is said otherwise', () => {
   expect(rulesFrom().open).toBe('free');
@@ -45,9 +45,19 @@ test('the last window that names a measure is in force there; elsewhere the last
   const rules = rulesFrom({
     windows: [...wholeTune(1, 4), named(3, 5, 5), ...wholeTune(2, 5), named(5, 6, 7), named(12, 12, 9)],
   });
-  const lows = ['1', '2', '3', '4', '5', '6', '7', '12', '12a', '0', 'X1', ''].map(
-    measure => windowIn(rules, measure)!.low,
+  const lows = ['1', '2', '3', '4', '5', '6', '7', '12', '12a', '0'].map(
+    measure => windowsIn(rules, [measure])[0]!.low,
   );
-  expect(lows).toEqual([2, 2, 5, 5, 7, 7, 2, 9, 9, 2, 2, 2]);
-  expect(windowIn(rulesFrom({ windows: [named(3, 5, 5)] }), '2')).toBeUndefined();
+  expect(lows).toEqual([2, 2, 5, 5, 7, 7, 2, 9, 9, 2]);
+  expect(windowsIn(rulesFrom({ windows: [named(3, 5, 5)] }), ['2', '3', '6'])).toEqual([
+    undefined,
+    { low: 5, high: 8 },
+    undefined,
+  ]);
+});
+
+test('a measure without a number has the window of the measure before; the first, that of the whole tune', () => {
+  const windows = [...wholeTune(1, 4), { measures: { from: 2, to: 3 }, window: { low: 5, high: 9 } }];
+  const lows = windowsIn(rulesFrom({ windows }), ['X1', '1', '2', 'X2', '', '3', '4', 'X3']);
+  expect(lows.map(window => window!.low)).toEqual([1, 1, 5, 5, 5, 5, 1, 1]);
 });
