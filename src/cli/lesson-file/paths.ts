@@ -25,13 +25,14 @@ export const insideOf = ({ folder, within }: Fence, path: string, place: Place):
   });
 };
 
-const isBelow = (folder: string, path: string): boolean => {
+/** Whether a path lies in a folder, or is that folder. */
+export const isBelow = (folder: string, path: string): boolean => {
   const way = relative(folder, path);
   return way !== '..' && !way.startsWith(`..${sep}`) && !isAbsolute(way);
 };
 
 /** Where a path leads with its links followed; what is not there yet, as if it were. */
-const real = (path: string): string => {
+export const real = (path: string): string => {
   const whole = resolve(path);
   try {
     return realpathSync(whole);

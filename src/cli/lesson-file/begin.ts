@@ -1,0 +1,78 @@
+/** `fretward lesson --init`: lesson files to begin with. */
+import { existsSync } from 'node:fs';
+import { writeFiles } from '../../batch/files.ts';
+import { findInputs, type Input } from '../../batch/inputs.ts';
+import { loadTune } from '../../batch/run.ts';
+import { type Beginning, beginningFor, usualBeginning } from '../../lesson/pack/beginning.ts';
+import { Refusal } from '../../score/diagnostic.ts';
+import { type Limiting, limitsOf } from '../asked.ts';
+import { attempt, type Say } from '../attempt.ts';
+import { print } from '../console.ts';
+import { EXIT, UsageError } from '../exit.ts';
+import { isTuneFile } from '../names.ts';
+import { RUN_NAMES } from '../options/batch.ts';
+import type { Options } from '../options/options.ts';
+import { notTogether } from '../run/contradictions.ts';
+import { refuseOthers } from '../tunes.ts';
+import { lessonTemplate } from './template.ts';
+
+type BeginOptions = Options<(typeof RUN_NAMES)[number] | 'for' | 'quiet'> & Limiting;
+
+/** Writes files to begin with. Without `.yaml` a file would be in the way of the folder that its lesson gets. */
+export const beginAll = async (files: readonly string[], options: BeginOptions): Promise<number> => {
+  const other = RUN_NAMES.find(name => options[name] !== undefined);
+  if (other) throw notTogether('init', other, '--init makes no sheets');
+  const tune = files.find(isTuneFile);
+  if (tune !== undefined) {
+    const names = files.filter(each => each !== tune);
+    throw new UsageError(
+      `${tune} is a tune, and no lesson file`,
+      `write fretward lesson --init ${names[0] ?? 'monday.yaml'} --for ${tune}`,
+    );
+  }
+  const input = options.for === undefined ? undefined : tuneNamed(options.for);
+  const { quiet = false } = options;
+  let status: number = EXIT.done;
+  for (const named of files) {
+    const file = /\.ya?ml$/i.test(named) ? named : `${named}.yaml`;
+    const done = await attempt(input, quiet, async say => {
+      refuseThere(file);
+      const begun = input ? await onTune(input, options, say) : { ...usualBeginning(), title: 'Up the neck' };
+      writeFiles([{ path: file, content: lessonTemplate({ ...begun, file, tune: input?.path }) }]);
+      if (!quiet) print(`${file}\n`);
+    });
+    status = Math.max(status, done);
+  }
+  return status;
+};
+
+/** The one tune of that name. */
+const tuneNamed = (name: string): Input => {
+  refuseOthers(name);
+  const [input, ...others] = findInputs([name]);
+  if (name === '-') throw new UsageError('a lesson names its tune by a file', 'save the tune, and name that');
+  if (!input || others.length > 0) throw new UsageError(`${name} is a folder`, 'name one tune');
+  return input;
+};
+
+const onTune = async (
+  input: Input,
+  options: Limiting,
+  say: Say,
+): Promise<Beginning & { readonly title: string }> => {
+  const { tune, diagnostics } = await loadTune(input, { chords: 'top' }, limitsOf(options));
+  say(diagnostics);
+  return { ...beginningFor(tune), title: tune.title ?? input.stem };
+};
+
+/** A file that is there stays. */
+const refuseThere = (file: string): void => {
+  if (!existsSync(file)) return;
+  throw new Refusal({
+    severity: 'error',
+    code: 'lesson-exists',
+    message: 'there is such a file already',
+    hint: 'choose another name',
+    place: { file },
+  });
+};

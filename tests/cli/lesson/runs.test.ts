@@ -1,0 +1,71 @@
+/** Runs of lessons: reported, shared out, watched; what is left over. */
+import { spawn } from 'node:child_process';
+import { rmSync } from 'node:fs';
+import { expect, it } from 'vitest';
+import { GRACE, ROW, type Terminal, terminal, waitFor } from '../terminal.ts';
+
+const lesson = (tune: string, more = ''): string => `tune: ${tune}.musicxml\nparts: [quiz]\nto: svg\n${more}`;
+
+const withLessons = (...names: readonly string[]): Terminal => {
+  const term = terminal(ROW, GRACE);
+  for (const name of names) term.write(`${name}.yaml`, lesson(ROW));
+  return term;
+};
+
+it('reports of lessons are as those of tunes are', async () => {
+  const term = withLessons('a', 'b', 'c');
+  const report = JSON.parse((await term.run('fretward lesson *.yaml -q --report json')).stdout);
+  expect(report.tunes.map((each: { file: string }) => each.file)).toEqual(['a.yaml', 'b.yaml', 'c.yaml']);
+  expect(report.summary).toMatchObject({
+    tunes: 3,
+    filesWritten: 9,
+    shares: [{ index: 1, count: 1, all: 3 }],
+  });
+  for (const index of [1, 2]) {
+    await term.run(`fretward lesson *.yaml -q --shard ${index}/2 --report jsonl > ${index}.jsonl`);
+  }
+  const both = await term.run('fretward report 1.jsonl 2.jsonl');
+  expect([both.status, both.stdout]).toEqual([0, expect.stringMatching(/^ *3 tunes$/m)]);
+  expect((await term.run('fretward report 2.jsonl')).status).toBe(1);
+});
+
+it('the sheets of a lesson that is gone are left over, and those of one that is made elsewhere are not', async () => {
+  const term = withLessons('a', 'b');
+  await term.run('fretward lesson a.yaml b.yaml --out out -q');
+  expect((await term.run('fretward lesson a.yaml --out out')).stderr).toBe('1 lesson: 1 up to date\n');
+  rmSync(term.path('b.yaml'));
+  const { stderr } = await term.run('fretward lesson a.yaml --out out');
+  expect(stderr).toMatch(
+    /^warning: 3 files .*out\/b\/b\.ukulele\.booklet\.pdf.*out\/b\/index\.html \(left-over\)$/m,
+  );
+  const verified = await term.run('fretward lesson a.yaml --out out --verify -q');
+  expect([verified.status, verified.stderr]).toEqual([1, expect.stringContaining('(output-left-over)')]);
+});
+
+it('--watch follows lesson files, and the tunes that they come to name', async () => {
+  const term = withLessons('a');
+  const child = spawn('fretward', ['lesson', 'a.yaml', '--watch'], {
+    cwd: term.folder,
+    env: { ...process.env, PATH: term.searchPath },
+  });
+  let said = '';
+  for (const stream of [child.stdout, child.stderr])
+    stream.on('data', chunk => {
+      said += chunk;
+    });
+  const ended = new Promise<number | null>(done => child.on('close', done));
+  const shows = (words: string) => waitFor(() => term.read('a/a.ukulele.quiz.svg').includes(words));
+  await waitFor(() => said.includes('watching'));
+  term.write(`${ROW}.musicxml`, term.read(`${ROW}.musicxml`).replace('Row, Row', 'Pull, Pull'));
+  await shows('Pull, Pull');
+  term.write('a.yaml', 'tune: [');
+  await waitFor(() => said.includes('lesson-broken'));
+  // As editors save: beside it, and then into its place.
+  term.write('new', lesson(GRACE));
+  await term.run('mv new a.yaml');
+  await shows('Amazing Grace');
+  term.write(`${GRACE}.musicxml`, term.read(`${GRACE}.musicxml`).replace('Amazing', 'Amazed'));
+  await shows('Amazed Grace');
+  child.kill('SIGINT');
+  expect(await ended).toBe(0);
+});
