@@ -161,7 +161,7 @@ function wordGoesOnTo(system: PlacedSystem, one: Sung, next: Sung | undefined): 
   const { measures } = system.notation.tune;
   const ending = measures.findIndex(({ left }, index) => index > one.measure && left.ending);
   if (next?.syllable.opens && ending > 0 && ending <= next.measure)
-    return measureSpan(system, ending - 1).right;
+    return Math.min(measureSpan(system, ending - 1).right, startOf(next));
   return next ? startOf(next) : system.width;
 }
 
