@@ -49,6 +49,12 @@ function curveToSvg(mark: CurveMark): string {
 
 const ANCHORS = { start: undefined, middle: 'middle', end: 'end' } as const;
 
+/**
+ * What stands in for the faces where a program leaves out those that the page carries: the widest-spread ones that
+ * are no wider, so that nothing runs into what is beside it.
+ */
+const STAND_INS = { sans: `'Arial Narrow',sans-serif`, serif: `'Times New Roman',serif` } as const;
+
 function textToSvg({ text: content, face: name, x, y, size, anchor, ink }: TextMark): string {
   const { family, weight, style } = face(name);
   return element(
@@ -56,7 +62,7 @@ function textToSvg({ text: content, face: name, x, y, size, anchor, ink }: TextM
     {
       x,
       y,
-      'font-family': `'${family}',${family.includes('Serif') ? 'serif' : 'sans-serif'}`,
+      'font-family': `'${family}',${STAND_INS[family.includes('Serif') ? 'serif' : 'sans']}`,
       'font-size': size,
       'font-weight': weight === 400 ? undefined : weight,
       'font-style': style === 'normal' ? undefined : style,

@@ -13,14 +13,16 @@ const SIGNS = /([°+ø])/;
 export function chordMarks(symbol: ChordSymbol): Mark[] {
   const marks: Mark[] = [];
   let x = 0;
-  for (const { text, raised } of chordPieces(symbol)) {
+  const pieces = chordPieces(symbol);
+  for (const [index, { text, raised }] of pieces.entries()) {
+    const stops = index === 0 && pieces.length > 1;
     for (const part of raised ? text.split(SIGNS) : [text]) {
       if (part === '') continue;
       const full = !raised || SIGNS.test(part);
       const size = STYLE.chordSize * (full ? 1 : RAISED);
       const lift = raised ? STYLE.chordSize * (full ? 0.12 : 0.27) : 0;
       const from = x + (raised ? 0.06 : 0);
-      const piece = richText(part, { role: 'chord', face: 'sansBold', size }, from, -lift);
+      const piece = richText(part, { role: 'chord', face: 'sansBold', size, stops }, from, -lift);
       marks.push(...piece.marks);
       x = from + piece.width;
     }

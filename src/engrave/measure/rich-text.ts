@@ -1,7 +1,7 @@
 /** Text in which ♯ ♭ ♮ and their doubles are set as music glyphs: text faces lack or misdraw them. */
 
 import type { Ink } from '../drawing/ink.ts';
-import { bounds, type Mark } from '../drawing/mark.ts';
+import { bounds, type Mark, move } from '../drawing/mark.ts';
 import type { Role } from '../drawing/role.ts';
 import type { TextMark } from '../drawing/text.ts';
 import { type FaceName, textWidth } from '../font/face.ts';
@@ -30,15 +30,18 @@ export interface TextStyle {
   readonly size: number;
   readonly of?: number;
   readonly ink?: Ink;
+  /** Something follows that it must not run into, whatever face stands in for its own: it is anchored at its end. */
+  readonly stops?: boolean;
 }
 
-/** Marks of a text that starts at (x, y) on its baseline, and its width. */
+/** Marks of a text that starts at (x, y) on its baseline, and its width. Before a sign, text is anchored at its end. */
 export function richText(text: string, style: TextStyle, x = 0, y = 0): { marks: Mark[]; width: number } {
   const { role, size, of, ink } = style;
   const tag = { role, ...(of === undefined ? {} : { of }), ...(ink ? { ink } : {}) };
   const marks: Mark[] = [];
   let at = x;
-  for (const piece of text.split(/([♯♭♮]|𝄪|𝄫)/u)) {
+  const pieces = text.split(/([♯♭♮]|𝄪|𝄫)/u);
+  for (const [index, piece] of pieces.entries()) {
     // The word "constructor" is a word.
     const sign = Object.hasOwn(SIGNS, piece) ? SIGNS[piece] : undefined;
     if (sign) {
@@ -47,14 +50,17 @@ export function richText(text: string, style: TextStyle, x = 0, y = 0): { marks:
       marks.push({ kind: 'glyph', ...tag, name, x: at + gap, y: y - lift * size, size: size * sign.size });
       at += glyphWidth(name, size * sign.size) + 2 * gap;
     } else if (piece !== '') {
-      marks.push({ kind: 'text', ...tag, text: piece, face: style.face, x: at, y, size, anchor: 'start' });
+      const from = at;
       at += textWidth(piece, style.face, size);
+      const stops = index + 1 < pieces.length || style.stops;
+      const place = stops ? ({ x: at, anchor: 'end' } as const) : ({ x: from, anchor: 'start' } as const);
+      marks.push({ kind: 'text', ...tag, text: piece, face: style.face, ...place, y, size });
     }
   }
   return { marks, width: at - x };
 }
 
-/** The same, set in the middle of, or up to, x. */
+/** The same, set in the middle of, or up to, x: plain text is anchored there, whatever face stands in for its own. */
 export function anchoredText(
   text: string,
   style: TextStyle,
@@ -62,10 +68,14 @@ export function anchoredText(
   y: number,
   anchor: TextMark['anchor'],
 ): Mark[] {
-  const { width } = richText(text, style);
-  const start = anchor === 'start' ? x : anchor === 'middle' ? x - width / 2 : x - width;
-  return richText(text, style, start, y).marks;
+  const { marks, width } = richText(text, style, 0, y);
+  const [only] = marks;
+  if (marks.length === 1 && only?.kind === 'text') return [{ ...only, x, anchor }];
+  return move(marks, x - width * BEFORE[anchor], 0);
 }
+
+/** Which part of a text lies before its anchor. */
+const BEFORE = { start: 0, middle: 0.5, end: 1 } as const;
 
 /** Right edge of marks; `from` where there are none. */
 export const rightEdge = (marks: readonly Mark[], from = 0): number =>

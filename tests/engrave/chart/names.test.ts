@@ -1,6 +1,8 @@
-/** How chords are called that are typed with more than one kind in one word. */
-import { expect, test } from 'vitest';
+/** How chord symbols are called, and how they keep clear of themselves. */
+import { describe, expect, test } from 'vitest';
 import { chordPieces } from '../../../src/engrave/content/chord-name.ts';
+import { bounds } from '../../../src/engrave/drawing/mark.ts';
+import { chordMarks } from '../../../src/engrave/measure/chord-marks.ts';
 import { parseChordSymbol } from '../../../src/lesson/chords/symbol.ts';
 
 const named = (typed: string): string =>
@@ -22,4 +24,18 @@ test.each([
   ['D/F#', 'D/F♯'],
 ])('%s is printed as %s', (typed, printed) => {
   expect(named(typed)).toBe(printed);
+});
+
+describe('where another face stands in for that of the symbols, a third wider', () => {
+  test.each(['Bb7', 'G7', 'Am7', 'F#m7b5', 'Ebmaj7', 'Abm(maj7)', 'Gdim'])(
+    '%s keeps its root clear',
+    symbol => {
+      const [root, ...others] = chordMarks(parseChordSymbol(symbol));
+      if (root?.kind !== 'text') throw new Error('no root');
+      const natural = bounds(root);
+      const wider = (natural.right - natural.left) / 3;
+      const right = natural.right + wider * { start: 1, middle: 0.5, end: 0 }[root.anchor];
+      for (const other of others) expect(bounds(other).left).toBeGreaterThan(right - 0.01);
+    },
+  );
 });
