@@ -2,13 +2,14 @@
 import type { Place } from '../instrument/instrument.ts';
 import { placeName, placesOf } from '../instrument/places.ts';
 import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
+import { groupBy } from '../score/groups.ts';
 import { measureRanges, momentName, momentNames } from '../score/moments.ts';
 import { shortList } from '../score/numbers.ts';
 import { midi, pitchName } from '../score/pitch.ts';
 import type { FretWindow } from './arrangement.ts';
 import type { Hand } from './hand.ts';
 import { type Pin, type Rules, windowsIn } from './rules.ts';
-import { groupBy, listSpots, placeOf, spotOf } from './spots.ts';
+import { listSpots, placeOf, spotOf } from './spots.ts';
 import type { Strike } from './strikes.ts';
 
 /** What is fixed of a note's string, fret and finger; undefined is free. */

@@ -1,12 +1,13 @@
 /** Where two editions of a tune part. */
 import type { Place } from '../instrument/instrument.ts';
 import { placeName } from '../instrument/places.ts';
+import { type Group, groupBy } from '../score/groups.ts';
 import type { Moment } from '../score/moments.ts';
 import { type Pitch, pitchName } from '../score/pitch.ts';
 import type { Arrangement } from './arrangement.ts';
-import { type Group, groupBy } from './spots.ts';
 import type { Strike } from './strikes.ts';
 
+/** A note that two editions play in different places. */
 export interface Difference extends Moment {
   readonly pitch: Pitch;
   readonly here: Place;

@@ -1,4 +1,5 @@
 /** How hard a fingering is, in numbers that a player can picture; in all and measure by measure. */
+import { groupBy } from '../score/groups.ts';
 import { mmNumber, pointsNumber } from '../score/numbers.ts';
 import { chargesAt, gripAt } from './explain.ts';
 import { type Grip, isOpen } from './grip.ts';
@@ -59,16 +60,11 @@ export interface DifficultyReport extends Difficulty {
 export const difficultyOf = (solved: Solved, hardest = 5): DifficultyReport => {
   const { problem } = solved;
   const steps = problem.strikes.map((strike, k) => stepAt(solved, strike, k));
-  const byMeasure = new Map<number, Step[]>();
-  for (const step of steps) {
-    const { measure } = step.strike;
-    byMeasure.set(measure, [...(byMeasure.get(measure) ?? []), step]);
-  }
   return {
     ...sumUp(steps),
     comfortableReach: problem.hand.comfortable[5 + 4]!,
-    measures: [...byMeasure.values()].map(each => ({
-      measure: each[0]!.strike.source.measure,
+    measures: groupBy(steps, ({ strike }) => strike.measure).map(each => ({
+      measure: each[0].strike.source.measure,
       ...sumUp(each),
     })),
     hardest: steps

@@ -1,13 +1,14 @@
 /** What there is to say about a fingering: notes that do not fit, where they stand, and what would make them fit. */
 import { placeName } from '../instrument/places.ts';
 import type { Diagnostic } from '../score/diagnostic.ts';
+import { groupBy } from '../score/groups.ts';
 import { counted } from '../score/numbers.ts';
 import { pitchName } from '../score/pitch.ts';
 import type { Arrangement } from './arrangement.ts';
 import type { Problem } from './problem.ts';
 import { windowName } from './rules.ts';
 import type { Found } from './search.ts';
-import { groupBy, listSpots, placeOf } from './spots.ts';
+import { listSpots, placeOf } from './spots.ts';
 import { hintAt } from './ways-out.ts';
 
 /** Warnings for the notes that were played outside the window, notes for open strings that rescued. */

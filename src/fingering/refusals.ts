@@ -2,6 +2,7 @@
 import type { Instrument } from '../instrument/instrument.ts';
 import { placesOf, topFret } from '../instrument/places.ts';
 import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
+import { groupBy } from '../score/groups.ts';
 import { measureRanges, stretchName } from '../score/moments.ts';
 import { pitchName } from '../score/pitch.ts';
 import type { Tune } from '../score/tune.ts';
@@ -10,7 +11,7 @@ import type { Demand } from './demand.ts';
 import type { Hand } from './hand.ts';
 import type { Lattice } from './lattice.ts';
 import { type Rules, windowName } from './rules.ts';
-import { groupBy, listSpots, placeOf, spotOf } from './spots.ts';
+import { listSpots, placeOf, spotOf } from './spots.ts';
 import type { Strike } from './strikes.ts';
 import { type Asked, hintAt, hintFor } from './ways-out.ts';
 

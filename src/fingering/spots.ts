@@ -4,13 +4,13 @@ import { momentsInShort } from '../score/moments.ts';
 import type { Pitch } from '../score/pitch.ts';
 import type { Strike } from './strikes.ts';
 
+/** A note, and when it is struck. */
 export interface Spot {
   readonly pitch: Pitch;
   readonly source: Source;
+  /** In beats of the time signature's lower number, 1-based. */
   readonly beat: number;
 }
-
-export type Group<T> = readonly [T, ...T[]];
 
 /** Of notes struck together, the one with that index, the lowest if none is named. */
 export const spotOf = (strike: Strike, index = 0): Spot => ({
@@ -21,17 +21,6 @@ export const spotOf = (strike: Strike, index = 0): Spot => ({
 
 /** A spot as a diagnostic names it. */
 export const placeOf = ({ source, beat }: Spot) => ({ ...source, beat });
-
-/** Items with equal keys together, in the order of the first of each. */
-export const groupBy = <T>(items: readonly T[], key: (item: T) => string): readonly Group<T>[] => {
-  const groups = new Map<string, [T, ...T[]]>();
-  for (const item of items) {
-    const group = groups.get(key(item));
-    if (group) group.push(item);
-    else groups.set(key(item), [item]);
-  }
-  return [...groups.values()];
-};
 
 /** "measure 3 beats 1 and 2.5; measure 7 beat 4"; by their measures alone where there are many. */
 export const listSpots = (spots: readonly Spot[]): string => momentsInShort(spots.map(placeOf));

@@ -9,6 +9,7 @@ import type { Targets } from '../fingering/demand.ts';
 import { type Rules, wholeTune } from '../fingering/rules.ts';
 import type { Instrument, Place } from '../instrument/instrument.ts';
 import type { Diagnostic } from '../score/diagnostic.ts';
+import { type Group, groupBy, groupsBy } from '../score/groups.ts';
 import type { Head, MusicEvent } from '../score/model/event.ts';
 import { midi } from '../score/pitch.ts';
 import type { Tune } from '../score/tune.ts';
@@ -28,26 +29,26 @@ export const withoutFingers = (known: KnownPlaces): KnownPlaces =>
 
 /** The place of each pitch in a tune as it is arranged. */
 export const knownPlaces = (tune: Tune, { placements }: Arrangement): KnownPlaces => {
-  const uses = new Map<number, Placement[]>();
-  for (const head of headsOf(tune)) {
+  const uses = headsOf(tune).flatMap(head => {
     const placement = head.tieFrom === undefined ? placements.get(head.id) : undefined;
-    if (!placement) continue;
-    const sound = midi(head.pitch);
-    uses.set(sound, [...(uses.get(sound) ?? []), placement]);
-  }
-  return new Map([...uses].map(([sound, all]) => [sound, mostUsed(all)]));
+    return placement ? [{ sound: midi(head.pitch), placement }] : [];
+  });
+  return new Map(
+    [...groupsBy(uses, ({ sound }) => sound)].map(([sound, all]) => [
+      sound,
+      mostUsed(all.map(({ placement }) => placement)),
+    ]),
+  );
 };
 
 const mostUsed = (all: readonly Placement[]): KnownPlace => {
-  const count = ({ string, fret }: Place): number =>
-    all.filter(each => each.string === string && each.fret === fret).length;
-  const order = (a: Place, b: Place): number => count(b) - count(a) || a.string - b.string || a.fret - b.fret;
-  const [{ string, fret, fit }] = [...all].sort(order) as [Placement];
-  const fingers = new Set(
-    all.filter(each => each.string === string && each.fret === fret).map(each => each.finger),
-  );
-  const [finger] = fingers;
-  return { string, fret, fit, finger: fingers.size === 1 ? finger : undefined };
+  const byPlace = groupBy(all, ({ string, fret }) => `${string}:${fret}`);
+  const order = (a: Group<Placement>, b: Group<Placement>): number =>
+    b.length - a.length || a[0].string - b[0].string || a[0].fret - b[0].fret;
+  const most = byPlace.reduce((best, each) => (order(each, best) < 0 ? each : best));
+  const [{ string, fret, fit, finger }] = most;
+  const always = most.every(each => each.finger === finger);
+  return { string, fret, fit, finger: always ? finger : undefined };
 };
 
 const headsOf = (tune: Tune): readonly Head[] =>

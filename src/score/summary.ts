@@ -1,5 +1,6 @@
 /** What is in a score, as plain data: what a reader of the file wants to know before arranging it. */
 
+import { type Group, groupBy } from './groups.ts';
 import type { Key, TimeSignature } from './model/attributes.ts';
 import type { MusicEvent } from './model/event.ts';
 import type { Heading, LeftOut, Part, Score, Voice } from './model.ts';
@@ -78,16 +79,14 @@ const distinct = <T extends object>(values: readonly (T | undefined)[]): readonl
   return [...seen.values()];
 };
 
-const summariseVoices = (part: Part): readonly VoiceSummary[] => {
-  const voices = new Map<string, Voice[]>();
-  for (const measure of part.measures) {
-    for (const voice of measure.voices) voices.set(voice.id, [...(voices.get(voice.id) ?? []), voice]);
-  }
-  return [...voices.values()].map(list => summariseVoice(part, list));
-};
+const summariseVoices = (part: Part): readonly VoiceSummary[] =>
+  groupBy(
+    part.measures.flatMap(({ voices }) => voices),
+    ({ id }) => id,
+  ).map(voices => summariseVoice(part, voices));
 
-const summariseVoice = (part: Part, voices: readonly Voice[]): VoiceSummary => {
-  const { id, staff } = voices[0]!;
+const summariseVoice = (part: Part, voices: Group<Voice>): VoiceSummary => {
+  const [{ id, staff }] = voices;
   const notes = voices.flatMap(voice => voice.events).flatMap(asNote);
   const played = notes.filter(note => !note.cue);
   const pitches = played

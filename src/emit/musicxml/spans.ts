@@ -1,4 +1,5 @@
 /** Slurs and tuplets: from spans to the marks on the notes at their ends. */
+import { groupsBy } from '../../score/groups.ts';
 import type { Slur, Tuplet } from '../../score/model.ts';
 import type { Tune } from '../../score/tune.ts';
 import { element, leaf, type XmlNode } from './xml.ts';
@@ -36,11 +37,10 @@ export const slurMarks = (tune: Tune, lane: Lane): SpanMarks => {
 /** A mark, and the id of the event that it stands on. */
 type Mark = readonly [number, XmlNode];
 
-const collected = (list: readonly Mark[]): SpanMarks => {
-  const marks = new Map<number, XmlNode[]>();
-  for (const [event, mark] of list) marks.set(event, [...(marks.get(event) ?? []), mark]);
-  return marks;
-};
+const collected = (list: readonly Mark[]): SpanMarks =>
+  new Map(
+    [...groupsBy(list, ([event]) => event)].map(([event, marks]) => [event, marks.map(([, mark]) => mark)]),
+  );
 
 type Numbered = readonly [Slur, number];
 
