@@ -2,7 +2,7 @@
 
 import type { Source } from '../score/diagnostic.ts';
 import type { Ticks } from '../score/model/duration.ts';
-import type { Head, NoteEvent } from '../score/model/event.ts';
+import type { Marked, NoteEvent } from '../score/model/event.ts';
 import { midi, type Pitch } from '../score/pitch.ts';
 import type { Tune, TuneMeasure } from '../score/tune.ts';
 import type { Timing } from './time.ts';
@@ -15,7 +15,7 @@ export interface Strike {
   /** MIDI numbers of the pitches. */
   readonly sounds: readonly number[];
   /** What the file marks for each of them. */
-  readonly marked: readonly Head['marked'][];
+  readonly marked: readonly Marked[];
   /** Ticks from the start of the tune, and sounding length with all that is tied on. */
   readonly at: Ticks;
   readonly duration: Ticks;

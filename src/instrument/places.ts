@@ -1,5 +1,5 @@
 /** From pitch to places and back. Pitches are MIDI numbers, frets count from the capo. */
-import { midi } from '../score/pitch.ts';
+import { midi, pitchName } from '../score/pitch.ts';
 import type { Instrument, Place } from './instrument.ts';
 
 /** The highest fret that can be played: the neck's last, counted from the capo. */
@@ -8,6 +8,13 @@ export const topFret = (instrument: Instrument): number => instrument.frets - in
 /** What each open string sounds, capo included, string 1 first. */
 export const openPitches = (instrument: Instrument): readonly number[] =>
   instrument.strings.map(pitch => midi(pitch) + instrument.capo);
+
+/** The open strings without the capo, as stringings are told: "G4 C4 E4 A4", the highest string number first. */
+export const stringNames = ({ strings }: Instrument, octave = true): string =>
+  strings
+    .map(pitch => pitchName(pitch, octave))
+    .reverse()
+    .join(' ');
 
 /** "string 2 fret 7", "string 1 open". */
 export const placeName = ({ string, fret }: Place): string =>

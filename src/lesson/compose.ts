@@ -3,10 +3,10 @@
  * every output is at hand for it.
  */
 
-import type { Key, TimeSignature } from '../score/model/attributes.ts';
-import type { Barline } from '../score/model/barline.ts';
+import { type Key, type TimeSignature, TREBLE_CLEF } from '../score/model/attributes.ts';
+import { PLAIN_BARLINE } from '../score/model/barline.ts';
 import type { NoteValue, Ticks } from '../score/model/duration.ts';
-import type { Head, MusicEvent } from '../score/model/event.ts';
+import { type MusicEvent, UNMARKED } from '../score/model/event.ts';
 import type { Pitch } from '../score/pitch.ts';
 import { exactValue, nearestValue, writtenRests } from '../score/time.ts';
 import type { Tune, TuneMeasure } from '../score/tune.ts';
@@ -29,9 +29,6 @@ export interface Piece {
 }
 
 const PART = 'P1';
-
-const PLAIN: Barline = { style: 'regular', repeat: false, times: 2, ending: undefined };
-const UNMARKED: Head['marked'] = { string: undefined, fret: undefined, finger: undefined };
 
 /** The tune; ids of events and heads ascend from 1. */
 export const compose = (piece: Piece): Tune => {
@@ -59,13 +56,13 @@ export const compose = (piece: Piece): Tune => {
         length: piece.length,
         key: piece.key,
         time: piece.time,
-        clef: { sign: 'G', line: 2, octaveChange: 0 },
+        clef: TREBLE_CLEF,
         changes: [],
         events: eventsOf(piece, tones, source, nextId),
         chordSymbols: [],
         directions: [],
-        left: PLAIN,
-        right: index === last ? { ...PLAIN, style: 'final' } : PLAIN,
+        left: PLAIN_BARLINE,
+        right: index === last ? { ...PLAIN_BARLINE, style: 'final' } : PLAIN_BARLINE,
         breakBefore: undefined,
         source,
       };

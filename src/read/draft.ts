@@ -121,8 +121,9 @@ export interface Walk {
   transposed: number | undefined;
   /** From written to sounding pitch by staff; staff 0 stands for all. */
   readonly transpositions: Map<number, Interval>;
-  /** The measure being read, and the time in it. */
-  measure: DraftMeasure;
+  /** The measure being read: the last. */
+  readonly measure: DraftMeasure;
+  /** The time in it. */
   now: Ticks;
   /** Where the last note that is not part of a chord began, and what it became. */
   chordAt: Ticks;

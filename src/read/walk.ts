@@ -1,5 +1,7 @@
 /** The walk through a part: every element of every measure, in order, read into drafts. */
 import type { Direction, Print } from 'musicxml-interfaces';
+import { NO_SIGNATURE, TREBLE_CLEF } from '../score/model/attributes.ts';
+import { PLAIN_BARLINE } from '../score/model/barline.ts';
 import type { Ticks } from '../score/model/duration.ts';
 import { metreTicks } from '../score/time.ts';
 import { type DraftMeasure, type Ids, Omissions, sourceOf, type Walk } from './draft.ts';
@@ -14,8 +16,8 @@ import {
   printRecord,
   type RecordOf,
 } from './library.ts';
-import { NO_SIGNATURE, readAttributes, TREBLE } from './measure/attributes.ts';
-import { PLAIN_BARLINE, readBarline } from './measure/barline.ts';
+import { readAttributes } from './measure/attributes.ts';
+import { readBarline } from './measure/barline.ts';
 import { readDirection, readSound } from './measure/direction.ts';
 import { durationTicks } from './measure/duration.ts';
 import { readHarmonies } from './measure/harmony.ts';
@@ -66,17 +68,19 @@ const newWalk = (raw: RawPart, { division, ids }: { readonly division: Ticks; re
   key: NO_SIGNATURE,
   writtenKey: NO_SIGNATURE,
   time: undefined,
-  clef: TREBLE,
+  clef: TREBLE_CLEF,
   transposed: undefined,
   transpositions: new Map(),
-  measure: undefined as unknown as DraftMeasure,
+  get measure(): DraftMeasure {
+    return this.measures.at(-1)!;
+  },
   now: 0,
   chordAt: 0,
   chord: undefined,
 });
 
 const startMeasure = (walk: Walk, raw: RawMeasure): void => {
-  walk.measure = {
+  walk.measures.push({
     raw,
     source: { line: raw.line, part: walk.part, measure: raw.number },
     key: walk.key,
@@ -91,8 +95,7 @@ const startMeasure = (walk: Walk, raw: RawMeasure): void => {
     right: PLAIN_BARLINE,
     breakBefore: undefined,
     gapEnd: 0,
-  };
-  walk.measures.push(walk.measure);
+  });
   walk.now = 0;
   walk.chordAt = 0;
   walk.chord = undefined;

@@ -3,10 +3,11 @@ import { describe, expect, it } from 'vitest';
 import { displayWidth } from '../../src/emit/text/width.ts';
 import { type TextOptions, toText } from '../../src/emit/text.ts';
 import type { Arrangement } from '../../src/fingering/arrangement.ts';
+import { PLAIN_BARLINE } from '../../src/score/model/barline.ts';
 import type { Tune } from '../../src/score/tune.ts';
 import { tunes, widths } from './text/arbitrary.ts';
 import { readSheet } from './text/reading.ts';
-import { BAR, instrument, lowestPlaces, tuneOf } from './text/tunes.ts';
+import { instrument, lowestPlaces, tuneOf } from './text/tunes.ts';
 
 const PLAIN: TextOptions = { sheet: 'tab', width: 80, ascii: false, paint: (_, text) => text };
 const sheet = (
@@ -68,7 +69,9 @@ describe('seven bits', () => {
   });
 
   it('leave every figure where Unicode has it', () => {
-    const tune = tuneOf([{ notes: 'C4q/a- F#4e/b Bb4e C5q. rq G4e', right: { ...BAR, repeat: true } }]);
+    const tune = tuneOf([
+      { notes: 'C4q/a- F#4e/b Bb4e C5q. rq G4e', right: { ...PLAIN_BARLINE, repeat: true } },
+    ]);
     const tablature = (text: string) => text.split('\n').filter(line => /^[A-G] [┌├└|]/.test(line));
     const masked = (text: string) => tablature(text).map(line => line.replaceAll(/[^\dA-G]/g, ' '));
     expect(masked(sheet(tune, { ascii: true }))).toEqual(masked(sheet(tune)));

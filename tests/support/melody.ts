@@ -1,15 +1,13 @@
 /** Builds small tunes for tests: quarter notes by name, notes with lengths and slurs, measures of chords. */
 import { Note } from 'tonal';
-import type { Barline } from '../../src/score/model/barline.ts';
-import type { Head, MusicEvent } from '../../src/score/model/event.ts';
+import { NO_SIGNATURE, TREBLE_CLEF } from '../../src/score/model/attributes.ts';
+import { PLAIN_BARLINE } from '../../src/score/model/barline.ts';
+import { type Head, type Marked, type MusicEvent, UNMARKED } from '../../src/score/model/event.ts';
 import type { Slur } from '../../src/score/model.ts';
 import { midi, type Pitch, type Step } from '../../src/score/pitch.ts';
 import type { Tune, TuneMeasure } from '../../src/score/tune.ts';
 
 export const DIVISION = 12;
-
-const BARLINE: Barline = { style: 'regular', repeat: false, times: 2, ending: undefined };
-const UNMARKED: Head['marked'] = { string: undefined, fret: undefined, finger: undefined };
 
 export const pitchOf = (name: string): Pitch => {
   const note = Note.get(name);
@@ -37,7 +35,7 @@ export interface ChordEvent {
   readonly pitches: readonly Pitch[];
   readonly duration: number;
   /** What is marked for each pitch. */
-  readonly marked?: readonly (Head['marked'] | undefined)[];
+  readonly marked?: readonly (Marked | undefined)[];
   /** Tied on from the event before, which must have the same pitches. */
   readonly tied?: boolean;
 }
@@ -72,15 +70,15 @@ export const tuneOfMeasures = (
       implicit: false,
       at: start,
       length: at - start,
-      key: { fifths: 0, mode: undefined },
+      key: NO_SIGNATURE,
       time: undefined,
-      clef: { sign: 'G', line: 2, octaveChange: 0 },
+      clef: TREBLE_CLEF,
       changes: [],
       events: written,
       chordSymbols: [],
       directions: [],
-      left: BARLINE,
-      right: BARLINE,
+      left: PLAIN_BARLINE,
+      right: PLAIN_BARLINE,
       breakBefore: undefined,
       source,
     };

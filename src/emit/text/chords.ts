@@ -4,9 +4,9 @@
  * reach.
  */
 
-import { openPitches } from '../../instrument/places.ts';
+import { openPitches, stringNames } from '../../instrument/places.ts';
 import { pitchClass } from '../../lesson/chords/chord.ts';
-import type { ChordShape } from '../../lesson/chords/shape.ts';
+import { type ChordShape, shownFrets } from '../../lesson/chords/shape.ts';
 import { type ChordEntry, type ChordSheet, leftOutWords } from '../../lesson/chords/sheet.ts';
 import { mmText } from '../../score/numbers.ts';
 import { pitchName } from '../../score/pitch.ts';
@@ -60,7 +60,6 @@ const STEP = 2;
 /** Columns for the number of a fret, left of the frame. */
 const LEFT = 3;
 const BETWEEN = 3;
-const LEAST_ROWS = 4;
 
 /** The sheet, with a line feed after each line. */
 export const chordsToText = (sheet: ChordSheet, options: DiagramText): string => {
@@ -86,10 +85,7 @@ export const factLines = (
 ): readonly string[] => {
   const facts = [
     instrument.name,
-    instrument.strings
-      .map(pitch => pitchName(pitch))
-      .reverse()
-      .join(' '),
+    stringNames(instrument),
     ...(instrument.capo > 0 ? [`capo ${instrument.capo}`] : []),
     ...(window ? [`frets ${window.low}${signs.dash}${window.high}`] : []),
     ...(near === undefined ? [] : [`near fret ${near}`]),
@@ -164,7 +160,7 @@ const cellsOf = (entry: ChordEntry, sheet: ChordSheet, options: DiagramText): re
 const frameCell = (name: string, shape: ChordShape, sheet: ChordSheet, options: DiagramText): Cell => {
   const strings = shape.frets.length;
   const captions = captionsOf(shape, sheet, options);
-  const { base, count } = rangeOf(shape);
+  const { base, count } = shownFrets(shape);
   return {
     width: LEFT + Math.max(STEP * (strings - 1) + 1, ...[name, ...captions].map(displayWidth)),
     height: 3 + 2 * count + captions.length,
@@ -176,13 +172,6 @@ const frameCell = (name: string, shape: ChordShape, sheet: ChordSheet, options: 
       });
     },
   };
-};
-
-const rangeOf = ({ frets }: ChordShape): { readonly base: number; readonly count: number } => {
-  const stopped = frets.filter(fret => fret !== undefined && fret > 0) as number[];
-  const high = Math.max(1, ...stopped);
-  const base = high <= LEAST_ROWS ? 1 : Math.min(...stopped);
-  return { base, count: Math.max(LEAST_ROWS, high - base + 1) };
 };
 
 const drawFrame = (

@@ -1,8 +1,8 @@
 /** The words around the systems: heading above, legend below. */
 import type { Arrangement, WindowRule } from '../../fingering/arrangement.ts';
+import { stringNames } from '../../instrument/places.ts';
 import { stretchName } from '../../score/moments.ts';
 import { movedName } from '../../score/names.ts';
-import { pitchName } from '../../score/pitch.ts';
 import type { Tune } from '../../score/tune.ts';
 import { type Entry, textWriter } from './content.ts';
 import { TIE } from './draw/rhythm.ts';
@@ -31,10 +31,7 @@ export const headingLines = (
   const { instrument, windows } = arrangement;
   const facts = [
     instrument.name,
-    instrument.strings
-      .map(pitch => pitchName(pitch))
-      .reverse()
-      .join(' '),
+    stringNames(instrument),
     ...(instrument.capo > 0 ? [`capo ${instrument.capo}`] : []),
     ...windows.map(rule => windowText(rule, signs)),
     ...(tune.transposition ? [`moved ${movedName(tune.transposition)}`] : []),

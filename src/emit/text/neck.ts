@@ -3,6 +3,7 @@
  * used has its letter, finger or count; other places of the same notes have theirs in brackets. Frets
  * are evenly spaced here; what is to scale is on paper.
  */
+import { stringNames } from '../../instrument/places.ts';
 import type { NeckMap, NeckPlace } from '../../lesson/neck/map.ts';
 import { markersAt } from '../../lesson/neck/markers.ts';
 import { pitchName } from '../../score/pitch.ts';
@@ -45,10 +46,7 @@ const factsOf = ({ instrument, windows }: NeckMap, signs: Signs, width: number):
   fold(
     [
       instrument.name,
-      instrument.strings
-        .map(pitch => pitchName(pitch))
-        .reverse()
-        .join(' '),
+      stringNames(instrument),
       ...(instrument.capo > 0 ? [`capo ${instrument.capo}`] : []),
       ...windows.map(({ low, high }) => `frets ${low}${signs.dash}${high}`),
     ].join(signs.separator),

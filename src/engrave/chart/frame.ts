@@ -5,8 +5,7 @@
  *
  * The frame's origin is the upper end of string `n` (or of string 1 for a left-handed player).
  */
-
-import type { ChordShape } from '../../lesson/chords/shape.ts';
+import { type ChordShape, LEAST_SHOWN, shownFrets } from '../../lesson/chords/shape.ts';
 import { leftOutWords } from '../../lesson/chords/sheet.ts';
 import type { ChordSymbol } from '../../score/model/chord-symbol.ts';
 import { mmText } from '../../score/numbers.ts';
@@ -27,9 +26,6 @@ export interface FrameStyle {
   readonly leftHanded: boolean;
 }
 
-/** Fret rows that every frame of a sheet has, at least. */
-const LEAST_ROWS = 4;
-
 const NUT = 1.3;
 const LINE = 0.3;
 const OUTLINE = 0.4;
@@ -44,16 +40,8 @@ export const frameStyle = (
   leftHanded: boolean,
 ): FrameStyle => {
   const gap = scale * Math.min(6, 23 / Math.max(1, strings - 1));
-  const rows = Math.max(LEAST_ROWS, ...shapes.map(shape => frameRange(shape).rows));
+  const rows = Math.max(LEAST_SHOWN, ...shapes.map(shape => shownFrets(shape).count));
   return { strings, gap, row: Math.max(gap * 1.15, scale * 5.8), rows, leftHanded };
-};
-
-/** Which frets a frame shows: from the nut if the shape lies within the first four, else from its lowest. */
-export const frameRange = ({ frets }: ChordShape): { readonly base: number; readonly rows: number } => {
-  const stopped = frets.filter(fret => fret !== undefined && fret > 0) as number[];
-  const high = Math.max(1, ...stopped);
-  const base = high <= LEAST_ROWS ? 1 : Math.min(...stopped);
-  return { base, rows: Math.max(LEAST_ROWS, high - base + 1) };
 };
 
 export const frameWidth = ({ strings, gap }: FrameStyle): number => (strings - 1) * gap;
@@ -64,7 +52,7 @@ export const FRAME_ROOM = { above: 5.2, name: 8.5, below: 5.5 } as const;
 
 /** The frame of a shape, without its name. */
 export function frameMarks(shape: ChordShape, style: FrameStyle): Mark[] {
-  const { base } = frameRange(shape);
+  const { base } = shownFrets(shape);
   return [
     ...gridMarks(style, base),
     ...stringEnds(shape, style),

@@ -1,6 +1,6 @@
 /** Pages of chord shapes: from what is on the sheet to drawn pages. */
+import { stringNames } from '../../instrument/places.ts';
 import type { ChordSheet } from '../../lesson/chords/sheet.ts';
-import { pitchName } from '../../score/pitch.ts';
 import { move } from '../drawing/mark.ts';
 import { pageFrame, type SheetOptions } from '../options.ts';
 import type { Group, Page } from '../page.ts';
@@ -50,10 +50,9 @@ export const rowGroup = ({ marks }: FrameRow, index: number, x: number, y: numbe
 
 /** Instrument, stringing, capo, and where on the neck. */
 export const sheetLines = ({ hand: { instrument }, wishes }: ChordSheet): readonly string[] => {
-  const strings = instrument.strings.map(pitch => pitchName(pitch, false)).reverse();
   const { window, near } = wishes;
   return [
-    `${instrument.name} · ${strings.join(' ')}`,
+    `${instrument.name} · ${stringNames(instrument, false)}`,
     ...(window ? [`Frets ${window.low}–${window.high}`] : []),
     ...(near === undefined ? [] : [`Near fret ${near}`]),
     ...(instrument.capo > 0 ? [`Capo ${instrument.capo}`] : []),

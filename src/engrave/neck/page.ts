@@ -1,6 +1,6 @@
 /** The neck map on a page. */
+import { stringNames } from '../../instrument/places.ts';
 import type { NeckMap } from '../../lesson/neck/map.ts';
-import { pitchName } from '../../score/pitch.ts';
 import { diagramPages, roomBetween, type Words } from '../chart/head.ts';
 import type { DiagramOptions } from '../chart/sheet.ts';
 import { move } from '../drawing/mark.ts';
@@ -63,13 +63,12 @@ const originIn = ({ upright, leftHanded }: NeckLayout): { readonly x: number; re
 
 /** Instrument, windows, and the scale of the drawing. */
 const neckLines = ({ instrument, windows }: NeckMap, layout: NeckLayout | undefined): readonly string[] => {
-  const strings = instrument.strings.map(pitch => pitchName(pitch, false)).reverse();
   const frets = windows
     .map(({ low, high }) => (low === high ? `fret ${low}` : `frets ${low}–${high}`))
     .join(', ');
   const factor = layout ? layout.factor : 1;
   return [
-    `${instrument.name} · ${strings.join(' ')}`,
+    `${instrument.name} · ${stringNames(instrument, false)}`,
     ...(frets === '' ? [] : [`F${frets.slice(1)}`]),
     ...(instrument.capo > 0 ? [`Capo ${instrument.capo}`] : []),
     factor === 1 ? 'Frets true to size' : `Frets to scale, 1 : ${(1 / factor).toFixed(2)}`,

@@ -1,8 +1,9 @@
 /** The head of the first page, the running head of the others, and the foot. In millimetres. */
+
 import type { Arrangement } from '../../fingering/arrangement.ts';
+import { stringNames } from '../../instrument/places.ts';
 import { stretchName } from '../../score/moments.ts';
 import { movedName } from '../../score/names.ts';
-import { pitchName } from '../../score/pitch.ts';
 import type { Tune } from '../../score/tune.ts';
 import { figureLegend } from '../content/figure-signs.ts';
 import { bounds, type Mark } from '../drawing/mark.ts';
@@ -43,9 +44,8 @@ function windowLines({ windows }: Arrangement): string[] {
 /** What the sheet is for: instrument, stringing, window, key; and what the signs beside its figures mean. */
 export function editionLines(tune: Tune, arrangement: Arrangement, figures: boolean): string[] {
   const { instrument } = arrangement;
-  const strings = instrument.strings.map(pitch => pitchName(pitch, false)).reverse();
   return [
-    `${instrument.name} · ${strings.join(' ')}`,
+    `${instrument.name} · ${stringNames(instrument, false)}`,
     ...windowLines(arrangement),
     ...capoLine(arrangement),
     ...(tune.transposition ? [`Moved ${movedName(tune.transposition)}`] : []),

@@ -12,7 +12,7 @@ import { squeeze } from '../../fingering/terms/squeeze.ts';
 import { reach, stretch } from '../../fingering/terms/stretch.ts';
 import { weakFinger } from '../../fingering/terms/weak-finger.ts';
 import { type Chord, pitchClass } from './chord.ts';
-import { barresOf, lackingTones, soundsOf, type Voicing } from './shape.ts';
+import { barresOf, lackingTones, soundsOf, stoppedFrets, type Voicing } from './shape.ts';
 import { hasBass } from './tones.ts';
 import { silentInside, type Wishes } from './voicings.ts';
 
@@ -125,7 +125,7 @@ const VOICING_TERMS: readonly VoicingTerm[] = [
     weight: 0.02,
     source: 'fingers close together are easier (Heijink & Meulenbroek 2002); weight: our judgement',
     measure: ({ frets, hand }) => {
-      const stopped = frets.filter(fret => fret !== undefined && fret > 0) as number[];
+      const stopped = stoppedFrets(frets);
       return stopped.length > 0 ? span(hand, Math.min(...stopped), Math.max(...stopped)) : 0;
     },
   },

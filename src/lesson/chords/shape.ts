@@ -59,6 +59,23 @@ export const barresSpareSilence = (frets: Voicing, touches: readonly Touch[]): b
     frets.every((fret, index) => fret !== undefined || index + 1 > from || index + 1 < to),
   );
 
+/** The frets at which a string is stopped. */
+export const stoppedFrets = (frets: Voicing): readonly number[] =>
+  frets.filter(fret => fret !== undefined).filter(fret => fret > 0);
+
+/** A frame shows as many frets, at least (common practice). */
+export const LEAST_SHOWN = 4;
+
+/** Which frets a frame shows: from the nut if the shape lies within the first four, else from its lowest. */
+export const shownFrets = ({
+  frets,
+}: Pick<ChordShape, 'frets'>): { readonly base: number; readonly count: number } => {
+  const stopped = stoppedFrets(frets);
+  const high = Math.max(1, ...stopped);
+  const base = high <= LEAST_SHOWN ? 1 : Math.min(...stopped);
+  return { base, count: Math.max(LEAST_SHOWN, high - base + 1) };
+};
+
 /** The finished shape. */
 export const shapeOf = (
   hand: Hand,

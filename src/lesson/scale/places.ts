@@ -1,9 +1,11 @@
 /** Where a scale lies: the places that scale, drill and neck map of a lesson have in common. */
+
 import type { Arranged } from '../../fingering/arrange.ts';
 import type { FretWindow } from '../../fingering/arrangement.ts';
 import type { Place } from '../../instrument/instrument.ts';
 import { soundAt, topFret } from '../../instrument/places.ts';
 import { Refusal } from '../../score/diagnostic.ts';
+import { NO_SIGNATURE } from '../../score/model/attributes.ts';
 import { midi, type Pitch } from '../../score/pitch.ts';
 import type { Tune } from '../../score/tune.ts';
 import { arrangeIn, type KnownPlaces, knownPlaces, type LessonAsked, withoutFingers } from '../places.ts';
@@ -40,7 +42,7 @@ export const placesInWindow = (
   );
   const tune = inEqualNotes(
     '',
-    { fifths: 0, mode: undefined },
+    NO_SIGNATURE,
     ascending.map(([, pitch]) => pitch),
   );
   return arrangeIn(tune, { ...asked, known: known.map(withoutFingers) }).map(({ arrangement }) =>

@@ -1,14 +1,17 @@
 /** `<attributes>`: divisions, keys, times, clefs, transpositions. */
 import type { Attributes, Clef as XmlClef, Key as XmlKey, Time as XmlTime } from 'musicxml-interfaces';
 import { TimeSymbolType } from 'musicxml-interfaces';
-import type { AttributeChange, Clef, Key, TimeSignature } from '../../score/model/attributes.ts';
+import {
+  type AttributeChange,
+  type Clef,
+  type Key,
+  NO_SIGNATURE,
+  type TimeSignature,
+} from '../../score/model/attributes.ts';
 import { type Interval, intervalInKey, intervalOf, isSpelling, transposeKey } from '../../score/transpose.ts';
 import { sourceOf, type Walk } from '../draft.ts';
 import { childText, type XmlElement } from '../xml/element.ts';
 import { isBeatType, setDivisions } from './duration.ts';
-
-export const TREBLE: Clef = { sign: 'G', line: 2, octaveChange: 0 };
-export const NO_SIGNATURE: Key = { fifths: 0, mode: undefined };
 
 /** Takes attributes into force, and notes what changes within the measure. */
 export const readAttributes = (walk: Walk, node: XmlElement, data: Attributes): void => {

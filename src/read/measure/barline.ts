@@ -9,8 +9,6 @@ import type { Barline, Ending } from '../../score/model/barline.ts';
 import { sourceOf, type Walk } from '../draft.ts';
 import { attribute, child, type XmlElement } from '../xml/element.ts';
 
-export const PLAIN_BARLINE: Barline = { style: 'regular', repeat: false, times: 2, ending: undefined };
-
 const STYLES: Readonly<Record<BarStyleType, Barline['style']>> = {
   [BarStyleType.Regular]: 'regular',
   [BarStyleType.Dotted]: 'dotted',

@@ -6,7 +6,7 @@ import {
   StartStop,
   StartStopContinue,
 } from 'musicxml-interfaces';
-import type { Articulation, Head } from '../../score/model/event.ts';
+import { type Articulation, type Marked, UNMARKED } from '../../score/model/event.ts';
 import { type Placed, sourceOf, type TieMark, type Walk } from '../draft.ts';
 import { attribute, type XmlElement } from '../xml/element.ts';
 
@@ -104,10 +104,8 @@ export const readTies = (data: Note): Pick<TieMark, 'start' | 'stop'> => {
   return { start, stop };
 };
 
-export const UNMARKED: Head['marked'] = { string: undefined, fret: undefined, finger: undefined };
-
 /** String, fret and finger that the file gives for a note. */
-export const readMarked = (data: Note): Head['marked'] => {
+export const readMarked = (data: Note): Marked => {
   let { string, fret, finger } = UNMARKED;
   for (const { technicals } of data.notations ?? []) {
     for (const technical of technicals ?? []) {

@@ -1,6 +1,6 @@
 /** `<note>`: notes, rests, chords, grace and cue notes; and the walk of time. */
 import { BeamType, type Note, NoteheadType, StemType } from 'musicxml-interfaces';
-import type { BeamMark, Lyric } from '../../score/model/event.ts';
+import { type BeamMark, type Lyric, UNMARKED } from '../../score/model/event.ts';
 import { type Pitch, STEPS, type Step } from '../../score/pitch.ts';
 import { spelt, transposePitch } from '../../score/transpose.ts';
 import {
@@ -16,7 +16,7 @@ import { childText, innermost, type XmlElement } from '../xml/element.ts';
 import { intervalOn } from './attributes.ts';
 import { durationTicks } from './duration.ts';
 import { readLyric } from './lyrics.ts';
-import { readMarked, readNotations, readTies, UNMARKED } from './notations.ts';
+import { readMarked, readNotations, readTies } from './notations.ts';
 import { readValue } from './value.ts';
 
 export const readNote = (walk: Walk, node: XmlElement, data: Note): void => {

@@ -33,3 +33,9 @@ export interface Clef {
   /** −1 for a clef that sounds an octave lower. */
   readonly octaveChange: number;
 }
+
+/** The treble clef. */
+export const TREBLE_CLEF: Clef = { sign: 'G', line: 2, octaveChange: 0 };
+
+/** No sharps, no flats, and no mode said. */
+export const NO_SIGNATURE: Key = { fifths: 0, mode: undefined };

@@ -10,6 +10,9 @@ export interface Barline {
   readonly ending: Ending | undefined;
 }
 
+/** A single bar line at which nothing repeats. */
+export const PLAIN_BARLINE: Barline = { style: 'regular', repeat: false, times: 2, ending: undefined };
+
 /** A first, second, … ending. */
 export interface Ending {
   readonly numbers: readonly number[];

@@ -52,14 +52,19 @@ export interface Head {
   readonly tieFrom: number | undefined;
   /** Ends of ties that the file has here without another end: they hold nothing, the note is struck. */
   readonly looseTies?: readonly ('start' | 'stop')[];
-  /** Fingering that is already in the file; strings counted from 1 = top line of tablature. */
-  readonly marked: {
-    readonly string: number | undefined;
-    readonly fret: number | undefined;
-    readonly finger: number | undefined;
-  };
+  readonly marked: Marked;
   readonly source: Source;
 }
+
+/** Fingering that is already in the file; strings counted from 1 = top line of tablature. */
+export interface Marked {
+  readonly string: number | undefined;
+  readonly fret: number | undefined;
+  readonly finger: number | undefined;
+}
+
+/** No fingering in the file. */
+export const UNMARKED: Marked = { string: undefined, fret: undefined, finger: undefined };
 
 /** What a beam does at a note, on one level. */
 export type BeamMark = 'begin' | 'continue' | 'end' | 'forward hook' | 'backward hook';

@@ -1,6 +1,8 @@
 /** Random tunes: values, accidentals, ties, syllables of every width, chord symbols, bar lines. */
+
 import fc from 'fast-check';
-import { BAR, type MeasureSpec, tuneOf } from './tunes.ts';
+import { PLAIN_BARLINE } from '../../../src/score/model/barline.ts';
+import { type MeasureSpec, tuneOf } from './tunes.ts';
 
 const note = fc
   .record({
@@ -16,8 +18,12 @@ const event = fc.oneof({ weight: 6, arbitrary: note }, { weight: 1, arbitrary: f
 const measure: fc.Arbitrary<MeasureSpec> = fc.record({
   notes: fc.array(event, { minLength: 1, maxLength: 6 }).map(events => events.flat().join(' ')),
   chords: fc.constantFrom({}, { 0: 'G7' }),
-  left: fc.constantFrom(BAR, { ...BAR, repeat: true }),
-  right: fc.constantFrom(BAR, { ...BAR, repeat: true }, { ...BAR, style: 'double' as const }),
+  left: fc.constantFrom(PLAIN_BARLINE, { ...PLAIN_BARLINE, repeat: true }),
+  right: fc.constantFrom(
+    PLAIN_BARLINE,
+    { ...PLAIN_BARLINE, repeat: true },
+    { ...PLAIN_BARLINE, style: 'double' as const },
+  ),
 });
 export const tunes = fc.array(measure, { minLength: 1, maxLength: 12 }).map(specs => tuneOf(specs));
 /** Columns of a terminal. */

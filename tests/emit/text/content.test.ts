@@ -7,10 +7,11 @@ import { signsFor } from '../../../src/emit/text/signs.ts';
 import { tupletSpans } from '../../../src/emit/text/tuplets.ts';
 import { explainRhythm } from '../../../src/emit/text/values.ts';
 import type { TimeSignature } from '../../../src/score/model/attributes.ts';
+import { PLAIN_BARLINE } from '../../../src/score/model/barline.ts';
 import type { Direction } from '../../../src/score/model/direction.ts';
 import type { Lyric } from '../../../src/score/model/event.ts';
 import type { Tune } from '../../../src/score/tune.ts';
-import { BAR, DIVISION, instrument, lowestPlaces, tuneOf } from './tunes.ts';
+import { DIVISION, instrument, lowestPlaces, tuneOf } from './tunes.ts';
 
 const SIGNS = signsFor(true);
 const content = (tune: Tune, on = 'ukulele') => contentOf(tune, lowestPlaces(tune, instrument(on)), SIGNS);
@@ -94,8 +95,8 @@ describe('endings', () => {
       tuneOf(
         measures.map(({ left, right }) => ({
           notes: 'A4w',
-          left: { ...BAR, ending: left },
-          right: { ...BAR, ending: right },
+          left: { ...PLAIN_BARLINE, ending: left },
+          right: { ...PLAIN_BARLINE, ending: right },
         })),
       ).measures,
     ).map(
@@ -120,7 +121,7 @@ describe('lyrics', () => {
   const sung = (inEnding: boolean) => {
     const bare = tuneOf([
       { notes: 'A4w' },
-      { notes: 'A4w', left: { ...BAR, ending: inEnding ? ending(2) : undefined } },
+      { notes: 'A4w', left: { ...PLAIN_BARLINE, ending: inEnding ? ending(2) : undefined } },
     ]);
     const lyrics = [[words('2', 'two'), words('1', 'one')], [words('2', 'end')]];
     const measures = bare.measures.map((measure, index) => ({
@@ -182,7 +183,9 @@ describe('words over the staff', () => {
   });
 
   it('say how often a passage is played where that is not twice', () => {
-    const [measure] = tuneOf([{ notes: 'A4w', right: { ...BAR, repeat: true, times: 3 } }]).measures;
+    const [measure] = tuneOf([
+      { notes: 'A4w', right: { ...PLAIN_BARLINE, repeat: true, times: 3 } },
+    ]).measures;
     expect(marksOf(measure!, text => text)).toEqual([{ text: 'play 3 times', at: 'end' }]);
   });
 });

@@ -1,7 +1,9 @@
 /** One small sheet, kept as a person has looked at it: every sign in its place. */
+
 import { expect, it } from 'vitest';
 import { toText } from '../../../src/emit/text.ts';
-import { BAR, lowestPlaces, tuneOf } from './tunes.ts';
+import { PLAIN_BARLINE } from '../../../src/score/model/barline.ts';
+import { lowestPlaces, tuneOf } from './tunes.ts';
 
 const ending = (number: number) => ({ numbers: [number], text: String(number), close: 'closed' as const });
 const key = { fifths: -1, mode: 'major' };
@@ -14,19 +16,19 @@ const TUNE = tuneOf(
       notes: 'F4q.~ F4e Bb4e/low, B4e A5q/high',
       chords: { 0: 'F', 4: 'C7' },
       key,
-      left: { ...BAR, repeat: true },
+      left: { ...PLAIN_BARLINE, repeat: true },
     },
     {
       notes: 'C5h/one C6q/more rq',
       key,
-      left: { ...BAR, ending: ending(1) },
-      right: { ...BAR, repeat: true, ending: ending(1) },
+      left: { ...PLAIN_BARLINE, ending: ending(1) },
+      right: { ...PLAIN_BARLINE, repeat: true, ending: ending(1) },
     },
     {
       notes: 'F4e3/last_ G4e3 A4e3 F4h.',
       key,
-      left: { ...BAR, ending: ending(2) },
-      right: { ...BAR, style: 'final', ending: ending(2) },
+      left: { ...PLAIN_BARLINE, ending: ending(2) },
+      right: { ...PLAIN_BARLINE, style: 'final', ending: ending(2) },
     },
   ],
   { title: 'Small tune', composer: 'Nobody', rights: ['Public domain'] },

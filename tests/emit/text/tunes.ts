@@ -2,7 +2,7 @@
 import type { Arrangement, FretWindow, Placement } from '../../../src/fingering/arrangement.ts';
 import { INSTRUMENTS } from '../../../src/instrument/catalogue.ts';
 import type { Instrument } from '../../../src/instrument/instrument.ts';
-import type { Barline } from '../../../src/score/model/barline.ts';
+import { PLAIN_BARLINE } from '../../../src/score/model/barline.ts';
 import type { ChordSymbol } from '../../../src/score/model/chord-symbol.ts';
 import type { NoteValue } from '../../../src/score/model/duration.ts';
 import type { Lyric, MusicEvent } from '../../../src/score/model/event.ts';
@@ -12,7 +12,6 @@ import type { Tune, TuneMeasure } from '../../../src/score/tune.ts';
 export const DIVISION = 48;
 
 const source = { line: 1, part: 'P1', measure: '1' };
-export const BAR: Barline = { style: 'regular', repeat: false, times: 2, ending: undefined };
 const BASES: Readonly<Record<string, number>> = { w: 1, h: 2, q: 4, e: 8, s: 16, t: 32 };
 
 export interface MeasureSpec extends Partial<Omit<TuneMeasure, 'events' | 'chordSymbols'>> {
@@ -89,8 +88,8 @@ export const tuneOf = (specs: readonly MeasureSpec[], heading: Partial<Tune> = {
       clef: { sign: 'G', line: 2, octaveChange: 0 },
       changes: [],
       directions: [],
-      left: BAR,
-      right: index === specs.length - 1 ? { ...BAR, style: 'final' } : BAR,
+      left: PLAIN_BARLINE,
+      right: index === specs.length - 1 ? { ...PLAIN_BARLINE, style: 'final' } : PLAIN_BARLINE,
       breakBefore: undefined,
       source,
       ...rest,
