@@ -10,7 +10,7 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { hostname } from 'node:os';
-import { basename, dirname, join } from 'node:path';
+import { basename, dirname, join, parse } from 'node:path';
 import { Refusal } from '../score/diagnostic.ts';
 import { nearest } from '../score/nearest.ts';
 
@@ -29,7 +29,7 @@ export const writeFiles = (files: readonly OutputFile[]): void => {
   try {
     for (const [index, { path, content }] of files.entries()) {
       current = path;
-      mkdirSync(dirname(path), { recursive: true });
+      makeFolder(dirname(path));
       if (isFolder(path)) throw Object.assign(new Error(), { code: 'EISDIR' });
       removeLeftOvers(dirname(path));
       const part = join(dirname(path), `.fretward-${MACHINE}-${process.pid}-${index}.part`);
@@ -43,6 +43,21 @@ export const writeFiles = (files: readonly OutputFile[]): void => {
   } catch (error) {
     for (const part of parts) removeQuietly(part);
     throw cannotWrite(current, error);
+  }
+};
+
+/**
+ * Makes a folder and those above it. Not by `recursive`, which in Node 20 never ends where a system refuses a folder
+ * as if the one above were not there, as Linux does in /proc.
+ */
+const makeFolder = (path: string): void => {
+  if (isFolder(path)) return;
+  if (dirname(path) !== path) makeFolder(dirname(path));
+  try {
+    mkdirSync(path);
+  } catch (error) {
+    // Another process may have been quicker.
+    if (!isFolder(path)) throw error;
   }
 };
 
@@ -108,6 +123,7 @@ const WRITE_FAILURES: Readonly<Record<string, string>> = {
   EACCES: 'the file may not be written',
   EPERM: 'the file may not be written',
   EROFS: 'the disk is read-only',
+  ENOENT: 'no folder can be made there',
   ENOSPC: 'the disk is full',
   ENOTDIR: 'a file is in the way where a folder should be',
   EEXIST: 'a file is in the way where a folder should be',
@@ -141,10 +157,12 @@ export const cannotRead = (
   });
 };
 
-/** The file or folder beside it whose name is nearest. */
+/** The file beside it that has the name with an ending, or the file or folder whose name is nearest. */
 const nearestFile = (path: string): string | undefined => {
   try {
-    const meant = nearest(basename(path), readdirSync(dirname(path)));
+    const names = readdirSync(dirname(path));
+    const name = basename(path);
+    const meant = names.find(each => parse(each).name === name) ?? nearest(name, names);
     return meant === undefined ? undefined : join(dirname(path), meant);
   } catch {
     return undefined;
