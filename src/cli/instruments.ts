@@ -6,7 +6,7 @@ import { Refusal } from '../score/diagnostic.ts';
 import { nearest } from '../score/nearest.ts';
 import { UsageError } from './exit.ts';
 import { readOptionFile } from './option-file.ts';
-import type { Options } from './options/options.ts';
+import type { OptionName, Options } from './options/options.ts';
 
 /** The instruments asked for, the default one where none is. Throws a UsageError where they cannot be had. */
 export const chooseInstruments = (
@@ -20,35 +20,48 @@ export const chooseInstruments = (
 };
 
 const instrumentOf = (name: string, { tuning, capo }: Options<'tuning' | 'capo'>): Instrument => {
+  const instrument = name.endsWith('.json') ? instrumentIn(name) : instrumentCalled(name);
+  const tuned =
+    tuning === undefined
+      ? instrument
+      : unlessRefused('tuning', () => withTuning(instrument, tuning), {
+          before: `--tuning does not take "${tuning}": `,
+        });
+  return capo === undefined ? tuned : unlessRefused('capo', () => withCapo(tuned, capo));
+};
+
+/** Makes something of what an option says; where that is refused, it is the option that is wrong. */
+const unlessRefused = <T>(
+  option: OptionName,
+  make: () => T,
+  { before = '', meant }: { readonly before?: string; readonly meant?: string | undefined } = {},
+): T => {
   try {
-    const instrument = name.endsWith('.json') ? instrumentIn(name) : findInstrument(name);
-    const tuned = tuning === undefined ? instrument : withTuning(instrument, tuning);
-    return capo === undefined ? tuned : withCapo(tuned, capo);
+    return make();
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
-    const { code, message, hint = '' } = error.diagnostics[0]!;
-    const ids = INSTRUMENTS.map(({ id }) => id);
-    if (code === 'bad-tuning') throw new UsageError(`--tuning does not take "${tuning}": ${message}`, hint);
-    if (code === 'bad-instrument-file')
-      throw new UsageError(`--instrument does not take "${name}": ${message}`, hint);
-    if (code === 'bad-capo') throw new UsageError(message, hint, { option: 'capo' });
-    const meant = meantBy(name, ids);
-    throw new UsageError(message, meant === undefined ? hint : `is ${meant} meant? ${hint}`, {
-      option: 'instrument',
-    });
+    const { message, hint = '' } = error.diagnostics[0]!;
+    const question = meant === undefined ? '' : `is ${meant} meant? `;
+    throw new UsageError(`${before}${message}`, `${question}${hint}`, { option });
   }
 };
 
+const instrumentIn = (path: string): Instrument => {
+  const json = readOptionFile('--instrument', path, 'name a JSON file that describes your instrument');
+  return unlessRefused('instrument', () => parseInstrument(json.toString('utf8')), {
+    before: `--instrument does not take "${path}": `,
+  });
+};
+
+const instrumentCalled = (name: string): Instrument =>
+  unlessRefused('instrument', () => findInstrument(name), { meant: meantBy(name) });
+
 /** "low g" is in ukulele-low-g. */
-const meantBy = (name: string, ids: readonly string[]): string | undefined => {
+const meantBy = (name: string): string | undefined => {
+  const ids = INSTRUMENTS.map(({ id }) => id);
   const words = name
     .trim()
     .toLowerCase()
     .replace(/[\s_]+/g, '-');
   return nearest(words, ids) ?? ids.find(id => words.length > 2 && id.includes(words));
-};
-
-const instrumentIn = (path: string): Instrument => {
-  const hint = 'name a JSON file that describes your instrument';
-  return parseInstrument(readOptionFile('--instrument', path, hint).toString('utf8'));
 };

@@ -40,6 +40,13 @@ const hintFor = (code: string, named = '', command: Command | undefined): string
     if (isTuneFile(named)) return `fretward arrange ${named} arranges a tune`;
     if (isLessonFile(named)) return `fretward lesson ${named} makes a lesson`;
   }
+  if (code === 'commander.missingArgument') {
+    const [choices] = command?.registeredArguments.map(({ argChoices }) => argChoices) ?? [];
+    if (choices) return `use one of ${choices.join(', ')}`;
+  }
+  if (code === 'commander.unknownOption' && command === undefined) {
+    return 'options stand after a command: fretward arrange tune.mxl -f 4-8; fretward --help lists the commands';
+  }
   const takesFor = command?.options.some(({ long }) => long === '--for');
   const goes =
     code === 'commander.excessArguments' && named === '0' && takesFor ? 'a tune goes after --for; ' : '';

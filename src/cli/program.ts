@@ -150,7 +150,7 @@ export const program = async (argv: readonly string[]): Promise<number> => {
     });
   }
   try {
-    await root.parseAsync(argv, { from: 'user' });
+    await root.parseAsync(isHelpForNone(argv) ? argv.slice(1) : argv, { from: 'user' });
   } catch (error) {
     if (!(error instanceof CommanderError)) throw error;
     if (error.exitCode === 0) return EXIT.done;
@@ -163,6 +163,10 @@ export const program = async (argv: readonly string[]): Promise<number> => {
   }
   return status;
 };
+
+/** Whether help is asked for a command that there is not; the parser says so when that is typed alone. */
+const isHelpForNone = ([first, name = '']: readonly string[]): boolean =>
+  first === 'help' && /^[^-]/.test(name) && !['help', ...COMMANDS.map(row => row.name)].includes(name);
 
 /** The program with all its commands defined, to be read and not run. */
 const everything = async (): Promise<Command> => {

@@ -48,10 +48,17 @@ export const readRequest = async (
   const destination = await blaming(asked.settings, () => destinationOf(options));
   refuseMixtures(options, destination, tunes);
   const except = destination.kind === 'folder' ? destination.path : undefined;
+  const inputs = await tunesNamed(tunes, { except });
+  if (destination.kind === 'single' && inputs.length > 1) {
+    throw new UsageError(
+      `--out - takes a single sheet, and ${inputs.length} tunes are named`,
+      'name one of them, or use --out <folder>',
+    );
+  }
   return {
     options,
     destination,
-    inputs: await tunesNamed(tunes, { except }),
+    inputs,
     jobFor: jobs(asked, destination),
     saidAt: asked.saidAt,
     ingredients: ingredientsOf(config, options),

@@ -1,5 +1,6 @@
 /** How much is read: more is refused before it costs time and memory. */
 import { Refusal } from '../score/diagnostic.ts';
+import { counted } from '../score/numbers.ts';
 
 export const MOST = { bytes: 64 * 2 ** 20, notes: 500_000 } as const;
 
@@ -9,12 +10,17 @@ export const refuseTooLarge = (bytes: number, maxBytes: number): void => {
   throw new Refusal({
     severity: 'error',
     code: 'too-large',
-    message: `the score is more than ${megabytes(maxBytes)} MB of XML, the most that is read`,
-    hint: 'export only the part with the melody',
+    message: `the score is more than ${sizeName(maxBytes)} of XML, the most that is read`,
+    hint: 'export only the part with the melody, or raise the limit with --max-bytes',
   });
 };
 
-const megabytes = (bytes: number): string => `${Math.round((bytes / 2 ** 20) * 100) / 100}`;
+/** "64 MB", "500 kB", "10 bytes". */
+const sizeName = (bytes: number): string => {
+  if (bytes < 2 ** 10) return counted(bytes, 'byte');
+  const [unit, name] = bytes < 2 ** 20 ? ([2 ** 10, 'kB'] as const) : ([2 ** 20, 'MB'] as const);
+  return `${Math.round((bytes / unit) * 100) / 100} ${name}`;
+};
 
 /** The shortest tag that opens a note. */
 const NOTE = '<note>';

@@ -40,8 +40,8 @@ describe('wrong usage ends with status 2 and says what is right', () => {
     ['--place A4', 'write pitch=string:fret'],
     ['--place "E4=2:0 G4=2:3"', 'put commas between: E4=2:0,G4=2:3'],
     ['--sheets "tab  quiz"', 'put commas between: tab,quiz'],
-    ['--transpose far', 'write semitones from -24 to 24, or best'],
-    ['--transpose 30', 'write semitones from -24 to 24, or best'],
+    ['--transpose far', 'write semitones from -24 to 24, a key such as C or "G minor", or best'],
+    ['--transpose 30', 'write semitones from -24 to 24, a key such as C or "G minor", or best'],
     ['--config none.yaml', 'there is no such file'],
     ['--font none.ttf', 'there is no such file'],
   ])('fretward arrange tune %s', async (options, hint) => {

@@ -15,7 +15,7 @@ const SCHEMAS = {
 } as const;
 
 export const define = defined({
-  argument: ['<what>', 'what is described', Object.keys(SCHEMAS)],
+  argument: ['<document>', 'which document the schema describes', Object.keys(SCHEMAS)],
   examples: EXAMPLES,
 });
 

@@ -23,11 +23,13 @@ export const isChordSymbol = (text: string): boolean => read(text) !== undefined
 export const parseChordSymbol = (text: string): ChordSymbol => {
   const symbol = read(text);
   if (symbol) return symbol;
+  const capital = text.slice(0, 1).toUpperCase() + text.slice(1);
+  const meant = isChordSymbol(capital) ? `is ${capital} meant? ` : '';
   throw new Refusal({
     severity: 'error',
     code: 'unknown-chord',
     message: `"${text}" is not a chord symbol that can be read`,
-    hint: 'write the root as a capital letter, then the kind: G, Am7, Bb9, F#m7b5, Dsus4, Cmaj7, Edim7, C/G',
+    hint: `${meant}write the root as a capital letter, then the kind: G, Am7, Bb9, F#m7b5, Dsus4, Cmaj7, Edim7, C/G`,
   });
 };
 
