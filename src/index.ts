@@ -38,7 +38,7 @@ export { chooseMelody, type Melody, type MelodyChoice } from './score/melody.ts'
 
 // What is read.
 
-export { type Diagnostic, type Place as DiagnosticPlace, Refusal, type Source } from './score/diagnostic.ts';
+export { type Diagnostic, type DiagnosticPlace, Refusal, type Source } from './score/diagnostic.ts';
 export type * from './score/model/attributes.ts';
 export type * from './score/model/barline.ts';
 export type * from './score/model/chord-symbol.ts';

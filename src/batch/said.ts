@@ -1,5 +1,5 @@
 /** Diagnostics of several steps, put together: each with its file, none twice. */
-import type { Diagnostic, Place } from '../score/diagnostic.ts';
+import type { Diagnostic, DiagnosticPlace } from '../score/diagnostic.ts';
 
 /** Diagnostics with the file that they are about; those that name one keep it. */
 export const inFile = (file: string, diagnostics: readonly Diagnostic[]): readonly Diagnostic[] =>
@@ -7,7 +7,7 @@ export const inFile = (file: string, diagnostics: readonly Diagnostic[]): readon
 
 /** Where in a file an option stands that a diagnostic is about, by the diagnostic's code. */
 export type SaidAt = Readonly<
-  Partial<Record<string, Pick<Diagnostic, 'excerpt'> & { readonly place: Place }>>
+  Partial<Record<string, Pick<Diagnostic, 'excerpt'> & { readonly place: DiagnosticPlace }>>
 >;
 
 /** Diagnostics about an option that a file sets, with its place there. */

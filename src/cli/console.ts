@@ -1,5 +1,5 @@
 /** What goes to the terminal: results to standard output, everything else to standard error. */
-import type { Diagnostic, Place } from '../score/diagnostic.ts';
+import type { Diagnostic, DiagnosticPlace } from '../score/diagnostic.ts';
 import { measureName, momentName } from '../score/moments.ts';
 import { EXIT } from './exit.ts';
 import { columnsOf, withNumbers, wrapped } from './width.ts';
@@ -76,7 +76,7 @@ export const printable = (text: string): string =>
 // biome-ignore lint/suspicious/noControlCharactersInRegex: these are what it is about.
 const CONTROL = /[\u0000-\u001f\u007f-\u009f]/g;
 
-const describePlace = (place: Place | undefined): string =>
+const describePlace = (place: DiagnosticPlace | undefined): string =>
   [
     place?.file,
     place?.line !== undefined && `line ${place.line}`,
@@ -87,7 +87,7 @@ const describePlace = (place: Place | undefined): string =>
     .filter(Boolean)
     .join(', ');
 
-const whenOf = ({ measure, beat }: Place = {}): string | undefined => {
+const whenOf = ({ measure, beat }: DiagnosticPlace = {}): string | undefined => {
   if (measure === undefined) return undefined;
   return beat === undefined ? measureName(measure) : momentName({ measure, beat });
 };

@@ -1,5 +1,5 @@
 /** Exit statuses, in one table, and the errors that lead to them. */
-import type { Diagnostic, Place } from '../score/diagnostic.ts';
+import type { Diagnostic, DiagnosticPlace } from '../score/diagnostic.ts';
 
 export const EXIT = {
   /** Everything that was asked for was done. */
@@ -25,7 +25,7 @@ export const EXIT_MEANINGS: Readonly<Record<number, string>> = {
 interface About {
   readonly option?: string;
   /** Where a file sets it. */
-  readonly place?: Place;
+  readonly place?: DiagnosticPlace;
 }
 
 /** The command line, or a file that stands for it, asks for something that does not go together. */

@@ -1,7 +1,7 @@
 /** The options in force for a command: what was typed, over what a fretward.yaml says, for all tunes and for each. */
 import type { Input } from '../batch/inputs.ts';
 import type { SaidAt } from '../batch/said.ts';
-import type { Place } from '../score/diagnostic.ts';
+import type { DiagnosticPlace } from '../score/diagnostic.ts';
 import { findConfig, settingsFor } from './config/find.ts';
 import {
   type Config,
@@ -116,7 +116,7 @@ const placesIn = (settings: Settings): SaidAt =>
     }),
   );
 
-const placeOf = ({ path, line }: Origin & { kind: 'file' }): Place => ({ file: path, line });
+const placeOf = ({ path, line }: Origin & { kind: 'file' }): DiagnosticPlace => ({ file: path, line });
 
 /** Does something; a UsageError about an option that the file sets has its line there. */
 export const blaming = async <T>(settings: Settings, make: () => T | Promise<T>): Promise<T> => {

@@ -14,7 +14,7 @@ export interface Source {
 }
 
 /** Where in a file, or in its music, something is the matter; as much of it as is known. */
-export interface Place {
+export interface DiagnosticPlace {
   readonly file?: string;
   /** 1-based. */
   readonly line?: number;
@@ -36,7 +36,7 @@ export interface Diagnostic {
   readonly message: string;
   /** What to do about it. */
   readonly hint?: string;
-  readonly place?: Place;
+  readonly place?: DiagnosticPlace;
   /** The line of the file that it is about, where there is one. */
   readonly excerpt?: string;
 }

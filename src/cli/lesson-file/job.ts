@@ -8,7 +8,7 @@ import { jobHash, toPlain } from '../../batch/plain.ts';
 import type { SaidAt } from '../../batch/said.ts';
 import { FORMATS } from '../../emit/formats.ts';
 import { USUAL_PARTS } from '../../lesson/pack/parts.ts';
-import { type Place, Refusal } from '../../score/diagnostic.ts';
+import { type DiagnosticPlace, Refusal } from '../../score/diagnostic.ts';
 import { choiceOf, editionsOf, type Limiting, limitsOf } from '../asked.ts';
 import { UsageError } from '../exit.ts';
 import { chooseInstruments } from '../instruments.ts';
@@ -87,7 +87,7 @@ const ingredientsOf = ({ font, instrument = [] }: LessonFile['options']): readon
   ...instrument.filter(each => each.endsWith('.json')),
 ];
 
-const refuseMissing = (tune: string, place: Place): void => {
+const refuseMissing = (tune: string, place: DiagnosticPlace): void => {
   if (existsSync(tune)) return;
   throw new Refusal({
     severity: 'error',
@@ -99,7 +99,7 @@ const refuseMissing = (tune: string, place: Place): void => {
 };
 
 /** Diagrams and words have no sheets of fixed pitch here; the commands of their own write those. */
-const refuseText = (to: LessonFile['options']['to'], place: Place): void => {
+const refuseText = (to: LessonFile['options']['to'], place: DiagnosticPlace): void => {
   if (!to?.includes('text')) return;
   throw new Refusal({
     severity: 'error',
@@ -150,7 +150,7 @@ const withPaths = ({ options, placeOf }: LessonFile, fence: Fence): LessonFile['
 });
 
 /** What is wrong usage on a command line is a fault of the file here. */
-const at = async <T>(place: Place, make: () => T | Promise<T>): Promise<T> => {
+const at = async <T>(place: DiagnosticPlace, make: () => T | Promise<T>): Promise<T> => {
   try {
     return await make();
   } catch (error) {

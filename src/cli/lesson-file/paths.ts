@@ -1,7 +1,7 @@
 /** Paths in a lesson file: meant from its folder, and kept inside the folder that it may not leave. */
 import { realpathSync } from 'node:fs';
 import { dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
-import { type Place, Refusal } from '../../score/diagnostic.ts';
+import { type DiagnosticPlace, Refusal } from '../../score/diagnostic.ts';
 
 export interface Fence {
   /** The folder of the lesson file. */
@@ -11,7 +11,7 @@ export interface Fence {
 }
 
 /** The path that a lesson means. Throws a Refusal where it leads out of the fence, by links too. */
-export const insideOf = ({ folder, within }: Fence, path: string, place: Place): string => {
+export const insideOf = ({ folder, within }: Fence, path: string, place: DiagnosticPlace): string => {
   const meant = join(folder, path);
   if (!isAbsolute(path) && isBelow(resolve(within), resolve(meant)) && isBelow(real(within), real(meant))) {
     return meant;

@@ -1,7 +1,7 @@
 /** A lesson file as it is checked: what it says of itself, and the options that it sets. */
 
 import type * as z from 'zod/mini';
-import { type Diagnostic, type Place, Refusal } from '../../score/diagnostic.ts';
+import { type Diagnostic, type DiagnosticPlace, Refusal } from '../../score/diagnostic.ts';
 import { isTuneFile } from '../names.ts';
 import type { Options } from '../options/options.ts';
 import { unknownKey, valueFor } from '../yaml/check.ts';
@@ -16,9 +16,9 @@ export interface LessonFile {
   };
   readonly options: Options<LessonOption>;
   /** Where a key's value stands; the start of the file for one that is not there. */
-  readonly placeOf: (key: OwnName | LessonOption) => Place;
+  readonly placeOf: (key: OwnName | LessonOption) => DiagnosticPlace;
   /** The text of the line at a place. */
-  readonly lineAt: (place: Place) => string;
+  readonly lineAt: (place: DiagnosticPlace) => string;
 }
 
 /** Reads the text of a lesson file. Throws a Refusal that lists all that is wrong in it. */
@@ -27,7 +27,7 @@ export const readLesson = (text: string, path: string): LessonFile => {
   const faults: Diagnostic[] = [];
   const own: Record<string, unknown> = {};
   const options: Record<string, unknown> = {};
-  const places = new Map<string, Place>();
+  const places = new Map<string, DiagnosticPlace>();
   for (const entry of entriesOf(text, path, LESSON)) {
     const key = KEYS.find(each => each.name === entry.key);
     if (!key) {

@@ -1,6 +1,6 @@
 /** Whether a key may stand in a file, and its value behind it: checked as if it had been typed. */
 import type * as z from 'zod/mini';
-import type { Diagnostic, Place } from '../../score/diagnostic.ts';
+import type { Diagnostic, DiagnosticPlace } from '../../score/diagnostic.ts';
 import { nearest } from '../../score/nearest.ts';
 import { checkValue } from '../options/check.ts';
 import type { Entry } from './entries.ts';
@@ -54,7 +54,13 @@ export const unknownKey = ({ key, keyAt }: Entry, names: readonly string[], kind
   };
 };
 
-const badValue = (key: string, value: Entry['value'], hint: string, place: Place, kind: Kind): Diagnostic => {
+const badValue = (
+  key: string,
+  value: Entry['value'],
+  hint: string,
+  place: DiagnosticPlace,
+  kind: Kind,
+): Diagnostic => {
   const shown = typeof value === 'string' && value.length <= 60 ? `"${value.trim()}"` : 'this';
   return { severity: 'error', code: kind.badValue, message: `"${key}" does not take ${shown}`, hint, place };
 };

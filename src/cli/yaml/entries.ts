@@ -1,6 +1,6 @@
 /** A YAML text whose keys and values know where they stand, so that what is wrong with them can be shown. */
 import { isAlias, isMap, isScalar, isSeq, LineCounter, type Pair, parseDocument, type YAMLError } from 'yaml';
-import { type Diagnostic, type Place, Refusal } from '../../score/diagnostic.ts';
+import { type Diagnostic, type DiagnosticPlace, Refusal } from '../../score/diagnostic.ts';
 import type { Kind } from './kind.ts';
 
 /** A key with its value as it would be typed on a command line. */
@@ -10,10 +10,10 @@ export interface Entry {
   readonly value: string | boolean | readonly string[] | undefined;
   /** Of a value that is a map written out; undefined for others. */
   readonly entries: readonly Entry[] | undefined;
-  readonly keyAt: Place;
-  readonly valueAt: Place;
+  readonly keyAt: DiagnosticPlace;
+  readonly valueAt: DiagnosticPlace;
   /** Where the texts of a list stand; empty for other values. */
-  readonly itemsAt: readonly Place[];
+  readonly itemsAt: readonly DiagnosticPlace[];
 }
 
 /**
@@ -23,7 +23,7 @@ export interface Entry {
 export const entriesOf = (text: string, file: string, kind: Kind): readonly Entry[] => {
   const lines = new LineCounter();
   const document = parseDocument(text, { lineCounter: lines, prettyErrors: false });
-  const placeOf = (offset: number): Place => {
+  const placeOf = (offset: number): DiagnosticPlace => {
     const { line, col } = lines.linePos(offset);
     return { file, line, column: col };
   };
@@ -80,7 +80,7 @@ const textOf = (node: unknown): string | undefined => {
 const startOf = (node: unknown): number =>
   (node as { readonly range?: readonly number[] | null } | null)?.range?.[0] ?? 0;
 
-const notYaml = ({ code, message }: YAMLError, place: Place, kind: Kind): Diagnostic => ({
+const notYaml = ({ code, message }: YAMLError, place: DiagnosticPlace, kind: Kind): Diagnostic => ({
   severity: 'error',
   code: kind.broken,
   ...(code === 'DUPLICATE_KEY'
@@ -92,7 +92,7 @@ const notYaml = ({ code, message }: YAMLError, place: Place, kind: Kind): Diagno
   place,
 });
 
-const noMap = (place: Place, kind: Kind): Diagnostic => ({
+const noMap = (place: DiagnosticPlace, kind: Kind): Diagnostic => ({
   severity: 'error',
   code: kind.broken,
   message: 'these are no keys and values',
