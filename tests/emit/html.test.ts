@@ -77,6 +77,16 @@ describe('the page for the class', () => {
     expect(nasty).toContain('A &lt;class&gt; &amp; &quot;club&quot;');
   });
 
+  it('prints a page of a sheet on a page, inside margins that every machine prints', () => {
+    const [, print] = html.split('@media print{');
+    const margins = /@page\{margin:(\d+)mm (\d+)mm\}/.exec(print!)!.slice(1).map(Number);
+    for (const margin of margins) expect(margin).toBeGreaterThanOrEqual(12.7);
+    expect(print).toContain('figure+figure{break-before:page}');
+    // Heading and drawing share a page of US Letter, the shorter paper, 279.4 mm.
+    const height = Number(/max-height:(\d+)mm/.exec(print!)![1]);
+    expect(height + 2 * margins[0]!).toBeLessThan(279.4 - 15);
+  });
+
   it('is the same every time', () => {
     expect(page('Frets 4 to 8', 'Read it.')).toBe(html);
   });

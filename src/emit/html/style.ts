@@ -34,14 +34,15 @@ footer{margin-top:3rem;padding-top:.8rem;padding-bottom:2rem;border-top:1px soli
 @media (max-width:36rem) and (orientation:portrait){.turn{display:block;font-style:italic}}
 @media (min-width:62rem){figure{max-width:48rem}}
 @media print{
-@page{margin:12mm}
+@page{margin:15mm 13mm}
 nav,.skip,.files,.turn{display:none!important}
 header,main,footer{max-width:none;padding:0}
 h2,h3{break-after:avoid}
 .part{break-inside:avoid}
 .edition+.edition{break-before:page}
 figure{break-inside:avoid;margin:0 0 4mm}
-figure svg{border:0;width:auto;max-width:100%;max-height:235mm;margin:0 auto}
+figure+figure{break-before:page}
+figure svg{border:0;width:auto;max-width:100%;max-height:230mm;margin:0 auto}
 a{color:inherit;text-decoration:none}
 }
 `;
