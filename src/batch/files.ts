@@ -89,9 +89,14 @@ const isRunning = (id: number): boolean => {
   }
 };
 
-/** Whether there is a folder at a path. */
-export const isFolder = (path: string): boolean =>
-  statSync(path, { throwIfNoEntry: false })?.isDirectory() ?? false;
+/** Whether there is a folder at a path, as far as we may look. */
+export const isFolder = (path: string): boolean => {
+  try {
+    return statSync(path).isDirectory();
+  } catch {
+    return false;
+  }
+};
 
 /** Removes a file; one that is not there, or cannot be removed, is left. */
 export const removeQuietly = (path: string): void => {

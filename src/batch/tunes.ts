@@ -1,5 +1,5 @@
 /** The tunes of a run: what the arguments name, globs spelt out. */
-import { statSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { dirname, relative, resolve } from 'node:path';
 import { Refusal } from '../score/diagnostic.ts';
 import { fileInput, findInputs, type Input, isTune, refusing, type Search, searched } from './inputs.ts';
@@ -13,7 +13,7 @@ const GLOB = /[*?[\]{}]/;
 export const findTunes = async (args: readonly string[], search: Search = {}): Promise<readonly Input[]> => {
   const found: Input[] = [];
   for (const arg of args) {
-    const spelt = GLOB.test(arg) && !statSync(arg, { throwIfNoEntry: false });
+    const spelt = GLOB.test(arg) && !existsSync(arg);
     found.push(...(spelt ? await matching(arg, search) : findInputs([arg], search)));
   }
   return [...new Map(found.map(input => [placesOf(input), input])).values()];

@@ -40,3 +40,45 @@ describe.skipIf(!existsSync('/proc/self'))('a system that makes no folders', () 
     expect([stderr, status]).toEqual([expect.stringContaining('(cannot-write)'), 1]);
   });
 });
+
+describe('a file where the folder for the output should be', () => {
+  it.each([
+    `arrange ${ROW}.musicxml --to svg`,
+    `cues ${ROW}.musicxml`,
+    `survey ${ROW}.musicxml --to svg`,
+    `chords ${ROW}.musicxml --to svg`,
+    `neck ${ROW}.musicxml --to svg`,
+    'scale C major --to svg',
+    'drill -f 4-8 --to midi',
+    'lesson l.yaml',
+  ])('is named, and nothing else is done: fretward %s', async line => {
+    const term = terminal(ROW);
+    term.write('note', 'a file');
+    term.write('l.yaml', `tune: ${ROW}.musicxml\nparts: tab\n`);
+    const before = term.files('.');
+    const { stdout, stderr, status } = await term.run(`fretward ${line} --out note`);
+    expect([stdout, status]).toEqual(['', 1]);
+    expect(stderr).toContain('note: error: a file is in the way where a folder should be (cannot-write)');
+    expect(term.files('.')).toEqual(before);
+  });
+
+  it.each(['arrange "note/*.mxl"', 'arrange note/a.mxl', 'chords note/a.mxl'])(
+    'holds no tunes: fretward %s',
+    async line => {
+      const term = terminal();
+      term.write('note', 'a file');
+      const { stderr, status } = await term.run(`fretward ${line}`);
+      expect([stderr, status]).toEqual([expect.stringMatching(/cannot-read|no-match/), 1]);
+    },
+  );
+});
+
+it('words are taken in capitals too: paper is called A4', async () => {
+  const term = terminal(ROW);
+  const line = `fretward arrange ${ROW}.musicxml --out`;
+  await term.run(`${line} small --paper letter --to svg --sheets tab,quiz`);
+  await term.run(`${line} large --paper Letter --to SVG --sheets Tab,QUIZ`);
+  expect(term.files('large')).toEqual(term.files('small'));
+  term.write('fretward.yaml', 'paper: A4\nfingers: All\n');
+  expect((await term.run(`${line} other --to svg`)).status).toBe(0);
+});

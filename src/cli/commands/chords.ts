@@ -1,5 +1,5 @@
 /** `fretward chords`: shapes for chord symbols, and the chord chart of a tune. */
-import { statSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import type { Input } from '../../batch/inputs.ts';
 import { loadTune, type Output } from '../../batch/run.ts';
 import type { FretWindow } from '../../fingering/arrangement.ts';
@@ -103,8 +103,8 @@ const drawAll = async (
     };
     status = Math.max(status, await attempt(input, quiet, draw, input && saidAt(input)));
   }
-  if (outputs.length > 0) deliver(outputs, destination, quiet);
-  return status;
+  if (outputs.length === 0) return status;
+  return Math.max(status, await attempt(undefined, quiet, async () => deliver(outputs, destination, quiet)));
 };
 
 interface Asked {
@@ -132,9 +132,7 @@ interface Source {
 
 /** What reads as a chord symbol is one; what names a file, or ends as one does, is a tune. */
 const isFile = (word: string): boolean =>
-  word === '-' ||
-  (!isChordSymbol(word) &&
-    (/\.\w+$|[\\/]$|\*/.test(word) || statSync(word, { throwIfNoEntry: false }) !== undefined));
+  word === '-' || (!isChordSymbol(word) && (/\.\w+$|[\\/]$|\*/.test(word) || existsSync(word)));
 
 const sourcesOf = async (words: readonly string[]): Promise<readonly Source[]> => {
   const files = words.filter(isFile);

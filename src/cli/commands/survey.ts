@@ -9,6 +9,7 @@ import { keyName } from '../../score/names.ts';
 import { mmNumber, mmText, pointsNumber, pointsText } from '../../score/numbers.ts';
 import { transposeTune } from '../../score/transpose-tune.ts';
 import type { Tune } from '../../score/tune.ts';
+import { attempt } from '../attempt.ts';
 import { takesTunes } from '../define.ts';
 import { answerEach } from '../each.ts';
 import { UsageError } from '../exit.ts';
@@ -94,8 +95,9 @@ const surveyAll = async (
     }
     return { data: undefined, text: '' };
   });
-  if (destination && drawn.length > 0) deliver(drawn, destination, options.quiet ?? false);
-  return status;
+  if (!destination || drawn.length === 0) return status;
+  const { quiet = false } = options;
+  return Math.max(status, await attempt(undefined, quiet, async () => deliver(drawn, destination, quiet)));
 };
 
 /** What was found out about a tune on one instrument. */

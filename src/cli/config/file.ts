@@ -38,7 +38,7 @@ const TUNES = 'tunes';
 
 /** Reads a file. Throws a Refusal that lists all that is wrong in it. */
 export const readConfig = (path: string): Config => {
-  const text = readTextFile(path, 'check the path after --config');
+  const text = readTextFile(path, 'name another file with --config, or obey none with --no-config');
   const entries = entriesOf(text, path, CONFIG);
   const faults: Diagnostic[] = [];
   const reader: Reader = { path, fault: fault => faults.push(fault) };

@@ -32,6 +32,9 @@ export type Checked = { readonly value?: unknown; readonly reasons?: string };
 export const checkValue = (schema: z.ZodMiniType, typed: unknown): Checked => {
   const result = schema.safeParse(typed);
   if (result.success) return { value: result.data };
+  const lowered = inLowerCase(typed, wordsTaken(schema));
+  const again = lowered === typed ? result : schema.safeParse(lowered);
+  if (again.success) return { value: again.data };
   const apart = Array.isArray(typed) ? typed.flatMap(each => String(each).trim().split(/\s+/)) : [];
   if (schema.safeParse(apart).success) return { reasons: `put commas between: ${apart.join(',')}` };
   const words = wordsTaken(schema);
@@ -39,6 +42,16 @@ export const checkValue = (schema: z.ZodMiniType, typed: unknown): Checked => {
   const meant = nearest(String(wrong), words);
   const reasons = [...new Set(result.error.issues.map(issue => issue.message))].join('; ');
   return { reasons: meant === undefined ? reasons : `is ${meant} meant? ${reasons}` };
+};
+
+/** The words among what was typed as they are listed: "A4" is a4. */
+const inLowerCase = (typed: unknown, words: readonly string[]): unknown => {
+  if (Array.isArray(typed)) {
+    const all = typed.map(each => inLowerCase(each, words));
+    return all.some((each, index) => each !== typed[index]) ? all : typed;
+  }
+  const word = String(typed).toLowerCase();
+  return words.includes(word) ? word : typed;
 };
 
 /** The words that an option takes; none where it takes numbers, notes or names. */
