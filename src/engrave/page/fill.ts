@@ -6,8 +6,9 @@
 /** Ink-to-ink distance between systems. */
 const TIGHT = 4.5;
 const NATURAL = 7.5;
-/** On a single page that is not full. */
+/** The most, where there is room: so much, or this share of a system's height, or a page would look torn apart. */
 const LOOSE = 12.5;
+const SHARE = 0.45;
 
 export interface Slot {
   /** Ink above and below the system's origin. */
@@ -66,19 +67,23 @@ export interface Spread {
   readonly gap: number;
 }
 
+/** The widest gap between systems of these heights. */
+const widest = (slots: readonly Slot[]): number =>
+  Math.max(LOOSE, (SHARE * needed(slots, 0)) / Math.max(1, slots.length));
+
 /**
- * Origins of a page's systems; gaps stretch to fill the page. On the last page they are at most as wide
- * as on the one before.
+ * Origins of a page's systems; gaps stretch to fill the page, as far as systems still read as following each other. On
+ * the last page they are at most as wide as on the one before.
  */
 export function spreadSystems(
   slots: readonly Slot[],
   { top, bottom }: Room,
   isLast: boolean,
-  gapBefore = LOOSE,
+  gapBefore = Infinity,
 ): Spread {
   const free = bottom - top - needed(slots, 0);
   const even = slots.length > 1 ? free / (slots.length - 1) : LOOSE;
-  const gap = isLast ? Math.min(even, gapBefore) : even;
+  const gap = Math.min(even, widest(slots), isLast ? gapBefore : Infinity);
   let y = top;
   const ys = slots.map(slot => {
     const origin = y + slot.above;
