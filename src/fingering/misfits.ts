@@ -13,8 +13,7 @@ import { hintAt } from './ways-out.ts';
 
 /** Warnings for the notes that were played outside the window, notes for open strings that rescued. */
 export const misfitDiagnostics = (problem: Problem, { misfits }: Arrangement): readonly Diagnostic[] => {
-  const { hand, rules, strikes, demands, beside } = problem;
-  const asked = { instrument: hand.instrument, rules, beside };
+  const { asked, rules, strikes, demands } = problem;
   const groups = groupBy(misfits, ({ pitch, placement: { string, fret, fit }, window }) =>
     [pitchName(pitch), string, fret, fit, windowName(rules, window)].join(),
   );

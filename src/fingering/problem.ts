@@ -22,14 +22,15 @@ import { solve } from './solver.ts';
 import { type Strike, strikesOf, timingBefore } from './strikes.ts';
 import { onePlaceTies, repeatTies, type Tie } from './ties.ts';
 import { hasteOf } from './time.ts';
+import type { Asked } from './ways-out.ts';
 
 /** What the solver works on. Its form is no promise: pass it on to `explain`, `difficultyOf` or `cheapest`. */
 export interface Problem {
   readonly hand: Hand;
   readonly model: CostModel;
   readonly rules: Rules;
-  /** Instruments for which the tune is arranged as well. */
-  readonly beside: readonly Instrument[];
+  /** For what the tune is arranged, as ways out need to know it. */
+  readonly asked: Asked;
   readonly strikes: readonly Strike[];
   /** For every tied-to head, the head that was struck. */
   readonly struckBy: ReadonlyMap<number, number>;
@@ -65,7 +66,7 @@ export const problemOf = (
   checkMeasures(tune, rules);
   const hand = handOn(instrument, rules.hand);
   const { strikes, struckBy } = strikesOf(tune);
-  const asked = { instrument, rules, beside };
+  const asked = { instrument, rules, beside, moved: tune.transposition ?? 0 };
   checkRange(asked, strikes);
   const demands = demandsOf(hand, strikes, rules, targets);
   checkPlaces(hand, asked, strikes, demands);
@@ -85,7 +86,7 @@ export const problemOf = (
     rules.level === 'least' ? withoutHarderSteps(whole, ties) : { lattice: whole, proven: true };
   if (!easiest) throw contradiction(rules);
   const { lattice, proven: easiestProven } = easiest;
-  return { hand, model, rules, beside, strikes, struckBy, demands, contexts, lattice, easiestProven, ties };
+  return { hand, model, rules, asked, strikes, struckBy, demands, contexts, lattice, easiestProven, ties };
 };
 
 /** The cheapest fingering by the level of the rules. Throws a Refusal where the rules contradict each other. */

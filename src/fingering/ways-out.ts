@@ -75,22 +75,33 @@ const widen = (
 
 /**
  * The ways out in one sentence without a full stop; undefined where there is none. What is said to fit has a
- * place in the window; what can be played, somewhere on the neck.
+ * place in the window; what can be played, somewhere on the neck. A tune that was `moved` by semitones already is
+ * said to be moved as far as that takes it in all, which is what is to be asked for.
  */
 export const describeWaysOut = (
   ways: WaysOut,
   helped: 'would fit' | 'could be played' = 'would fit',
+  moved = 0,
 ): string | undefined => {
   const up = ways.transpositions.find(step => step > 0);
   const down = ways.transpositions.find(step => step < 0);
-  const keys = [up && movedName(up), down && movedName(down)].filter(Boolean);
+  const keys = [up, down].flatMap(step => (step === undefined ? [] : [moved + step]));
   const offers = [
-    keys.length > 0 && `transposed ${keys.join(' or ')}`,
+    keys.length > 0 && keysName(keys, moved),
     ways.window && `in frets ${ways.window.low}-${ways.window.high}`,
     ways.withoutCapo && 'without the capo',
     ways.instruments.length > 0 && `on ${ways.instruments.map(each => each.id).join(', ')}`,
   ].filter(Boolean);
   return offers.length > 0 ? `every note ${helped} ${offers.join('; or ')}` : undefined;
+};
+
+/** "transposed up 2 semitones or down an octave"; `keys` are semitones from the key that the tune is written in. */
+const keysName = (keys: readonly number[], moved: number): string => {
+  const far = keys.filter(by => by !== 0).map(movedName);
+  return [
+    ...(keys.includes(0) ? ['in the key that it is written in'] : []),
+    ...(far.length > 0 ? [`transposed ${far.join(' or ')}${moved === 0 ? '' : ' in all'}`] : []),
+  ].join(' or ');
 };
 
 /** For what a tune is arranged. */
@@ -99,11 +110,13 @@ export interface Asked {
   readonly rules: Rules;
   /** Instruments for which it is arranged as well: those are no way out. */
   readonly beside: readonly Instrument[];
+  /** Semitones by which it is moved from the key that it is written in. */
+  readonly moved: number;
 }
 
 /** The ways out for all strikes together, as a hint; none where there is no way. */
 export const hintFor = (
-  { instrument, rules, beside }: Asked,
+  { instrument, rules, beside, moved }: Asked,
   strikes: readonly Strike[],
   window: FretWindow | undefined,
   helped?: 'could be played',
@@ -111,7 +124,7 @@ export const hintFor = (
   const sounds = strikes.flatMap(strike => strike.sounds);
   const ways = waysOut(instrument, sounds, window, rules.open === 'never' ? 'never' : 'may sound');
   const instruments = ways.instruments.filter(each => !beside.some(other => isSame(each, other)));
-  const hint = describeWaysOut({ ...ways, instruments }, helped);
+  const hint = describeWaysOut({ ...ways, instruments }, helped, moved);
   return hint ? { hint } : {};
 };
 

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { arrange } from '../../src/fingering/arrange.ts';
 import type { Pin } from '../../src/fingering/rules.ts';
 import { findInstrument } from '../../src/instrument/define.ts';
+import { transposeTune } from '../../src/score/transpose-tune.ts';
 import type { Tune } from '../../src/score/tune.ts';
 import { type Asked, rulesOf } from '../support/fingered.ts';
 import { bars, DIVISION, pitchOf, quarters, tuneOfMeasures } from '../support/melody.ts';
@@ -32,6 +33,15 @@ describe('notes off the instrument', () => {
       },
       { message: expect.stringMatching(/^B3 .*: measure 2 beat 1$/), place: { measure: '2', beat: 1 } },
     ]);
+  });
+
+  test('of a tune that was moved are helped by a key that is counted from the written one', () => {
+    // The high G begins at C4: what is written fits, and what lies a semitone under it fits a semitone higher.
+    const [fits, low] = [bars('C4 D4'), bars('B3 D4')];
+    expect(faults(transposeTune(fits, -2))[0]!.hint).toMatch(/in the key that it is written in/);
+    expect(said(fits)).toEqual([]);
+    expect(faults(transposeTune(low, -2))[0]!.hint).toMatch(/transposed up 1 semitone in all/);
+    expect(said(transposeTune(low, 1))).toEqual([]);
   });
 
   test('are so in a chord whose other notes are on it, too', () =>

@@ -160,4 +160,14 @@ describe('ways out', () => {
       /fit on guitar, bass$/,
     );
   });
+
+  test('count keys from the one that is written, which is what there is to ask for', () => {
+    const ways = { transpositions: [3, -2], window: undefined, withoutCapo: false, instruments: [] };
+    expect(describeWaysOut(ways, 'would fit', 2)).toMatch(
+      /fit in the key that it is written in or transposed up 5 semitones in all$/,
+    );
+    expect(describeWaysOut(ways, 'would fit', -1)).toMatch(
+      /fit transposed up 2 semitones or down 3 semitones in all$/,
+    );
+  });
 });
