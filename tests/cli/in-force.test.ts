@@ -92,6 +92,19 @@ describe('of the file a command takes', () => {
     );
   });
 
+  it('what is only about diagrams and cues, which arrange leaves alone', async () => {
+    const term = terminal(MICHAEL);
+    const line = `fretward neck ${MICHAEL}.musicxml`;
+    const typed = await term.run(`${line} --left-handed --upright`);
+    const plain = await term.run(`fretward arrange ${MICHAEL}.musicxml`);
+    term.write('fretward.yaml', 'left-handed: true\nupright: true\n');
+    expect(await term.run(line)).toEqual(typed);
+    expect(await term.run(`fretward arrange ${MICHAEL}.musicxml`)).toEqual(plain);
+    expect((await term.run('fretward config .')).stdout).toMatch(
+      /^all +left-handed +true +fretward\.yaml, line 1$/m,
+    );
+  });
+
   it.each(['explain', 'survey', 'chords', 'inspect'])(
     'nothing where something in it is wrong: %s',
     async name => {

@@ -5,14 +5,16 @@ import { print } from '../console.ts';
 import { defined } from '../define.ts';
 import { EXIT } from '../exit.ts';
 import { inForce } from '../in-force.ts';
-import { OPTIONS, type OptionName } from '../options/options.ts';
+import { FILE_NAMES, OPTIONS, type OptionName } from '../options/options.ts';
 import { longName } from '../options/row.ts';
 import { REQUEST_NAMES } from '../request.ts';
 import { table } from '../table.ts';
 import { tunesNamed } from '../tunes.ts';
 import { columnsOf, wrapped } from '../width.ts';
 
-const OPTION_NAMES = [...REQUEST_NAMES, 'json'] as const satisfies readonly OptionName[];
+/** What a file may say, and what is typed for `arrange`. */
+const SHOWN = [...new Set([...REQUEST_NAMES, ...FILE_NAMES])];
+const OPTION_NAMES: readonly OptionName[] = [...SHOWN, 'json'];
 
 const ABOUT = `A fretward.yaml lies beside the tunes or in a folder above them, up to the one
 where fretward is called; the nearest is in force:
@@ -26,11 +28,11 @@ where fretward is called; the nearest is in force:
       frets: 5-9
       transpose: 2
 
-fretward arrange obeys it, and so does every command that reads tunes: each takes
-the options that it knows. Options have their long names, and flags are true or
-false. Those under tunes hold for one tune, named by its path from the file, and
-win over those above; what is typed wins over both: --no-match switches off what
-the file switches on.`;
+Every command that reads tunes obeys it, and takes of it the options that it
+knows. Options have their long names, and flags are true or false. Those under
+tunes hold for one tune, named by its path from the file, and win over those
+above; what is typed wins over both: --no-match switches off what the file
+switches on.`;
 
 const EXAMPLES = `  fretward config tunes/
       what holds for all tunes, and what the file says about single ones
@@ -51,7 +53,7 @@ export const run = async (
   typed: Readonly<Record<string, unknown>>,
 ): Promise<number> => {
   const { json, ...said } = typed;
-  const { config, settings, settingsFor } = await inForce({ tunes, typed: said, names: REQUEST_NAMES });
+  const { config, settings, settingsFor } = await inForce({ tunes, typed: said, names: SHOWN });
   const found = await tunesNamed(tunes);
   // What is not there is refused.
   for (const input of found) if (input.name !== STANDARD_INPUT) input.load(0);
@@ -81,7 +83,7 @@ interface Row {
 }
 
 const rowsOf = (tune: string, settings: Settings): readonly Row[] =>
-  REQUEST_NAMES.flatMap(name => {
+  SHOWN.flatMap(name => {
     const setting: Setting | undefined = settings[name];
     if (!setting) return [];
     return [

@@ -17,9 +17,10 @@ const EXAMPLES = `  fretward report a.jsonl b.jsonl
   fretward report *.jsonl --report json > all.json
       the same as one document`;
 
-const NOTES = `Reports know which share of a run they are of (--shard). One that is missing is named, and the
-exit status is 1, as it is where a tune was refused or a sheet was missing; 3 where there was a
-fault of fretward's own. Reports that would count tunes twice are refused, with 2.`;
+const NOTES = `Reports know which share of a run they are of (--shard). One that is missing is
+named, and the exit status is 1, as it is where a tune was refused or a sheet
+was missing; 3 where there was a fault of fretward's own. Reports that would
+count tunes twice are refused, with 2.`;
 
 export const define = defined({
   argument: ['<file...>', 'reports that --report jsonl or json wrote'],

@@ -15,20 +15,13 @@ import { readTextFile } from '../../batch/files.ts';
 import { isTune } from '../../batch/inputs.ts';
 import type { Diagnostic } from '../../score/diagnostic.ts';
 import { nearest } from '../../score/nearest.ts';
-import { ARRANGING, LIMITING, OPTIONS, type OptionName, PRINTING } from '../options/options.ts';
+import { FILE_NAMES, OPTIONS, type OptionName } from '../options/options.ts';
 import { isFlag, longName, type OptionRow } from '../options/row.ts';
 import { unknownKey, valueFor } from '../yaml/check.ts';
 import { type Entry, entriesOf, refusalIn } from '../yaml/entries.ts';
 import { CONFIG } from '../yaml/kind.ts';
 import type { Config, Setting, Settings } from './settings.ts';
 
-/** Options that a file may set: those of `arrange`, without those for one run. Other commands take of them what they know. */
-export const FILE_NAMES = [
-  ...ARRANGING,
-  ...PRINTING,
-  'jobs',
-  ...LIMITING,
-] as const satisfies readonly OptionName[];
 /** Options that hold for a whole run, and not for a tune of it. */
 const FOR_A_RUN: ReadonlySet<OptionName> = new Set(['out', 'jobs', 'quiet', 'color']);
 /** Options that name files. */

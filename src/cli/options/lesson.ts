@@ -29,7 +29,7 @@ export const LESSON_ROWS = {
     flags: '--octaves <count>',
     help: 'how many octaves the scale has',
     default: 'as far as the window or the tune goes; 1 without either',
-    schema: () => whole(1, 5),
+    schema: () => whole(1, 5, 'octaves'),
   },
   direction: {
     flags: '--direction <way>',
@@ -53,7 +53,7 @@ export const LESSON_ROWS = {
     flags: '--measures <count>',
     help: 'how many measures the drill has, in phrases of four',
     default: '8',
-    schema: () => whole(2, 64),
+    schema: () => whole(2, 64, 'measures'),
   },
   grade: {
     flags: '--grade <1-5>',
@@ -78,7 +78,7 @@ export const LESSON_ROWS = {
     flags: '--every <measures>',
     help: 'cues for so many measures at a time',
     default: 'phrase by phrase',
-    schema: () => whole(1, 64),
+    schema: () => whole(1, 64, 'measures'),
   },
   strings: {
     flags: '--strings <how>',
@@ -103,7 +103,7 @@ export const LESSON_ROWS = {
     flags: '--count-in <measures>',
     help: 'in midi, measures of clicks before the tune',
     default: '1, and 2 before a pickup',
-    schema: () => whole(0, 8),
+    schema: () => whole(0, 8, 'measures'),
   },
   accompany: flag('--accompany', 'in midi, sound the chord symbols under the melody'),
 } as const;

@@ -31,13 +31,13 @@ const ANSWER_ROWS = {
     flags: '--span <frets>',
     help: 'how many frets a window has',
     default: '5',
-    schema: () => whole(2, 24),
+    schema: () => whole(2, 24, 'frets'),
   },
   rows: {
     flags: '--rows <count>',
     help: 'how many rows the table has, the best first',
     default: '12',
-    schema: () => whole(1, 1000),
+    schema: () => whole(1, 1000, 'rows'),
   },
   json: flag('--json', 'answer as JSON'),
 } as const;
@@ -98,6 +98,17 @@ export const LIMITING = LIMIT_NAMES;
 
 /** Of every command that reads tunes: how large they may be, and which file holds options for them. */
 export const READING = [...LIMITING, 'config'] as const satisfies readonly OptionName[];
+
+/** What a fretward.yaml may say: what holds for more than one run. Each command takes of it what it knows. */
+export const FILE_NAMES = [
+  ...ARRANGING,
+  ...PRINTING,
+  'strings',
+  'upright',
+  'leftHanded',
+  'jobs',
+  ...LIMITING,
+] as const satisfies readonly OptionName[];
 
 /** What the options of a command hold once they are checked; absent ones were not typed. */
 export type Options<Name extends OptionName> = {
