@@ -168,6 +168,7 @@ export class Concluder {
         editions,
         leftOut,
       });
+    if (this.#mode !== 'write') return surplus;
     // A lesson has its folder for itself: what changes in turn is the lesson file.
     const names = new Set(task.job.kind === 'tune' ? contested : []);
     for (const { outputs: others } of rivals)

@@ -23,7 +23,7 @@ export interface OutputFile {
  * Writes files all or none: each beside its place first, and into place only when all are on the disk.
  * Folders that are not there are made; what a program that was killed had left beside them goes. Throws a Refusal that names the file that could not be written.
  */
-export const writeFiles = (files: readonly OutputFile[]): void => {
+export const writeFiles = (files: readonly OutputFile[], hint?: string): void => {
   const parts: string[] = [];
   let current = '';
   try {
@@ -42,7 +42,7 @@ export const writeFiles = (files: readonly OutputFile[]): void => {
     }
   } catch (error) {
     for (const part of parts) removeQuietly(part);
-    throw cannotWrite(current, error);
+    throw cannotWrite(current, error, hint);
   }
 };
 
@@ -107,13 +107,17 @@ export const removeQuietly = (path: string): void => {
   }
 };
 
-const cannotWrite = (path: string, error: unknown): Refusal => {
+const cannotWrite = (
+  path: string,
+  error: unknown,
+  hint = 'none of these sheets was written; choose another folder with --out',
+): Refusal => {
   const { code } = error as NodeJS.ErrnoException;
   return new Refusal({
     severity: 'error',
     code: 'cannot-write',
     message: WRITE_FAILURES[code ?? ''] ?? `the file cannot be written (${code ?? 'unknown cause'})`,
-    hint: 'nothing of this tune was written; choose another folder with --out',
+    hint,
     place: { file: FILE_IN_THE_WAY.has(code ?? '') ? lowestThere(path) : path },
   });
 };

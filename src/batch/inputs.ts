@@ -18,6 +18,8 @@ export interface Input {
 export interface Search {
   /** A folder that is not searched: the one that outputs go to. */
   readonly except?: string | undefined;
+  /** Where the tunes lie in that folder: whether a file there was made by an earlier run, and is no tune to begin with. */
+  readonly isMade?: ((path: string) => boolean) | undefined;
 }
 
 /** What diagnostics call what is piped in. */
@@ -67,12 +69,18 @@ const tunesIn = (folder: string, search: Search): readonly string[] =>
     .sort();
 
 /** Whether a file found below a folder counts: what lies in the folder for outputs does not. */
-export const searched = (folder: string, { except }: Search): ((path: string) => boolean) => {
-  const left = except === undefined ? undefined : resolve(except) + sep;
-  // Outputs may lie among the tunes, or above them.
-  if (left === undefined || (resolve(folder) + sep).startsWith(left)) return () => true;
-  return path => !resolve(path).startsWith(left);
+export const searched = (
+  folder: string,
+  { except, isMade = () => false }: Search,
+): ((path: string) => boolean) => {
+  if (except === undefined) return () => true;
+  if (isWithin(folder, except)) return path => !isMade(path);
+  return path => !isWithin(path, except);
 };
+
+/** Whether a path is a folder, or lies in it. */
+export const isWithin = (path: string, folder: string): boolean =>
+  (resolve(path) + sep).startsWith(resolve(folder) + sep);
 
 /** Whether a file's name says that it is MusicXML. */
 export const isTune = (path: string): boolean => EXTENSIONS.has(extname(path).toLowerCase());

@@ -83,6 +83,10 @@ export const openMemory = (folder: string, build: string): Memory => {
   };
 };
 
+/** Names of all files that runs are known to have made in a folder. */
+export const filesMade = (folder: string): ReadonlySet<string> =>
+  new Set([...load(join(folder, MEMORY_FILE)).values()].flatMap(shelf => namesOf(shelf, () => false)));
+
 /** The memories of the folders that a run writes to, each opened once. */
 export class Memories {
   readonly #build: string;

@@ -2,7 +2,17 @@
 import { existsSync } from 'node:fs';
 import { dirname, relative, resolve } from 'node:path';
 import { Refusal } from '../score/diagnostic.ts';
-import { fileInput, findInputs, type Input, isTune, refusing, type Search, searched } from './inputs.ts';
+import { isFolder } from './files.ts';
+import {
+  fileInput,
+  findInputs,
+  type Input,
+  isTune,
+  isWithin,
+  refusing,
+  type Search,
+  searched,
+} from './inputs.ts';
 
 const GLOB = /[*?[\]{}]/;
 
@@ -14,9 +24,18 @@ export const findTunes = async (args: readonly string[], search: Search = {}): P
   const found: Input[] = [];
   for (const arg of args) {
     const spelt = GLOB.test(arg) && !existsSync(arg);
-    found.push(...(spelt ? await matching(arg, search) : findInputs([arg], search)));
+    const well = { ...search, isMade: await madeIn(spelt ? fixedPart(arg) : arg, search) };
+    found.push(...(spelt ? await matching(arg, well) : findInputs([arg], well)));
   }
   return [...new Map(found.map(input => [placesOf(input), input])).values()];
+};
+
+/** Where outputs lie among tunes, or above them: what is an output of an earlier run. */
+const madeIn = async (folder: string, { except }: Search): Promise<Search['isMade']> => {
+  if (except === undefined || !isFolder(folder) || !isWithin(folder, except)) return undefined;
+  const { filesMade } = await import('./memory.ts');
+  const made = filesMade(except);
+  return path => made.has(relative(except, path));
 };
 
 /** Where a tune lies and where its outputs go. */

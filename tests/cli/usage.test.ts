@@ -85,7 +85,7 @@ describe('wrong usage ends with status 2 and says what is right', () => {
     const { status } = await terminal(ROW).run(`fretward arrange ${ROW}.musicxml -f "4 - 8"`);
     expect(status).toBe(0);
     expect(await said(`fretward lesson ${ROW}.musicxml`, 1)).toContain(
-      `${ROW}.musicxml: error: this is a tune, and no lesson file (lesson-broken)\n    name it in a lesson file`,
+      `${ROW}.musicxml: error: this is a tune, and no lesson file (lesson-broken)\n    fretward lesson --init monday.yaml --for`,
     );
   });
 

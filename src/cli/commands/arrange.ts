@@ -1,7 +1,10 @@
 /** `fretward arrange`: tunes to sheets. */
+import { basename } from 'node:path';
+import { isTune } from '../../batch/inputs.ts';
 import { runTune } from '../../batch/run.ts';
 import { atOptions } from '../../batch/said.ts';
 import { dealt } from '../../batch/shares.ts';
+import { CONFIG_NAME } from '../config/find.ts';
 import { report } from '../console.ts';
 import { takesTunes } from '../define.ts';
 import { EXIT } from '../exit.ts';
@@ -49,6 +52,7 @@ export const run = async (
   const { tuneRun } = await import('../run/tunes.ts');
   return inFolder(await tuneRun(request), {
     words: tunes,
+    begins: path => isTune(path) || basename(path) === CONFIG_NAME,
     except: request.destination.path,
     renew: async () => tuneRun(await readRequest(tunes, typed)),
   });

@@ -1,9 +1,10 @@
 /** `fretward lesson`: all that a lesson hands out, from one file. */
 import type { Task } from '../../batch/batch.ts';
-import { readTextFile } from '../../batch/files.ts';
+import { isFolder, readTextFile } from '../../batch/files.ts';
 import { Refusal } from '../../score/diagnostic.ts';
 import { defined } from '../define.ts';
 import { UsageError } from '../exit.ts';
+import { isLessonFile } from '../names.ts';
 import { RUN_NAMES } from '../options/batch.ts';
 import { checkOptions } from '../options/check.ts';
 import { LIMITING, type OptionName, type Options } from '../options/options.ts';
@@ -23,19 +24,19 @@ const OPTION_NAMES = [
 export type LessonOptions = Options<(typeof OPTION_NAMES)[number]>;
 
 const NOTES = `What a lesson file can say: fretward lesson --init writes one with comments, and
-fretward schema lesson prints it for editors.`;
+fretward schema lesson prints it for editors. It says all: no fretward.yaml holds for a lesson.`;
 
 const EXAMPLES = `  fretward lesson --init monday.yaml --for tune.mxl
       a lesson file to begin with, on a tune, in a window in which it fits
   fretward lesson monday.yaml
       every sheet, a booklet for each edition and a page for the class, in the folder monday beside it
-  fretward lesson lessons/*.yaml --out out/
-      several lessons, each in a folder of its own below out/; run again, it makes what has changed
-  fretward lesson lessons/*.yaml --out out/ --verify
+  fretward lesson lessons/ --out out/
+      a folder of lessons, each in a folder of its own below out/; run again, it makes what has changed
+  fretward lesson lessons/ --out out/ --verify
       in a build: fail if a sheet is missing or out of date`;
 
 export const define = defined({
-  argument: ['<file...>', 'lesson files (.yaml)'],
+  argument: ['<file...>', 'lesson files (.yaml), folders or globs'],
   options: OPTION_NAMES,
   said: {
     for: { help: 'with --init, a lesson on this tune, in a window in which it fits' },
@@ -72,15 +73,16 @@ export const run = async (
   }
   return inFolder(await runOf(files, options), {
     words: files,
+    begins: isLessonFile,
     renew: () => runOf(files, options),
   });
 };
 
-const runOf = async (files: readonly string[], options: LessonOptions): Promise<Run> => ({
-  tasks: await Promise.all(files.map(file => taskFor(file, options))),
-  options,
-  noun: 'lesson',
-});
+const runOf = async (words: readonly string[], options: LessonOptions): Promise<Run> => {
+  const { lessonFiles } = await import('../lesson-file/find.ts');
+  const files = await lessonFiles(words);
+  return { tasks: await Promise.all(files.map(file => taskFor(file, options))), options, noun: 'lesson' };
+};
 
 /** What is to be made of a lesson file. */
 const taskFor = async (file: string, options: LessonOptions): Promise<Task> => {
@@ -91,7 +93,8 @@ const taskFor = async (file: string, options: LessonOptions): Promise<Task> => {
   ]);
   let text = '';
   try {
-    text = readTextFile(file, 'fretward lesson --init writes a lesson file to begin with');
+    const begin = 'fretward lesson --init writes a lesson file to begin with';
+    text = readTextFile(file, isFolder(file) ? `there is no lesson file (.yaml) in it; ${begin}` : begin);
     return await taskOf(readLesson(text, file), options);
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;

@@ -38,7 +38,10 @@ export const beginAll = async (files: readonly string[], options: BeginOptions):
     const done = await attempt(input, quiet, async say => {
       refuseThere(file);
       const begun = input ? await onTune(input, options, say) : { ...usualBeginning(), title: 'Up the neck' };
-      writeFiles([{ path: file, content: lessonTemplate({ ...begun, file, tune: input?.path }) }]);
+      writeFiles(
+        [{ path: file, content: lessonTemplate({ ...begun, file, tune: input?.path }) }],
+        'choose another place for the file',
+      );
       if (!quiet) print(`${file}\n`);
     });
     status = Math.max(status, done);

@@ -1,7 +1,8 @@
 /** A lesson file as it is checked: what it says of itself, and the options that it sets. */
-
+import { basename } from 'node:path';
 import type * as z from 'zod/mini';
 import { type Diagnostic, type DiagnosticPlace, Refusal } from '../../score/diagnostic.ts';
+import { CONFIG_NAME } from '../config/find.ts';
 import { isTuneFile } from '../names.ts';
 import type { Options } from '../options/options.ts';
 import { unknownKey, valueFor } from '../yaml/check.ts';
@@ -24,6 +25,7 @@ export interface LessonFile {
 /** Reads the text of a lesson file. Throws a Refusal that lists all that is wrong in it. */
 export const readLesson = (text: string, path: string): LessonFile => {
   if (isTuneFile(path)) throw new Refusal(tuneFor(path));
+  if (basename(path) === CONFIG_NAME) throw new Refusal(optionsFor(path));
   const faults: Diagnostic[] = [];
   const own: Record<string, unknown> = {};
   const options: Record<string, unknown> = {};
@@ -60,7 +62,15 @@ const tuneFor = (file: string): Diagnostic => ({
   severity: 'error',
   code: LESSON.broken,
   message: 'this is a tune, and no lesson file',
-  hint: `name it in a lesson file, which fretward lesson --init begins; fretward arrange ${file} arranges it alone`,
+  hint: `fretward lesson --init monday.yaml --for ${file} begins a lesson on it; fretward arrange ${file} arranges it alone`,
+  place: { file },
+});
+
+const optionsFor = (file: string): Diagnostic => ({
+  severity: 'error',
+  code: LESSON.broken,
+  message: 'this file holds options for tunes, and is no lesson file',
+  hint: 'name the lesson files, or their folder',
   place: { file },
 });
 

@@ -4,18 +4,31 @@ import type { Task } from '../../batch/batch.ts';
 import { depfile } from '../../batch/depfile.ts';
 import { readTextFile, writeFiles } from '../../batch/files.ts';
 import { isGood, type TuneReport } from '../../batch/report.ts';
+import { type Diagnostic, Refusal } from '../../score/diagnostic.ts';
 
-/** Writes a depfile for tasks and their reports. Throws a Refusal where it cannot be written. */
-export const tellMake = (path: string, tasks: readonly Task[], reports: readonly TuneReport[]): void => {
+/** Writes a depfile for tasks and their reports. Answers what is to be said where it cannot be written. */
+export const tellMake = (
+  path: string,
+  tasks: readonly Task[],
+  reports: readonly TuneReport[],
+): readonly Diagnostic[] => {
   const rules = reports.map((report, index) => {
     const task = tasks[index]!;
     const sources = task.kind === 'work' ? task.sources : [];
     return { name: task.name, targets: report.outputs, sources, whole: isGood(report) };
   });
   for (const { targets, sources, whole } of rules) if (whole) freshen(targets, sources);
-  const before = existsSync(path) ? readTextFile(path) : '';
-  writeFiles([{ path, content: depfile(rules, before) }]);
+  try {
+    const before = existsSync(path) ? readTextFile(path, HINT) : '';
+    writeFiles([{ path, content: depfile(rules, before) }], HINT);
+    return [];
+  } catch (error) {
+    if (error instanceof Refusal) return error.diagnostics;
+    throw error;
+  }
 };
+
+const HINT = 'the sheets are made; name another file with --depfile';
 
 /**
  * Files that are older than what they are made of, and up to date all the same, since what changed was not what

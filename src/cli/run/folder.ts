@@ -44,11 +44,11 @@ export const runFolder = async (run: Run, interruption: Interruption): Promise<n
     );
     return interruption.cause.status;
   }
+  const about = [...aboutStanding(turn.value, settings.mode)];
   if (options.depfile !== undefined) {
     const { tellMake } = await import('./depends.ts');
-    tellMake(options.depfile, tasks, reports);
+    about.push(...tellMake(options.depfile, tasks, reports));
   }
-  const about = aboutStanding(turn.value, settings.mode);
   const shares = [shareOf(run.tasks.map(nameOf), options.shard)];
   teller.sumUp(reports, summarise(reports, { shares, leftOver: turn.value.leftOver }), about);
   return statusOf(reports, about);

@@ -1,9 +1,8 @@
 /** `--watch`: stays, and makes sheets anew when a tune or what is said about it changes. */
-import { basename, resolve, sep } from 'node:path';
-import { isTune } from '../../batch/inputs.ts';
+import { existsSync } from 'node:fs';
+import { basename, dirname, resolve, sep } from 'node:path';
 import { fixedPart } from '../../batch/tunes.ts';
 import { Refusal } from '../../score/diagnostic.ts';
-import { CONFIG_NAME } from '../config/find.ts';
 import { report, say } from '../console.ts';
 import { EXIT, UsageError } from '../exit.ts';
 import { type Run, runFolder } from './folder.ts';
@@ -16,7 +15,9 @@ const QUIET_TIME = 150;
 export interface Watched {
   /** Tunes, folders, globs or lesson files, as they were typed. */
   readonly words: readonly string[];
-  /** The folder of its own files, which are no tunes to watch. */
+  /** Whether a file that comes up in a folder is something to begin with. */
+  readonly begins: (path: string) => boolean;
+  /** The folder of its own files, which are nothing to begin with. */
   readonly except?: string | undefined;
   /** Reads again what is asked for. */
   readonly renew: () => Promise<Run>;
@@ -30,8 +31,7 @@ export const watch = async (first: Run, watched: Watched): Promise<number> => {
   await runFolder(first, interruption);
   if (!first.options.quiet) say('watching; Ctrl-C ends it');
   while (!signal.aborted && (await changes.next())) {
-    const run = await workAgain(watched.renew, interruption);
-    if (run) changes.follow(run);
+    await workAgain(watched.renew, changes, interruption);
   }
   await changes.close();
   interruption.end();
@@ -39,24 +39,27 @@ export const watch = async (first: Run, watched: Watched): Promise<number> => {
 };
 
 /** What is wrong for a moment is told, and waits for the next change. */
-const workAgain = async (renew: Watched['renew'], interruption: Interruption): Promise<Run | undefined> => {
+const workAgain = async (
+  renew: Watched['renew'],
+  changes: Changes,
+  interruption: Interruption,
+): Promise<void> => {
   try {
     const run = await renew();
+    await changes.follow(run);
     await runFolder(run, interruption);
-    return run;
   } catch (error) {
     if (error instanceof Refusal) report(error.diagnostics, false);
     else if (error instanceof UsageError) report([error.diagnostic], false);
     else throw error;
-    return undefined;
   }
 };
 
 interface Changes {
   /** Answers true when something has changed and been quiet for a while, false when it is over. */
   readonly next: () => Promise<boolean>;
-  /** Watches all files that a run depends on, too. */
-  readonly follow: (run: Run) => void;
+  /** Watches all files that a run depends on, too, from before it reads them. */
+  readonly follow: (run: Run) => Promise<void>;
   readonly close: () => Promise<void>;
 }
 
@@ -67,7 +70,7 @@ const sourcesOf = ({ tasks }: Run): readonly string[] => [
 
 const changesOf = async (
   first: Run,
-  { words, except: folder }: Watched,
+  { words, begins, except: folder }: Watched,
   signal: AbortSignal,
 ): Promise<Changes> => {
   const { watch: watchFiles } = await import('chokidar');
@@ -78,13 +81,14 @@ const changesOf = async (
     ignored: (path, stats) =>
       (stats?.isFile() ?? false) &&
       !named.has(resolve(path)) &&
-      (!(isTune(path) || basename(path) === CONFIG_NAME) ||
-        (except !== undefined && resolve(path).startsWith(except))),
+      (!begins(path) || (except !== undefined && resolve(path).startsWith(except))),
   });
   let changed = false;
   let timer: NodeJS.Timeout | undefined;
   let wake: () => void = () => {};
-  watcher.on('all', () => {
+  watcher.on('all', event => {
+    // Folders come up with what a run writes.
+    if (event.endsWith('Dir')) return;
     clearTimeout(timer);
     timer = setTimeout(() => {
       changed = true;
@@ -105,10 +109,15 @@ const changesOf = async (
       changed = false;
       return !signal.aborted;
     },
-    follow: run => {
-      for (const path of sourcesOf(run)) {
-        named.add(resolve(path));
-        watcher.add(path);
+    follow: async run => {
+      const fresh = sourcesOf(run).filter(path => !named.has(resolve(path)) && existsSync(path));
+      for (const path of fresh) named.add(resolve(path));
+      watcher.add(fresh);
+      const isWatched = (path: string): boolean =>
+        watcher.getWatched()[dirname(resolve(path))]?.includes(basename(path)) ?? false;
+      // It does not say when it has taken them up.
+      for (let tries = 0; tries < 100 && !fresh.every(isWatched); tries++) {
+        await new Promise(done => setTimeout(done, 10));
       }
     },
     close: async () => {

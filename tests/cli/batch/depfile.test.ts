@@ -47,6 +47,15 @@ describe('make', () => {
     expect(term.read('out.d')).toContain('out/a\\ b$$c\\#d.ukulele.tab.txt: tunes/a\\ b$$c\\#d.musicxml');
   });
 
+  it('that cannot be written is told, and the sheets are made', async () => {
+    const term = withTunes(1);
+    const { stdout, stderr, status } = await term.run(`${BUILD} --depfile tunes`);
+    expect([stdout, status]).toEqual(['out/00.ukulele.tab.txt\n', 1]);
+    expect(stderr).toBe(
+      'tunes: error: this is a folder, not a file (cannot-read)\n    the sheets are made; name another file with --depfile\n',
+    );
+  });
+
   it('takes the sheets of a tune that is broken for out of date, run after run', async () => {
     const term = withTunes(2);
     await term.run(`${BUILD} --depfile out.d`);

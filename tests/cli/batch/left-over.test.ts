@@ -146,3 +146,16 @@ describe('a folder that two commands fill', () => {
     }
   });
 });
+
+it.each(['tunes', '.'])('what a run made in %s, among the tunes, is no tune of the next one', async out => {
+  const term = withTunes(2);
+  const line = `fretward arrange ${out} --to musicxml --out ${out}`;
+  await term.run(`${line} -q`);
+  expect((await term.run(line)).stderr).toBe('2 tunes: 2 up to date\n');
+  const glob = await term.run(`fretward arrange "${out}/**" -s tab --out ${out}`);
+  expect(glob.stdout.trim().split('\n')).toHaveLength(2);
+  // What is named is meant.
+  const [made] = term.files().filter(name => name.endsWith('00.ukulele.musicxml'));
+  const named = await term.run(`fretward arrange ${made} -s tab --out ${out} --keep-marked`);
+  expect(named.stdout).toMatch(/00\.ukulele\.ukulele\.tab\.txt\n$/);
+});

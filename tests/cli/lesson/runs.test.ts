@@ -69,3 +69,23 @@ it('--watch follows lesson files, and the tunes that they come to name', async (
   child.kill('SIGINT');
   expect(await ended).toBe(0);
 });
+
+it('takes a folder of lessons, or a glob, each lesson once', async () => {
+  const term = terminal(ROW);
+  for (const name of ['lessons/b', 'lessons/spring/a']) {
+    term.write(`${name}.yaml`, lesson(`../${name.includes('spring') ? '../' : ''}${ROW}`, 'within: ../..\n'));
+  }
+  term.write('lessons/fretward.yaml', 'frets: 4-8\n');
+  const { stdout, status } = await term.run(
+    'fretward lesson lessons lessons/b.yaml "lessons/*/a.y*ml" --out out',
+  );
+  expect(status).toBe(0);
+  expect(stdout.match(/index\.html/g)).toHaveLength(2);
+  const none = await term.run('mkdir none; fretward lesson none');
+  expect([none.status, none.stderr]).toEqual([
+    1,
+    expect.stringContaining('there is no lesson file (.yaml) in it'),
+  ]);
+  const options = await term.run('fretward lesson lessons/fretward.yaml');
+  expect([options.status, options.stderr]).toEqual([1, expect.stringContaining('holds options for tunes')]);
+});
