@@ -50,11 +50,14 @@ export function richText(text: string, style: TextStyle, x = 0, y = 0): { marks:
       marks.push({ kind: 'glyph', ...tag, name, x: at + gap, y: y - lift * size, size: size * sign.size });
       at += glyphWidth(name, size * sign.size) + 2 * gap;
     } else if (piece !== '') {
-      const from = at;
-      at += textWidth(piece, style.face, size);
+      // Some programs drop the spaces at the ends of a text: beside a sign they are room.
+      const word = pieces.length > 1 ? piece.trim() : piece;
+      const from = at + textWidth(piece.slice(0, piece.indexOf(word)), style.face, size);
+      const to = from + textWidth(word, style.face, size);
       const stops = index + 1 < pieces.length || style.stops;
-      const place = stops ? ({ x: at, anchor: 'end' } as const) : ({ x: from, anchor: 'start' } as const);
-      marks.push({ kind: 'text', ...tag, text: piece, face: style.face, ...place, y, size });
+      const place = stops ? ({ x: to, anchor: 'end' } as const) : ({ x: from, anchor: 'start' } as const);
+      if (word !== '') marks.push({ kind: 'text', ...tag, text: word, face: style.face, ...place, y, size });
+      at += textWidth(piece, style.face, size);
     }
   }
   return { marks, width: at - x };
