@@ -1,4 +1,5 @@
 /** Dynamics, words and tempo around the staff. */
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { union } from '../../src/engrave/drawing/box.ts';
 import type { Direction } from '../../src/score/model/direction.ts';
@@ -104,4 +105,23 @@ describe('tempo, words and chord symbols', () => {
         }
     }
   });
+});
+
+test('positions whose numerals would stand a little higher or lower than each other share a baseline', () => {
+  const note = fc.constantFrom('C4q', 'G4q', 'C5q', 'E5q', 'A5q', 'B5q');
+  fc.assert(
+    fc.property(fc.array(note, { minLength: 7, maxLength: 7 }), others => {
+      const notes = ['A5q', ...others];
+      const tune = tuneOf([{ notes: notes.slice(0, 4).join(' ') }, { notes: notes.slice(4).join(' ') }]);
+      const { pages } = sheet(tune, { staffSize: 4, measuresPerSystem: 2, fingers: 'all', positions: true });
+      expect(collisions(pages, 0.1)).toEqual([]);
+      const baselines = inked(pages).flatMap(({ mark }) =>
+        mark.role === 'position' && mark.kind === 'text' ? [mark.y.toFixed(3)] : [],
+      );
+      expect(baselines.length).toBeGreaterThan(0);
+      const different = [...new Set(baselines)].map(Number).sort((a, b) => a - b);
+      for (const [i, y] of different.slice(1).entries()) expect(y - different[i]!).toBeGreaterThan(1.5);
+    }),
+    { numRuns: 40 },
+  );
 });

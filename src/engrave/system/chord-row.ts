@@ -10,11 +10,11 @@ const CHORD_BASELINE = -1.5;
 /** A figure so near to a symbol on one height with it would read as part of it. */
 const BESIDE_FIGURE = { left: 2, right: 3.5 };
 
-/** Fingers, tuplet figures and brackets above the staff. */
+/** Fingers, positions, tuplet figures and brackets above the staff. */
 const figuresAbove = ({ marks }: Sketch): readonly Box[] =>
   [...marks.values()].flatMap(list =>
     list
-      .filter(mark => mark.role === 'tuplet' || mark.role === 'finger')
+      .filter(({ role }) => role === 'tuplet' || role === 'finger' || role === 'position')
       .map(bounds)
       .filter(({ bottom }) => bottom < 0),
   );

@@ -7,15 +7,22 @@ import { anchoredText } from '../measure/rich-text.ts';
 import { headCentre, type PlacedSystem } from './placed.ts';
 import type { Sketch } from './sketch.ts';
 
+/** Numerals whose baselines differ by less share the higher one. */
+const NEARLY = 1.6;
+
 export function drawPositions(system: PlacedSystem, sketch: Sketch): void {
-  for (const note of system.notes) {
-    const { shape, measure } = note;
-    const position = system.notation.hand.positions.get(shape.event.id);
-    if (position === undefined || position < 1) continue;
-    const style = { role: 'position', face: 'serif', size: 1.55 } as const;
+  const style = { role: 'position', face: 'serif', size: 1.55 } as const;
+  const row = system.notes.flatMap(note => {
+    const position = system.notation.hand.positions.get(note.shape.event.id);
+    if (position === undefined || position < 1) return [];
     const marks = anchoredText(roman(position), style, headCentre(note), 0, 'middle');
     const { left, right } = union(marks.map(bounds))!;
     const y = Math.min(-0.9, sketch.above(left - 0.25, right + 0.25, 0) - 0.6);
-    sketch.add(measure, move(marks, 0, y));
+    return [{ measure: note.measure, marks, y }];
+  });
+  let shared = -Infinity;
+  for (const { measure, marks, y } of row.sort((one, other) => one.y - other.y)) {
+    if (!(y - shared < NEARLY)) shared = y;
+    sketch.add(measure, move(marks, 0, shared));
   }
 }
