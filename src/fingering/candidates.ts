@@ -1,7 +1,7 @@
 /** The grips among which the solver may choose for one strike: the rules narrow them before it runs. */
 import type { Place } from '../instrument/instrument.ts';
 import { placesOf } from '../instrument/places.ts';
-import type { Finger, Fit, FretWindow } from './arrangement.ts';
+import type { Fit, FretWindow } from './arrangement.ts';
 import { agrees, type Demand } from './demand.ts';
 import type { FitPlace, Grip } from './grip.ts';
 import { canReach, type Hand, span } from './hand.ts';
@@ -55,7 +55,7 @@ export const gripsFor = (
   return places[0]!.flatMap(({ fit, ...place }) => {
     const astray = fit === 'outside' ? beyond(hand, place.fret, demand.window) : 0;
     if (place.fret === 0) {
-      return rest.map(position => ({ touches: [{ ...place, finger: 0 as Finger }], position, fit, astray }));
+      return rest.map((position): Grip => ({ touches: [{ ...place, finger: 0 }], position, fit, astray }));
     }
     return stoppedGrips(hand, place, lowestPosition(demand, fit))
       .filter(grip => agrees(grip.touches[0]!, demand.fixed[0]))

@@ -5,13 +5,13 @@
  * the middle of what makers publish. Bass 34 in, and the numbers of frets
  * of guitar (steel strings: 20 or more), mandolin and bass: from memory, common practice.
  */
-import type { Pitch, Step } from '../score/pitch.ts';
+import { type Pitch, stepNamed } from '../score/pitch.ts';
 import type { Instrument } from './instrument.ts';
 
 const strings = (names: string): readonly Pitch[] =>
   names
     .split(' ')
-    .map((name): Pitch => ({ step: name[0] as Step, alter: 0, octave: Number(name[1]) }))
+    .map((name): Pitch => ({ step: stepNamed(name[0]!)!, alter: 0, octave: Number(name[1]) }))
     .reverse();
 
 /** Open strings are given as players say them, from the string nearest the ceiling down. */

@@ -4,7 +4,7 @@
  */
 import * as z from 'zod/mini';
 import { Refusal } from '../score/diagnostic.ts';
-import { midi, type Pitch, type Step } from '../score/pitch.ts';
+import { midi, type Pitch, stepNamed } from '../score/pitch.ts';
 import { DEFAULT_INSTRUMENT, INSTRUMENTS } from './catalogue.ts';
 import type { Instrument } from './instrument.ts';
 
@@ -93,7 +93,7 @@ const parsePitch = (name: string): Pitch => {
   const [, step, signs, octave] = NOTE.exec(name) ?? [];
   if (step === undefined) throw badTuning(`"${name}" is not a note with an octave`);
   const alter = [...signs!].reduce((sum, sign) => sum + (sign === '#' || sign === '♯' ? 1 : -1), 0);
-  return { step: step.toUpperCase() as Step, alter, octave: Number(octave) };
+  return { step: stepNamed(step)!, alter, octave: Number(octave) };
 };
 
 /** The MIDI number of a note by name, "F#4". Throws a Refusal that names what it cannot read. */

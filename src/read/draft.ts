@@ -6,7 +6,7 @@ import type { Barline } from '../score/model/barline.ts';
 import type { ChordSymbol } from '../score/model/chord-symbol.ts';
 import type { Direction } from '../score/model/direction.ts';
 import type { Ticks } from '../score/model/duration.ts';
-import type { Head, NoteEvent, RestEvent } from '../score/model/event.ts';
+import type { Articulation, Head, NoteEvent, RestEvent } from '../score/model/event.ts';
 import type { LeftOut } from '../score/model.ts';
 import type { Interval } from '../score/transpose.ts';
 import type { RawMeasure } from './parts.ts';
@@ -15,7 +15,10 @@ import type { XmlElement } from './xml/element.ts';
 type Draft<T> = { -readonly [K in keyof T]: T[K] };
 
 export type DraftHead = Draft<Head>;
-export type DraftNote = Omit<Draft<NoteEvent>, 'heads'> & { heads: DraftHead[] };
+export type DraftNote = Omit<Draft<NoteEvent>, 'heads' | 'articulations'> & {
+  heads: DraftHead[];
+  readonly articulations: Articulation[];
+};
 export type DraftRest = Draft<RestEvent>;
 export type DraftEvent = DraftNote | DraftRest;
 

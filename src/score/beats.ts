@@ -12,7 +12,7 @@ export const beatsOf = (time: TimeSignature | undefined, division: Ticks): reado
   return time.fractions.flatMap(({ beats, beatType }) => {
     const unit = (4 * division) / beatType;
     if (beats.length > 1) return beats.map(count => count * unit);
-    const [count] = beats as [number];
+    const count = beats[0]!;
     const compound = beatType >= 8 && count > 3 && count % 3 === 0;
     return Array.from({ length: compound ? count / 3 : count }, () => (compound ? 3 * unit : unit));
   });

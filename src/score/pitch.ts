@@ -17,6 +17,10 @@ export interface Pitch {
 /** The steps of an octave, upwards; their index counts staff positions. */
 export const STEPS: readonly Step[] = ['C', 'D', 'E', 'F', 'G', 'A', 'B'];
 
+/** The step of a letter, small or capital; undefined for any other. */
+export const stepNamed = (letter: string): Step | undefined =>
+  STEPS.find(step => step === letter.toUpperCase());
+
 const SEMITONES: Readonly<Record<Step, number>> = { C: 0, D: 2, E: 4, F: 5, G: 7, A: 9, B: 11 };
 
 /** The MIDI number of a pitch: semitones above C−1. */

@@ -3,7 +3,7 @@ import { Refusal } from './diagnostic.ts';
 import type { Key } from './model/attributes.ts';
 import { keyName, MODES, majorFifths } from './names.ts';
 import { nearest } from './nearest.ts';
-import { accidentalSign, type Step } from './pitch.ts';
+import { accidentalSign, type Step, stepNamed } from './pitch.ts';
 import type { Interval } from './transpose.ts';
 import type { Move } from './transpose-tune.ts';
 import type { Tune } from './tune.ts';
@@ -33,7 +33,7 @@ export const keyNamed = (text: string): KeyAsked | undefined => {
   const mode = word in SHORT ? SHORT[word] : word.toLowerCase();
   if (mode !== undefined && !(mode in MODES)) return undefined;
   const alter = (sharp ?? sharpWord) ? 1 : (flat ?? flatWord) ? -1 : 0;
-  return { tonic: { step: letter.toUpperCase() as Step, alter }, mode };
+  return { tonic: { step: stepNamed(letter)!, alter }, mode };
 };
 
 /** The name of a key that may be meant: "G minro" → "G minor". */

@@ -82,8 +82,8 @@ const onNotation = ({ at, elements }: Mark): Mark => ({
 
 /** The schema wants the staff after everything but the sound of a direction. */
 const withStaff = (node: XmlNode): XmlNode => {
-  if (node.name !== 'direction' && node.name !== 'harmony') return node;
-  const children = node.content as readonly XmlNode[];
+  const { name, content: children } = node;
+  if (typeof children === 'string' || (name !== 'direction' && name !== 'harmony')) return node;
   const sounds = children.filter(child => child.name === 'sound');
   const others = children.filter(child => child.name !== 'sound');
   return { ...node, content: [...others, leaf('staff', 1), ...sounds] };

@@ -196,8 +196,8 @@ const drawFrame = (
   }
   if (base > 1) rows[2]!.put(at - 1 - String(base).length, String(base), 'measure');
   for (const { fret, from, to } of barres) {
-    const [left, right] = [column(from), column(to)].sort((a, b) => a - b) as [number, number];
-    rows[2 + 2 * (fret - base)]!.fill(left, right + 1, lines.barre, 'digit');
+    const ends = [column(from), column(to)];
+    rows[2 + 2 * (fret - base)]!.fill(Math.min(...ends), Math.max(...ends) + 1, lines.barre, 'digit');
   }
   for (const { string, fret, finger } of touches) {
     if (finger > 0) rows[2 + 2 * (fret - base)]!.put(column(string), String(finger), 'digit');

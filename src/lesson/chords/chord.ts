@@ -1,7 +1,7 @@
 /** A chord: the notes that a chord symbol asks for. */
 import { Interval, Note } from 'tonal';
 import type { ChordDegree, ChordNote, ChordSymbol } from '../../score/model/chord-symbol.ts';
-import { accidentalSign, type Step } from '../../score/pitch.ts';
+import { accidentalSign, STEPS } from '../../score/pitch.ts';
 import { KINDS } from './kinds.ts';
 
 export interface Tone {
@@ -76,8 +76,7 @@ const applyDegree = (sizes: readonly Size[], { value, alter, type }: ChordDegree
 
 /** Spelt by its degree: the ♭9 of C is D♭, whatever it sounds like. */
 const toneAt = (root: ChordNote, { degree, semitones }: Size): Tone => {
-  const letters = 'CDEFGAB';
-  const step = letters[(letters.indexOf(root.step) + degree - 1) % 7] as Step;
+  const step = STEPS[(STEPS.indexOf(root.step) + degree - 1) % 7]!;
   const natural = (Note.chroma(step)! - Note.chroma(root.step)! + 12) % 12;
   const alter = ((semitones - natural + root.alter + 126) % 12) - 6;
   return { degree, semitones, note: { step, alter } };

@@ -6,7 +6,7 @@
 import { ChordType } from 'tonal';
 import { Refusal } from '../../score/diagnostic.ts';
 import type { ChordDegree, ChordNote, ChordSymbol } from '../../score/model/chord-symbol.ts';
-import type { Step } from '../../score/pitch.ts';
+import { stepNamed } from '../../score/pitch.ts';
 import { intervalsOf, plainSize, type Size, sizeOf } from './chord.ts';
 import { KINDS } from './kinds.ts';
 
@@ -53,7 +53,7 @@ const read = (typed: string): ChordSymbol | undefined => {
 };
 
 const noteOf = (letter: string, sign: string): ChordNote => ({
-  step: letter.toUpperCase() as Step,
+  step: stepNamed(letter)!,
   alter: ALTERS[sign]!,
 });
 

@@ -8,7 +8,7 @@ import { Refusal } from '../../score/diagnostic.ts';
 import type { Key } from '../../score/model/attributes.ts';
 import { majorFifths } from '../../score/names.ts';
 import { nearest } from '../../score/nearest.ts';
-import { accidentalSign, midi, type Pitch, type Step } from '../../score/pitch.ts';
+import { accidentalSign, midi, type Pitch, type Step, stepNamed } from '../../score/pitch.ts';
 import { type Interval as Distance, transposePitch } from '../../score/transpose.ts';
 
 export interface ScaleNotes {
@@ -93,7 +93,7 @@ const fromIntervals = (
   names: readonly string[],
 ): ScaleNotes => {
   const { letter, alt } = Note.get(root);
-  const tonic = { step: letter as Step, alter: alt };
+  const tonic = { step: stepNamed(letter)!, alter: alt };
   const intervals = names
     .map(withinOctave)
     .sort((a, b) => a.semitones - b.semitones)

@@ -109,19 +109,11 @@ const timeOf = (time: XmlTime, node: XmlElement): TimeSignature | undefined => {
 
 const isBeats = (value: number): boolean => Number.isInteger(value) && value > 0 && value <= 1024;
 
-const SIGNS: ReadonlySet<string> = new Set<Clef['sign']>([
-  'G',
-  'F',
-  'C',
-  'TAB',
-  'percussion',
-  'none',
-  'jianpu',
-]);
+const SIGNS: readonly Clef['sign'][] = ['G', 'F', 'C', 'TAB', 'percussion', 'none', 'jianpu'];
 const USUAL_LINE: Partial<Record<string, number>> = { G: 2, F: 4, C: 3, TAB: 5 };
 
 const clefOf = (clef: XmlClef): Clef => {
-  const sign = (SIGNS.has(clef.sign) ? clef.sign : 'G') as Clef['sign'];
+  const sign = SIGNS.find(each => each === clef.sign) ?? 'G';
   const octaveChange = Number(clef.clefOctaveChange ?? 0);
   return {
     sign,

@@ -1,7 +1,7 @@
 /** `<harmony>`: chord symbols. */
 import type { Harmony } from 'musicxml-interfaces';
 import type { ChordDegree, ChordNote, ChordSymbol } from '../../score/model/chord-symbol.ts';
-import { STEPS, type Step } from '../../score/pitch.ts';
+import { stepNamed } from '../../score/pitch.ts';
 import { type Interval, transposePitch } from '../../score/transpose.ts';
 import { sourceOf, type Walk } from '../draft.ts';
 import { harmonyRecord } from '../library.ts';
@@ -100,20 +100,20 @@ const chordNote = (
   alter: string | number | undefined,
   interval: Interval | undefined,
 ): ChordNote | undefined => {
-  const step = name?.toUpperCase() as Step | undefined;
-  if (step === undefined || !STEPS.includes(step)) return undefined;
+  const step = stepNamed(name ?? '');
+  if (step === undefined) return undefined;
   const note = { step, alter: Number(alter ?? 0) };
   if (interval === undefined) return note;
   const moved = transposePitch({ ...note, octave: 4 }, interval);
   return { step: moved.step, alter: moved.alter };
 };
 
-const TYPES: ReadonlySet<string> = new Set<ChordDegree['type']>(['add', 'alter', 'subtract']);
+const TYPES = ['add', 'alter', 'subtract'] as const satisfies readonly ChordDegree['type'][];
 
 const degreeOf = (degree: Harmony['degrees'][number]): ChordDegree[] => {
   const value = Number(degree.degreeValue?.data);
   const alter = Number(degree.degreeAlter?.data ?? 0);
-  const type = String(degree.degreeType?.data ?? 'add');
-  if (!Number.isInteger(value) || !TYPES.has(type)) return [];
-  return [{ value, alter, type: type as ChordDegree['type'] }];
+  const named = String(degree.degreeType?.data ?? 'add');
+  const type = TYPES.find(each => each === named);
+  return Number.isInteger(value) && type ? [{ value, alter, type }] : [];
 };

@@ -54,7 +54,7 @@ export const readNotations = (
   const { event } = placed;
   for (const notations of all) {
     if (notations.fermatas !== undefined) event.fermata = true;
-    if (event.kind === 'note') addArticulations(walk, node, event.articulations as Articulation[], notations);
+    if (event.kind === 'note') addArticulations(walk, node, event.articulations, notations);
     for (const [name, what] of LEFT_OUT) {
       if (notations[name] !== undefined) walk.omissions.add(what, sourceOf(walk, node));
     }

@@ -1,6 +1,6 @@
 /** `<note>`: notes, rests, chords, grace and cue notes; and the walk of time. */
 import { BeamType, type Note, NoteheadType, StemType } from 'musicxml-interfaces';
-import { type BeamMark, type Lyric, UNMARKED } from '../../score/model/event.ts';
+import { type BeamMark, UNMARKED } from '../../score/model/event.ts';
 import { type Pitch, STEPS, type Step } from '../../score/pitch.ts';
 import { spelt, transposePitch } from '../../score/transpose.ts';
 import {
@@ -29,8 +29,8 @@ export const readNote = (walk: Walk, node: XmlElement, data: Note): void => {
   const placed = joins
     ? walk.chord!
     : newEvent(walk, node, data, { voice, staff, ticks, inChord, pitched: typeof pitch === 'object' });
-  if (typeof pitch === 'object') addHead(walk, node, data, placed.event as DraftNote, pitch);
-  else if (pitch !== undefined) addFault(walk, node, placed, pitch);
+  if (typeof pitch === 'string') addFault(walk, node, placed, pitch);
+  else if (pitch && placed.event.kind === 'note') addHead(walk, node, data, placed.event, pitch);
   if (data.notations !== undefined) readNotations(walk, node, placed, data.notations);
   if (placed.event.kind === 'note') addLyrics(node, placed.event);
   if (data.notehead !== undefined && isUnusual(data.notehead.type)) {
@@ -49,8 +49,7 @@ const addLyrics = (node: XmlElement, event: DraftNote): void => {
     if (element.nodeName !== 'lyric') continue;
     const lyric = readLyric(element);
     if (lyric === undefined) continue;
-    if (event.lyrics === NO_LYRICS) event.lyrics = [lyric];
-    else (event.lyrics as Lyric[]).push(lyric);
+    event.lyrics = [...event.lyrics, lyric];
   }
 };
 
