@@ -16,6 +16,7 @@ const ROUNDS = 80;
 /** After so many rounds without progress the steps are halved. */
 const PATIENCE = 5;
 
+/** A balanced lattice and its cheapest path, ties left out. */
 export interface Balanced {
   readonly lattice: Lattice;
   readonly solution: Solution;

@@ -20,6 +20,7 @@ export const withoutHarderSteps = (lattice: Lattice, ties: readonly Tie[]): Capp
   return hardest && { lattice: capped(lattice, hardest.cost % DIFFERENCE), proven: hardest.proven };
 };
 
+/** A lattice without the steps that are harder than need be. */
 export interface Capped {
   readonly lattice: Lattice;
   /** False where the search was cut off: an easier hardest step may exist. */

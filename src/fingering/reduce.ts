@@ -2,6 +2,7 @@
 import type { Lattice, Layer, MoveTable } from './lattice.ts';
 import type { Solution } from './solver.ts';
 
+/** What is left of a lattice. */
 export interface Reduced {
   readonly lattice: Lattice;
   /** For each layer, the index that each of its grips has in the whole lattice. */

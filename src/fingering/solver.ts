@@ -9,6 +9,7 @@
  */
 import type { Lattice } from './lattice.ts';
 
+/** The cheapest path through a lattice, and the price of every grip. */
 export interface Solution {
   /** Index of the chosen grip in each layer. */
   readonly path: Int32Array;

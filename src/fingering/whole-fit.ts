@@ -6,6 +6,7 @@ import { midi, type Pitch, pitchName } from '../score/pitch.ts';
 import type { FretWindow } from './arrangement.ts';
 import { fits, narrowestWindow } from './fit.ts';
 
+/** How a tune fits an instrument as a whole. */
 export interface WholeFit {
   /** Without open strings if that can be, else from fret 0 on; undefined where notes are missing. */
   readonly narrowest: FretWindow | undefined;

@@ -18,6 +18,7 @@ import { midi, pitchName } from '../score/pitch.ts';
 import type { Tune, TuneMeasure } from '../score/tune.ts';
 import { soundName } from './check/names.ts';
 
+/** What looking over a file came to. */
 export interface Checked {
   /** Struck notes, those of a chord one by one. */
   readonly notes: number;

@@ -17,6 +17,7 @@ export interface Tone {
   readonly ticks: Ticks;
 }
 
+/** What is to be written. */
 export interface Piece {
   readonly title: string;
   readonly key: Key;

@@ -17,6 +17,7 @@ export type HandMove =
   /** A finger stays on its string and goes to another fret, and the hand with it. */
   | { readonly kind: 'slide'; readonly finger: Finger; readonly from: number; readonly to: number };
 
+/** A note in words: when, and where on the neck. */
 export interface CueNote {
   /** Of the time signature's lower number, from 1. */
   readonly beat: number;
@@ -27,6 +28,7 @@ export interface CueNote {
   readonly move: HandMove | undefined;
 }
 
+/** The notes of a measure, or the earlier one that they repeat. */
 export interface CueMeasure {
   /** As printed; undefined for a pickup. */
   readonly number: string | undefined;
@@ -35,6 +37,7 @@ export interface CueMeasure {
   readonly notes: readonly CueNote[];
 }
 
+/** Measures that belong together. */
 export interface CuePhrase {
   readonly measures: readonly CueMeasure[];
   /** The first and the last measure of an earlier phrase that is the same. */
@@ -49,6 +52,7 @@ export interface CuePhrase {
   readonly jumps: readonly string[];
 }
 
+/** A tune in words, phrase by phrase. */
 export interface Cues {
   readonly tune: Tune;
   readonly arrangement: Arrangement;

@@ -20,6 +20,7 @@ import { arrangeIn, type KnownPlaces, type LessonAsked, withoutFingers } from '.
 import type { Degree, ScaleNotes } from './scale/notes.ts';
 import { placesInWindow } from './scale/places.ts';
 
+/** What a drill is to be. */
 export interface DrillAsked {
   readonly scale: ScaleNotes;
   readonly window: FretWindow | undefined;
@@ -31,6 +32,7 @@ export interface DrillAsked {
   readonly focus: readonly Focus[];
 }
 
+/** A drill, fingered. */
 export interface MadeDrill {
   readonly tune: Tune;
   /** In the order of the lesson's instruments. */

@@ -70,6 +70,7 @@ export const arrangeIn = (tune: Tune, asked: LessonAsked): readonly Arranged[] =
   return editions;
 };
 
+/** For whom a lesson makes music, and by which rules. */
 export interface LessonAsked {
   readonly instruments: readonly Instrument[];
   readonly rules: Rules;

@@ -18,6 +18,7 @@ export interface ScaleWanted extends Omit<ScaleAsked, 'direction' | 'pattern'> {
   readonly pattern?: ScaleAsked['pattern'] | undefined;
 }
 
+/** A scale, fingered. */
 export interface MadeScale {
   readonly tune: Tune;
   /** In the order of the lesson's instruments; diagnostics say where the hand shifts. */

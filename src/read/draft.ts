@@ -14,12 +14,16 @@ import type { XmlElement } from './xml/element.ts';
 
 type Draft<T> = { -readonly [K in keyof T]: T[K] };
 
+/** A head whose ties are still to be found. */
 export type DraftHead = Draft<Head>;
+/** A note to which more may still belong: heads of its chord, articulations. */
 export type DraftNote = Omit<Draft<NoteEvent>, 'heads' | 'articulations'> & {
   heads: DraftHead[];
   readonly articulations: Articulation[];
 };
+/** A rest. */
 export type DraftRest = Draft<RestEvent>;
+/** A note or a rest, not yet finished. */
 export type DraftEvent = DraftNote | DraftRest;
 
 /** An event with what decides its voice. */
@@ -47,6 +51,7 @@ interface DraftFault {
   readonly diagnostic: Diagnostic;
 }
 
+/** What the file says of ties at a head. */
 export interface TieMark {
   readonly head: DraftHead;
   readonly start: boolean;
@@ -59,6 +64,7 @@ interface PrintedAccidental {
   readonly asked: boolean;
 }
 
+/** A measure as far as it has been read. */
 export interface DraftMeasure {
   readonly raw: RawMeasure;
   readonly source: Source;

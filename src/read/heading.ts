@@ -2,6 +2,7 @@
 import type { Credit, CreditWords, ScoreHeader } from 'musicxml-interfaces';
 import type { Heading } from '../score/model.ts';
 
+/** Title, names and rights, from wherever the file has them. */
 export const headingOf = (header: Partial<ScoreHeader>): Heading => {
   const credits = (header.credits ?? []).filter(each => !(each.page > 1));
   const creators = header.identification?.creators ?? [];

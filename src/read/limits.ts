@@ -2,6 +2,7 @@
 import { Refusal } from '../score/diagnostic.ts';
 import { counted } from '../score/numbers.ts';
 
+/** Beyond this a file is refused, unless the caller allows more. */
 export const MOST = { bytes: 64 * 2 ** 20, notes: 500_000 } as const;
 
 /** Refuses a file of that many bytes, packed or not. */

@@ -2,6 +2,7 @@
 import { Refusal } from '../score/diagnostic.ts';
 import { attribute, child, type XmlElement } from './xml/element.ts';
 
+/** A measure of one part, as it is in the file. */
 export interface RawMeasure {
   readonly number: string;
   readonly implicit: boolean;
@@ -10,6 +11,7 @@ export interface RawMeasure {
   readonly content: readonly XmlElement[];
 }
 
+/** A part, as it is in the file. */
 export interface RawPart {
   readonly id: string;
   readonly line: number;

@@ -49,6 +49,7 @@ const takePartner = (open: SpanMark[], mark: SpanMark): SpanMark | undefined => 
   return found < 0 ? undefined : open.splice(found, 1)[0];
 };
 
+/** Pairs the ends of slurs; an end without another is counted as left out. */
 export const slursOf = (marks: readonly SpanMark[], omissions: Omissions): readonly Slur[] =>
   pairUp(marks, omissions, 'slurs').map(({ start, stop }) => {
     const side = attribute(start.node, 'placement') ?? attribute(start.node, 'orientation');

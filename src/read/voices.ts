@@ -11,6 +11,7 @@ import { midi } from '../score/pitch.ts';
 import { exactValue, nearestValue } from '../score/time.ts';
 import type { DraftEvent, Placed } from './draft.ts';
 
+/** What one voice of a measure holds, in order of time. */
 export interface Lane {
   readonly id: string;
   readonly staff: number;

@@ -14,6 +14,7 @@ import { type Diagnostic, Refusal } from './diagnostic.ts';
 import type { Direction } from './model/direction.ts';
 import type { Tune, TuneMeasure } from './tune.ts';
 
+/** The measures in the order in which they are played. */
 export interface PlayOrder {
   /** Indices into the tune's measures. */
   readonly measures: readonly number[];

@@ -3,12 +3,14 @@
 import type { TimeSignature } from './model/attributes.ts';
 import type { NoteValue, Ticks } from './model/duration.ts';
 
+/** The greatest common divisor. */
 export const gcd = (a: number, b: number): number => {
   let [big, small] = [a, b];
   while (small !== 0) [big, small] = [small, big % small];
   return big;
 };
 
+/** The least common multiple. */
 export const lcm = (a: number, b: number): number => (a / gcd(a, b)) * b;
 
 /** Ticks of a measure that its time signature fills; undefined without a metre. */
@@ -72,6 +74,7 @@ export const nearestValue = (ticks: number, division: Ticks): NoteValue => {
   return { base: 1024, dots: 0, ratio: undefined };
 };
 
+/** A rest to be written. */
 export interface Span {
   readonly at: Ticks;
   readonly ticks: Ticks;

@@ -2,7 +2,7 @@
 
 import type { Key } from './model/attributes.ts';
 import type { ChordNote, ChordSymbol } from './model/chord-symbol.ts';
-import type { Head, MusicEvent } from './model/event.ts';
+import { type Head, type MusicEvent, UNMARKED } from './model/event.ts';
 import { type Interval, intervalInKey, intervalOf, transposeKey, transposePitch } from './transpose.ts';
 import type { Tune, TuneMeasure } from './tune.ts';
 
@@ -53,9 +53,10 @@ const transposeEvent = (event: MusicEvent, interval: Interval): MusicEvent =>
 const transposeHead = (head: Head, interval: Interval): Head => ({
   ...head,
   pitch: transposePitch(head.pitch, interval),
-  marked: { string: undefined, fret: undefined, finger: undefined },
+  marked: UNMARKED,
 });
 
+/** The same chord, so far away. */
 export const transposeSymbol = (symbol: ChordSymbol, interval: Interval): ChordSymbol => ({
   ...symbol,
   root: symbol.root && transposeNote(symbol.root, interval),

@@ -41,6 +41,7 @@ export const intervalInKey = (interval: Interval, key: Key): Interval => {
   return interval;
 };
 
+/** The same mode, so far away. */
 export const transposeKey = (key: Key, interval: Interval): Key => ({
   ...key,
   fifths: key.fifths + fifthsOf(interval),

@@ -16,9 +16,11 @@ import type {
 import { fraction } from './fraction.ts';
 import { writtenOf } from './notes.ts';
 
+/** The measures, with their bar lines, endings and jumps. */
 export const measuresOf = ({ measures, division }: Tune): readonly MeasureDocument[] =>
   measures.map(measure => measureOf(measure, 4 * division));
 
+/** The chord symbols, measure by measure. */
 export const chordSymbolsOf = ({ measures, division }: Tune): readonly ChordSymbolDocument[] =>
   measures.flatMap(measure =>
     measure.chordSymbols.map(chord => ({
@@ -28,6 +30,7 @@ export const chordSymbolsOf = ({ measures, division }: Tune): readonly ChordSymb
     })),
   );
 
+/** Words, tempo marks, rehearsal marks and dynamics, measure by measure. */
 export const marksOf = ({ measures, division }: Tune): readonly MarkDocument[] =>
   measures.flatMap(measure =>
     measure.directions.flatMap(direction => {

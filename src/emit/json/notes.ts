@@ -7,6 +7,7 @@ import type { Tune, TuneMeasure } from '../../score/tune.ts';
 import type { NoteDocument, PitchDocument, RestDocument, TimeDocument, ValueDocument } from './document.ts';
 import { fraction } from './fraction.ts';
 
+/** A pitch by name, spelling and MIDI number. */
 export const pitchOf = (pitch: Pitch): PitchDocument => ({
   name: typedName(pitch),
   step: pitch.step,
@@ -15,6 +16,7 @@ export const pitchOf = (pitch: Pitch): PitchDocument => ({
   midi: midi(pitch),
 });
 
+/** Every note of the tune, those that are held over too. */
 export const notesOf = (tune: Tune, arrangement: Arrangement): readonly NoteDocument[] =>
   eventsOf(tune).flatMap(([measure, event]) =>
     event.kind === 'note'
@@ -22,6 +24,7 @@ export const notesOf = (tune: Tune, arrangement: Arrangement): readonly NoteDocu
       : [],
   );
 
+/** Every rest. */
 export const restsOf = (tune: Tune): readonly RestDocument[] =>
   eventsOf(tune).flatMap(([measure, event]) =>
     event.kind === 'rest'
@@ -44,6 +47,7 @@ const timeOf = ({ division }: Tune, measure: TuneMeasure, event: MusicEvent): Ti
   };
 };
 
+/** A written value. */
 export const writtenOf = ({ base, dots, ratio }: NoteValue): ValueDocument => ({
   note: base < 1 ? fraction(1 / base, 1) : fraction(1, base),
   dots,

@@ -4,6 +4,7 @@ import type { Ticks } from '../../score/model/duration.ts';
 import { metreTicks } from '../../score/time.ts';
 import type { Tune } from '../../score/tune.ts';
 
+/** The clicks before the tune. */
 export interface CountIn {
   /** When the tune starts, ticks. */
   readonly length: Ticks;

@@ -11,6 +11,7 @@ export interface MidiEvent {
   readonly order: number;
 }
 
+/** The events of a track, each at its tick. */
 export type MidiTrack = readonly MidiEvent[];
 
 /** Ends notes, describes, starts notes. */
@@ -19,6 +20,7 @@ const ORDER = { off: 0, meta: 1, on: 2 } as const;
 /** The text events that this program writes. */
 const TEXTS = { copyright: 2, name: 3, marker: 6 } as const;
 
+/** A text of some kind: a track’s name, a marker. */
 export const textEvent = (at: number, kind: keyof typeof TEXTS, text: string): MidiEvent =>
   metaEvent(at, TEXTS[kind], [...new TextEncoder().encode(text)]);
 
@@ -30,9 +32,11 @@ export const tempoEvent = (at: number, microseconds: number): MidiEvent =>
 export const timeSignatureEvent = (at: number, beats: number, beatType: number, clocks: number): MidiEvent =>
   metaEvent(at, 0x58, [beats & 0xff, Math.round(Math.log2(beatType)), clocks & 0xff, 8]);
 
+/** A key signature. */
 export const keySignatureEvent = (at: number, fifths: number, minor: boolean): MidiEvent =>
   metaEvent(at, 0x59, [fifths & 0xff, minor ? 1 : 0]);
 
+/** The sound of a channel. */
 export const programEvent = (channel: number, program: number): MidiEvent => ({
   at: 0,
   bytes: [0xc0 | channel, program],

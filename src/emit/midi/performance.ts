@@ -19,6 +19,7 @@ export interface Visit {
   readonly at: Ticks;
 }
 
+/** A note as it sounds, in ticks from the start of the track. */
 export interface Sounding {
   readonly at: number;
   readonly duration: number;

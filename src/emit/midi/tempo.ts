@@ -6,6 +6,7 @@ import type { Tune } from '../../score/tune.ts';
 import { keySignatureEvent, type MidiEvent, tempoEvent, timeSignatureEvent } from './file.ts';
 import type { Visit } from './performance.ts';
 
+/** How fast the track is played. */
 export interface Tempo {
   /** Beats a minute instead of the tune's own; the beat is that of the first time signature. */
   readonly perMinute: number | undefined;

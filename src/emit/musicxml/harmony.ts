@@ -2,6 +2,7 @@
 import type { ChordDegree, ChordNote, ChordSymbol } from '../../score/model/chord-symbol.ts';
 import { element, leaf, type XmlNode } from './xml.ts';
 
+/** A chord symbol as `<harmony>`. */
 export const harmonyElement = (chord: ChordSymbol, offset: number): XmlNode =>
   element(
     'harmony',

@@ -5,6 +5,7 @@ import { element, empty, leaf, type XmlNode } from './xml.ts';
 /** Stands between syllables that are sung on one note (U+203F, undertie). */
 const ELISION = '\u203f';
 
+/** A syllable as `<lyric>`. */
 export const lyricElement = (lyric: Lyric): XmlNode => {
   const syllables = lyric.text.split(ELISION);
   return element(

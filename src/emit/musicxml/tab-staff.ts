@@ -6,14 +6,17 @@ import type { Instrument } from '../../instrument/instrument.ts';
 import { type Pitch, typedName } from '../../score/pitch.ts';
 import { element, leaf, type XmlNode } from './xml.ts';
 
+/** The clef of the tablature. */
 export const tabClefElement = ({ strings }: Instrument): XmlNode =>
   element('clef', { number: TAB_STAFF }, leaf('sign', 'TAB'), leaf('line', clefLine(strings.length)));
 
+/** The number of the staff that holds tablature. */
 export const TAB_STAFF = 2;
 
 /** The standard puts the clef on line 5 of six: the line under the top one, as far as there is one. */
 const clefLine = (lines: number): number => Math.max(1, lines - 1);
 
+/** Lines and tuning of the tablature. */
 export const tabStaffElement = ({ strings, capo }: Instrument): XmlNode =>
   element(
     'staff-details',

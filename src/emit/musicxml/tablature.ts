@@ -11,6 +11,7 @@ import { TAB_STAFF } from './tab-staff.ts';
 import { timeModification, typeElements } from './value.ts';
 import { element, leaf, type XmlNode } from './xml.ts';
 
+/** Where notes lie, and what slurs say at them. */
 export interface TabContext {
   readonly placements: ReadonlyMap<number, Placement>;
   readonly marks: SpanMarks;

@@ -24,6 +24,7 @@ export const typeElements = (value: NoteValue, name: 'type' | 'beat-unit'): read
   return [leaf(name, TYPES[value.base] ?? 'quarter'), ...Array.from({ length: value.dots }, () => dot)];
 };
 
+/** The ratio of a tuplet, where there is one. */
 export const timeModification = ({ ratio }: NoteValue): XmlNode | undefined =>
   ratio &&
   element('time-modification', {}, leaf('actual-notes', ratio.actual), leaf('normal-notes', ratio.normal));

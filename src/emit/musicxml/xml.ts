@@ -2,6 +2,7 @@
 
 type Value = string | number | undefined;
 
+/** An element. */
 export interface XmlNode {
   readonly name: string;
   readonly attributes: Readonly<Record<string, Value>>;

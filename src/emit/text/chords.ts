@@ -15,6 +15,7 @@ import { type Paint, Row } from './row.ts';
 import { type Signs, signsFor } from './signs.ts';
 import { displayWidth, fold } from './width.ts';
 
+/** How drawings of the neck are written. */
 export interface DiagramText {
   /** Columns of the terminal. */
   readonly width: number;

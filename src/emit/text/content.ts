@@ -61,6 +61,7 @@ export interface Entry {
   readonly signature: Signature | undefined;
 }
 
+/** What a measure shows, before it has columns. */
 export interface MeasureContent {
   /** As printed; empty for a pickup, which is not counted. */
   readonly number: string;

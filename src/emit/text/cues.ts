@@ -8,6 +8,7 @@ import { beatText } from '../../score/numbers.ts';
 import { pitchName } from '../../score/pitch.ts';
 import { fold, toAscii } from './width.ts';
 
+/** How cue sheets are written. */
 export interface CueStyle {
   readonly strings: 'names' | 'numbers';
   readonly markup: 'text' | 'markdown';

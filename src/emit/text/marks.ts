@@ -3,6 +3,7 @@ import type { Direction } from '../../score/model/direction.ts';
 import type { NoteValue, Ticks } from '../../score/model/duration.ts';
 import type { TuneMeasure } from '../../score/tune.ts';
 
+/** Words or a sign over the staff. */
 export interface Mark {
   readonly text: string;
   /** Over a moment of the measure, or flush with its right bar line. */

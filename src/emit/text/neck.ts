@@ -13,6 +13,7 @@ import { Row, type TextRole } from './row.ts';
 import { type Signs, signsFor } from './signs.ts';
 import { displayWidth, fold } from './width.ts';
 
+/** The same, and what stands at the places. */
 export interface NeckText extends DiagramText {
   readonly show?: 'letters' | 'fingers' | 'counts';
   readonly upright?: boolean;

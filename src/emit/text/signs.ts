@@ -19,6 +19,7 @@ interface Strokes {
   readonly right: readonly [string, string, string];
 }
 
+/** The characters that a text sheet is drawn with. */
 export interface Signs {
   readonly ascii: boolean;
   readonly line: string;
@@ -98,4 +99,5 @@ const ASCII: Signs = {
   elsewhere: '+',
 };
 
+/** Those of Unicode, or their seven-bit stand-ins. */
 export const signsFor = (ascii: boolean): Signs => (ascii ? ASCII : UNICODE);

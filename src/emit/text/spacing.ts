@@ -16,6 +16,7 @@ export interface PlacedSignature {
   readonly width: number;
 }
 
+/** A moment of a measure, in its column. */
 export interface PlacedEntry extends Entry {
   /** Column of the notehead, counted from the first after the bar line. */
   readonly x: number;
@@ -23,6 +24,7 @@ export interface PlacedEntry extends Entry {
   readonly placed: PlacedSignature | undefined;
 }
 
+/** A measure whose entries have columns. */
 export interface SpacedMeasure extends Omit<MeasureContent, 'entries' | 'opening' | 'change'> {
   readonly entries: readonly PlacedEntry[];
   /** Columns between the bar lines, without a signature at the start. */
@@ -49,6 +51,7 @@ export interface Spacing {
   readonly quarterRoom: number;
 }
 
+/** Gives every entry its column. */
 export const spaceMeasures = (
   measures: readonly MeasureContent[],
   spacing: Spacing,

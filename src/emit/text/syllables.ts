@@ -3,6 +3,7 @@ import type { NoteEvent } from '../../score/model/event.ts';
 import type { Tune } from '../../score/tune.ts';
 import type { EndingSpan } from './endings.ts';
 
+/** What stands under a note. */
 export interface Syllable {
   /** Empty on a note that the syllable before is held over. */
   readonly text: string;

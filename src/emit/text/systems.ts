@@ -12,6 +12,7 @@ interface PlacedBar {
   readonly columns: readonly BarColumn[];
 }
 
+/** A measure in its system. */
 export interface PlacedMeasure {
   readonly measure: SpacedMeasure;
   /** The column that the measure's own columns count from. */
@@ -22,6 +23,7 @@ export interface PlacedMeasure {
   readonly signature: { readonly column: number; readonly placed: PlacedSignature } | undefined;
 }
 
+/** Measures side by side. */
 export interface System {
   readonly measures: readonly PlacedMeasure[];
   readonly bars: readonly PlacedBar[];

@@ -4,6 +4,7 @@ import type { Ticks } from '../../score/model/duration.ts';
 import type { MusicEvent } from '../../score/model/event.ts';
 import type { Tune } from '../../score/tune.ts';
 
+/** A tuplet as it is written over its notes. */
 export interface TupletSpan {
   /** Ids of the events in the group, in order. */
   readonly events: readonly number[];
@@ -12,6 +13,7 @@ export interface TupletSpan {
   readonly depth: number;
 }
 
+/** Those that the file marks, and groups that only their values show. */
 export const tupletSpans = (tune: Tune): readonly TupletSpan[] => {
   const events = tune.measures.flatMap(measure => measure.events);
   const indexOf = new Map(events.map(({ id }, index) => [id, index]));

@@ -12,6 +12,7 @@ import { isPickupNumber } from '../../score/moments.ts';
 import { exactValue, writtenRests } from '../../score/time.ts';
 import type { Tune, TuneMeasure } from '../../score/tune.ts';
 
+/** A measure of a chord chart. */
 export interface ChartMeasure {
   /** Of the tune's measures. */
   readonly index: number;
@@ -45,6 +46,7 @@ interface ChartRest {
   readonly value: NoteValue;
 }
 
+/** A chord for every beat of a tune. */
 export interface ChordChart {
   readonly tune: Tune;
   readonly measures: readonly ChartMeasure[];

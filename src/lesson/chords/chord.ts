@@ -4,6 +4,7 @@ import type { ChordDegree, ChordNote, ChordSymbol } from '../../score/model/chor
 import { accidentalSign, STEPS } from '../../score/pitch.ts';
 import { KINDS } from './kinds.ts';
 
+/** A note of a chord. */
 export interface Tone {
   /** 1 for the root, 3 for a third of any size, 13 at most. */
   readonly degree: number;
@@ -12,6 +13,7 @@ export interface Tone {
   readonly note: ChordNote;
 }
 
+/** A chord symbol, spelt out. */
 export interface Chord {
   readonly symbol: ChordSymbol;
   readonly root: ChordNote;
@@ -24,9 +26,11 @@ export interface Chord {
 /** 0 … 11; C is 0. */
 export type PitchClass = number;
 
+/** The pitch class of a note. */
 export const pitchClass = ({ step, alter }: ChordNote): PitchClass =>
   ((((Note.chroma(step) ?? 0) + alter) % 12) + 12) % 12;
 
+/** "F♯" */
 export const noteName = ({ step, alter }: ChordNote): string => `${step}${accidentalSign(alter)}`;
 
 /** The pitch class of a tone. */

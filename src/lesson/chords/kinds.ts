@@ -17,6 +17,7 @@ export interface Kind {
   readonly symbol: string | undefined;
 }
 
+/** By MusicXML’s kind value. */
 export const KINDS: Readonly<Record<string, Kind>> = {
   major: { intervals: '1P 3M 5P', symbol: 'M' },
   minor: { intervals: '1P 3m 5P', symbol: 'm' },

@@ -219,6 +219,7 @@ export const holdingCost = (hand: Hand, grip: Grip, wishes: Wishes): number => {
   return cost;
 };
 
+/** What the terms ask about a voicing. */
 export const voice = (hand: Hand, chord: Chord, wishes: Wishes, frets: Voicing): Voiced => ({
   hand,
   chord,

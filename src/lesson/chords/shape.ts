@@ -16,6 +16,7 @@ export interface Barre {
   readonly to: number;
 }
 
+/** How a chord is held. */
 export interface ChordShape {
   readonly frets: Voicing;
   /** Of the sounding strings, by string number; finger 0 on an open string. */

@@ -7,12 +7,14 @@ import type { ChordShape } from './shape.ts';
 import { chordShapes } from './shapes.ts';
 import type { Wishes } from './voicings.ts';
 
+/** A chord and its shapes. */
 export interface ChordEntry {
   readonly chord: Chord;
   /** The best first; empty where the chord cannot be played. */
   readonly shapes: readonly ChordShape[];
 }
 
+/** The chords of a tune, for one hand and under the same wishes. */
 export interface ChordSheet {
   readonly hand: Hand;
   readonly wishes: Wishes;

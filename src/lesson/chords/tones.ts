@@ -10,6 +10,7 @@ import type { Instrument } from '../../instrument/instrument.ts';
 import { reentrantStrings } from '../../instrument/places.ts';
 import { type Chord, type PitchClass, pitchClass, type Tone, toneClass } from './chord.ts';
 
+/** What a voicing of a chord must sound, and may. */
 export interface ToneRules {
   /** All that may sound. */
   readonly allowed: ReadonlySet<PitchClass>;

@@ -4,8 +4,10 @@
  */
 
 export const GRADES = [1, 2, 3, 4, 5] as const;
+/** How hard a drill is to read, 1 the easiest. */
 export type Grade = (typeof GRADES)[number];
 
+/** What a grade allows. */
 export interface GradeRow {
   /** The widest move in steps of the staff: 1 a second, 2 a third, 7 an octave. */
   readonly widest: number;
@@ -14,6 +16,7 @@ export interface GradeRow {
   readonly accidentals: boolean;
 }
 
+/** By grade. */
 export const GRADE_ROWS: Readonly<Record<Grade, GradeRow>> = {
   1: { widest: 1, moves: [3, 12], accidentals: false },
   2: { widest: 2, moves: [2, 10, 8], accidentals: false },
@@ -30,9 +33,12 @@ export interface Cell {
   readonly weight: number;
 }
 
+/** The units of `Cell.notes` that make a beat in simple metres. */
 export const SIMPLE_BEAT = 4;
+/** The same in compound metres. */
 export const COMPOUND_BEAT = 6;
 
+/** Rhythms that fill beats of simple metres. */
 export const SIMPLE_CELLS: readonly Cell[] = [
   { notes: [4], from: 1, weight: 10 },
   { notes: [8], from: 1, weight: 4 },
@@ -44,6 +50,7 @@ export const SIMPLE_CELLS: readonly Cell[] = [
   { notes: [1, 1, 2], from: 5, weight: 3 },
 ];
 
+/** Rhythms that fill beats of compound metres. */
 export const COMPOUND_CELLS: readonly Cell[] = [
   { notes: [6], from: 1, weight: 8 },
   { notes: [4, 2], from: 1, weight: 8 },

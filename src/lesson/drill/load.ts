@@ -8,6 +8,7 @@ import { beatsOf } from '../../score/beats.ts';
 import { staffStep } from '../../score/pitch.ts';
 import type { Tune } from '../../score/tune.ts';
 
+/** Points a measure; more is harder to read. */
 export const readingLoad = (tune: Tune): number => {
   let points = 0;
   let before: number | undefined;

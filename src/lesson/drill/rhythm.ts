@@ -11,6 +11,7 @@ import type { Chance } from './random.ts';
 /** Fine enough for a quarter of a beat of eighths. */
 export const DIVISION = 24;
 
+/** Measures of a phrase. */
 export const PHRASE = 4;
 
 /** Note lengths of each measure, ticks. */

@@ -5,6 +5,7 @@ import { placesOf, topFret } from '../../instrument/places.ts';
 import { midi, type Pitch, type Step } from '../../score/pitch.ts';
 import type { Tune } from '../../score/tune.ts';
 
+/** Where a tune lies on the neck. */
 export interface NeckMap {
   readonly instrument: Instrument;
   readonly windows: readonly FretWindow[];

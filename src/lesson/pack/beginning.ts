@@ -8,6 +8,7 @@ import type { Tune } from '../../score/tune.ts';
 import { chordChart, symbolsOf } from '../chords/chart.ts';
 import { type PartName, USUAL_PARTS } from './parts.ts';
 
+/** What a lesson file begins with. */
 export interface Beginning {
   /** Instruments by their ids, in the order of their editions. */
   readonly instruments: readonly string[];

@@ -24,6 +24,7 @@ export interface PackWords {
   readonly notes: readonly Block[];
 }
 
+/** What a pack is to hold. */
 export interface PackAsked extends EditionsAsked {
   readonly words: PackWords;
   /** In any order: a pack has its own. */
@@ -32,6 +33,7 @@ export interface PackAsked extends EditionsAsked {
   readonly details: PartsAsked;
 }
 
+/** One thing to hand out: a warm-up, a quiz, a chord chart. */
 export interface Part {
   readonly name: PartName;
   readonly title: string;
@@ -39,6 +41,7 @@ export interface Part {
   readonly contents: readonly Content[];
 }
 
+/** All parts for one instrument. */
 export interface Edition {
   readonly arrangement: Arrangement;
   readonly parts: readonly Part[];
@@ -48,6 +51,7 @@ export interface Edition {
   readonly said: readonly Diagnostic[];
 }
 
+/** All that a lesson hands out. */
 export interface Pack {
   readonly words: PackWords;
   /** In the key it is played in. */
@@ -57,12 +61,14 @@ export interface Pack {
   readonly missing: readonly MissingEdition[];
 }
 
+/** An edition that was asked for and cannot be made. */
 export interface MissingEdition {
   readonly instrument: Instrument;
   /** Why there are no sheets, in words. */
   readonly reasons: readonly Block[];
 }
 
+/** A pack, and what making it had to say. */
 export interface MadePack {
   readonly pack: Pack;
   /** The tune, for each edition. */

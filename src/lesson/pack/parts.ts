@@ -9,6 +9,7 @@ interface PartRow {
   readonly usual: boolean;
 }
 
+/** What a lesson may hand out, in the order of its pages. */
 export const PARTS = {
   scale: { title: 'Warm-up scale', summary: 'the scale in the places of the tune', usual: true },
   quiz: { title: 'To read', summary: 'notation alone', usual: true },
@@ -25,8 +26,11 @@ export const PARTS = {
   },
 } as const satisfies Record<string, PartRow>;
 
+/** The name of a part. */
 export type PartName = keyof typeof PARTS;
 
+/** The names of all parts, in order. */
 export const PART_NAMES = Object.keys(PARTS) as readonly PartName[];
 
+/** The parts of a lesson that names none. */
 export const USUAL_PARTS: readonly PartName[] = PART_NAMES.filter(name => PARTS[name].usual);

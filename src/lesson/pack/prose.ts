@@ -12,6 +12,7 @@ export interface Run {
 /** What stands on a line or runs on over several; a text may hold line feeds, which break it. */
 export type Words = readonly Run[];
 
+/** A paragraph, a heading, a list, … */
 export type Block =
   | { readonly kind: 'paragraph'; readonly words: Words }
   | { readonly kind: 'heading'; readonly words: Words }
@@ -23,6 +24,7 @@ export type Block =
     }
   | { readonly kind: 'quote'; readonly blocks: readonly Block[] };
 
+/** A paragraph of plain words. */
 export const paragraph = (text: string): Block => ({ kind: 'paragraph', words: [{ text }] });
 
 /** A list of plain lines, not counted. */

@@ -11,6 +11,7 @@ import { nearest } from '../../score/nearest.ts';
 import { accidentalSign, midi, type Pitch, type Step, stepNamed } from '../../score/pitch.ts';
 import { type Interval as Distance, transposePitch } from '../../score/transpose.ts';
 
+/** A scale or an arpeggio: its notes within an octave. */
 export interface ScaleNotes {
   readonly kind: 'scale' | 'arpeggio';
   /** As a sheet prints it: "B♭ major", "Am7". */
@@ -107,6 +108,7 @@ const withinOctave = (name: string): Distance => {
   return { steps: step! % 7, semitones: semitones! % 12 };
 };
 
+/** A note of a scale in one octave. */
 export interface Degree {
   readonly pitch: Pitch;
   /** MIDI number. */

@@ -1,6 +1,7 @@
 /** The order in which the notes of a scale are played. All answers are indices from the lowest note up. */
 
 export const DIRECTIONS = ['up', 'down', 'both'] as const;
+/** Which way a scale is played. */
 export type Direction = (typeof DIRECTIONS)[number];
 
 /** A pattern plays a figure from every note on. A new one is a new row. */
@@ -14,6 +15,7 @@ export const PATTERNS = {
   },
 } as const satisfies Record<string, Pattern>;
 
+/** How a scale is played: in steps, or in figures on each of its notes. */
 export interface Pattern {
   /** After the name of what is played. */
   readonly words: { readonly scale: string; readonly arpeggio: string };
@@ -22,7 +24,9 @@ export interface Pattern {
   readonly unit: number;
 }
 
+/** The name of a pattern. */
 export type PatternName = keyof typeof PATTERNS;
+/** The names of all patterns. */
 export const PATTERN_NAMES = Object.keys(PATTERNS) as readonly PatternName[];
 
 /**

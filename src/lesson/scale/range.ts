@@ -8,6 +8,7 @@ import { counted } from '../../score/numbers.ts';
 import type { LessonAsked } from '../places.ts';
 import { type Degree, degreesBetween, type ScaleNotes } from './notes.ts';
 
+/** How far a scale is to go. */
 export interface RangeAsked {
   /** Frets; undefined for the whole neck. */
   readonly window: FretWindow | undefined;
@@ -15,6 +16,7 @@ export interface RangeAsked {
   readonly octaves: number | undefined;
 }
 
+/** How far a scale goes, on all instruments of the lesson. */
 export interface ScaleRange {
   /** From the lowest note to the highest. */
   readonly degrees: readonly Degree[];

@@ -7,6 +7,7 @@ import type { ScaleNotes } from './notes.ts';
 import { type Direction, orderOf, PATTERNS, type PatternName } from './pattern.ts';
 import type { RangeAsked, ScaleRange } from './range.ts';
 
+/** Which scale is to be written, and how it is played. */
 export interface ScaleAsked extends RangeAsked {
   readonly scale: ScaleNotes;
   readonly direction: Direction;

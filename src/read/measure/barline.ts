@@ -23,6 +23,7 @@ const STYLES: Readonly<Record<BarStyleType, Barline['style']>> = {
   [BarStyleType.None]: 'none',
 };
 
+/** Takes a bar line, with its repeat and ending, into the measure. */
 export const readBarline = (walk: Walk, node: XmlElement, data: XmlBarline): void => {
   for (const sign of ['segno', 'coda'] as const) {
     if (data[sign] === undefined) continue;

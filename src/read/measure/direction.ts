@@ -15,6 +15,7 @@ interface Base {
   readonly source: Source;
 }
 
+/** Takes what a direction says into the measure; what is not kept is counted. */
 export const readDirection = (walk: Walk, node: XmlElement, data: XmlDirection): void => {
   const sound = child(node, 'sound');
   const offset = offsetTicks(walk, data.offset?.data) || offsetTicks(walk, data.sound?.offset?.data);

@@ -2,6 +2,7 @@
 import type { Direction } from '../../score/model/direction.ts';
 import { attribute, type XmlElement } from '../xml/element.ts';
 
+/** A jump, as the model has it. */
 export type Jump = (Direction & { readonly kind: 'jump' })['jump'];
 
 /** What is printed where the file has the jump but no words; and words that mean it without a `<sound>`. */
@@ -22,5 +23,6 @@ export const jumpInSound = (sound: XmlElement | undefined): Jump | undefined =>
     return value !== undefined && value !== 'no';
   });
 
+/** The jump that printed words mean, if they mean one. */
 export const jumpInWords = (words: string): Jump | undefined =>
   NAMES.find(name => JUMPS[name].words.test(words));

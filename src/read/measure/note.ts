@@ -19,6 +19,7 @@ import { readLyric } from './lyrics.ts';
 import { readMarked, readNotations, readTies } from './notations.ts';
 import { readValue } from './value.ts';
 
+/** Takes a `<note>` into the measure: a note, a further head of a chord, or a rest. */
 export const readNote = (walk: Walk, node: XmlElement, data: Note): void => {
   const staff = data.staff !== undefined && data.staff > 0 ? data.staff : 1;
   const inChord = data.chord !== undefined && walk.chord !== undefined;

@@ -23,9 +23,12 @@ export class XmlAttribute {
   }
 }
 
+/** Shared by all elements without attributes. */
 export const NO_ATTRIBUTES: readonly XmlAttribute[] = Object.freeze([]);
+/** Shared by all elements without children. */
 export const NO_CHILDREN: readonly XmlElement[] = Object.freeze([]);
 
+/** An element, as much of one as musicxml-interfaces asks for. */
 export class XmlElement {
   readonly nodeName: string;
   readonly attributes: readonly XmlAttribute[];

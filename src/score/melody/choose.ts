@@ -6,6 +6,7 @@ import { nearest } from '../nearest.ts';
 import { shortList } from '../numbers.ts';
 import { midi } from '../pitch.ts';
 
+/** The part that is wanted, or the first with notes. Throws a Refusal where there is none. */
 export const choosePart = (score: Score, wanted: string | undefined, diagnostics: Diagnostic[]): Part => {
   if (wanted !== undefined) return namedPart(score, wanted, diagnostics);
   const pitched = partsWithNotes(score);
@@ -79,6 +80,7 @@ const voicesIn = (part: Part, holds: (event: MusicEvent) => boolean): readonly s
 
 const pitchedVoices = (part: Part): readonly string[] => voicesIn(part, isPitched);
 
+/** The voice that is wanted, or one of the part that can be played. Throws a Refusal where there is none. */
 export const chooseVoice = (
   score: Score,
   part: Part,

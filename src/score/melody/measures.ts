@@ -13,6 +13,7 @@ type SharedKind = (typeof SHARED)[number];
 /** What belongs to the staff at which it stands. */
 const OF_STAFF: readonly Direction['kind'][] = ['dynamic', 'octave-shift'];
 
+/** The measures of a part with the events of one voice alone. */
 export const measuresOf = (score: Score, part: Part, voice: string): readonly TuneMeasure[] => {
   const staff = staffOf(part, voice);
   const concerns = (each: Direction): boolean => !OF_STAFF.includes(each.kind) || (each.staff ?? 1) === staff;

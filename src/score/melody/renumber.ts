@@ -2,6 +2,7 @@
 import type { Head, MusicEvent } from '../model/event.ts';
 import type { Tune } from '../tune.ts';
 
+/** Numbers events and heads from 1, in order. */
 export const renumber = (tune: Tune): Tune => {
   const ids = numbersFor(tune);
   const linked = (id: number | undefined): number | undefined => (id === undefined ? undefined : ids.get(id));
