@@ -24,7 +24,8 @@ const OPTION_NAMES = [
 export type LessonOptions = Options<(typeof OPTION_NAMES)[number]>;
 
 const NOTES = `What a lesson file can say: fretward lesson --init writes one with comments, and
-fretward schema lesson prints it for editors. It says all: no fretward.yaml holds for a lesson.`;
+fretward schema lesson prints it for editors. It says all: no
+fretward.yaml holds for a lesson.`;
 
 const EXAMPLES = `  fretward lesson --init monday.yaml --for tune.mxl
       a lesson file to begin with, on a tune, in a window in which it fits
