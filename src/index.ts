@@ -120,6 +120,7 @@ export {
 } from './fingering/survey.ts';
 export type { FingerTerm, GripTerm, HandTerm, MoveTerm, Term, TermBase } from './fingering/terms/term.ts';
 export type { Tie, TieKey } from './fingering/ties.ts';
+export type { FingeringAsked } from './fingering/ways-out.ts';
 
 // Outputs.
 

@@ -19,9 +19,9 @@ export interface Arranged extends Solved {
 
 /**
  * Finds the cheapest fingering of a tune under the rules; with `targets`, of those that agree with
- * another edition in as many notes as can be. Instruments of other editions, `beside`, are not offered as ways
- * out. Throws a Refusal that lists every note the instrument
- * cannot sound, or that the rules leave without a place.
+ * another edition in as many notes as can be. Instruments of other editions, `beside`, are not offered as
+ * ways out. Throws a Refusal that lists every note the instrument cannot sound, or that the rules leave
+ * without a place.
  */
 export const arrange = (
   tune: Tune,

@@ -22,7 +22,7 @@ import { solve } from './solver.ts';
 import { type Strike, strikesOf, timingBefore } from './strikes.ts';
 import { onePlaceTies, repeatTies, type Tie } from './ties.ts';
 import { hasteOf } from './time.ts';
-import type { Asked } from './ways-out.ts';
+import type { FingeringAsked } from './ways-out.ts';
 
 /** What the solver works on. Its form is no promise: pass it on to `explain`, `difficultyOf` or `cheapest`. */
 export interface Problem {
@@ -30,7 +30,7 @@ export interface Problem {
   readonly model: CostModel;
   readonly rules: Rules;
   /** For what the tune is arranged, as ways out need to know it. */
-  readonly asked: Asked;
+  readonly asked: FingeringAsked;
   readonly strikes: readonly Strike[];
   /** For every tied-to head, the head that was struck. */
   readonly struckBy: ReadonlyMap<number, number>;
@@ -52,8 +52,8 @@ export interface Solved {
 
 /**
  * Sets a problem up. With `targets` the fingering shall agree with another edition's places where it
- * can; instruments of other editions, `beside`, are not offered as ways out. Throws a Refusal that lists every note
- * that has no place, or no place that the rules allow.
+ * can; instruments of other editions, `beside`, are not offered as ways out. Throws a Refusal that lists
+ * every note that has no place, or no place that the rules allow.
  */
 export const problemOf = (
   tune: Tune,

@@ -13,7 +13,7 @@ import type { Lattice } from './lattice.ts';
 import { type Rules, windowName } from './rules.ts';
 import { listSpots, placeOf, spotOf } from './spots.ts';
 import type { Strike } from './strikes.ts';
-import { type Asked, hintAt, hintFor } from './ways-out.ts';
+import { type FingeringAsked, hintAt, hintFor } from './ways-out.ts';
 
 /** Refuses windows that do not lie on the neck from end to end, or are upside down. */
 export const checkWindows = (instrument: Instrument, { windows }: Rules): void => {
@@ -49,7 +49,7 @@ export const checkMeasures = ({ measures: all }: Tune, { windows }: Rules): void
 };
 
 /** Refuses pitches that the instrument does not have: one error for each. */
-export const checkRange = (asked: Asked, strikes: readonly Strike[]): void => {
+export const checkRange = (asked: FingeringAsked, strikes: readonly Strike[]): void => {
   const { instrument } = asked;
   const off = strikes.filter(({ sounds }) => sounds.some(sound => placesOf(instrument, sound).length === 0));
   if (off.length === 0) return;
@@ -73,7 +73,7 @@ export const checkRange = (asked: Asked, strikes: readonly Strike[]): void => {
 /** Refuses notes to which the rules leave no place: one error for each pitch and window. */
 export const checkPlaces = (
   hand: Hand,
-  asked: Asked,
+  asked: FingeringAsked,
   strikes: readonly Strike[],
   demands: readonly Demand[],
 ): void => {
@@ -107,7 +107,7 @@ export const checkPlaces = (
 
 /** Refuses chords that no shape holds, and notes that the hand cannot stop as they are fixed. */
 export const checkShapes = (
-  { instrument, rules }: Asked,
+  { instrument, rules }: FingeringAsked,
   strikes: readonly Strike[],
   { layers }: Lattice,
 ): void => {

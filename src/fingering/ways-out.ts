@@ -105,7 +105,7 @@ const keysName = (keys: readonly number[], moved: number): string => {
 };
 
 /** For what a tune is arranged. */
-export interface Asked {
+export interface FingeringAsked {
   readonly instrument: Instrument;
   readonly rules: Rules;
   /** Instruments for which it is arranged as well: those are no way out. */
@@ -116,7 +116,7 @@ export interface Asked {
 
 /** The ways out for all strikes together, as a hint; none where there is no way. */
 export const hintFor = (
-  { instrument, rules, beside, moved }: Asked,
+  { instrument, rules, beside, moved }: FingeringAsked,
   strikes: readonly Strike[],
   window: FretWindow | undefined,
   helped?: 'could be played',
@@ -130,7 +130,7 @@ export const hintFor = (
 
 /** The same for the strikes under one window. */
 export const hintAt = (
-  asked: Asked,
+  asked: FingeringAsked,
   strikes: readonly Strike[],
   demands: readonly Demand[],
   window: FretWindow | undefined,
