@@ -49,6 +49,9 @@ export function clearingBow(
   obstacles: readonly End[],
   of: number,
 ): CurveMark {
+  // Most have nothing in their way, and none could be lower.
+  const plain = bow(role, from, to, side, lowest(role, to.x - from.x), of);
+  if (clears(plain, side, obstacles)) return plain;
   const tried = LEVELS.map(level => {
     for (let height = lowest(role, to.x - from.x), most = height + MOST; ; height += STEP) {
       const mark = bow(role, from, to, side, height, of, level);
