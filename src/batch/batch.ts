@@ -4,43 +4,15 @@
  */
 import { readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
-import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
-import { Concluder, type Done, type Mode } from './conclude.ts';
-import type { Input } from './inputs.ts';
+import { Refusal } from '../score/diagnostic.ts';
+import { Concluder, type Done } from './conclude.ts';
 import { type Maker, makerFor } from './maker.ts';
 import { Memories } from './memory.ts';
-import { hashOf, type PlainJob } from './plain.ts';
+import { hashOf } from './plain.ts';
 import type { TuneReport } from './report.ts';
-import type { SaidAt } from './said.ts';
-import type { Made, Memo } from './shelf.ts';
+import type { FileMade, Memo } from './shelf.ts';
 import { leftOvers, type Standing } from './standing.ts';
-
-/** Something to be made of a tune: its sheets, or a lesson. */
-export interface Work {
-  readonly kind: 'work';
-  /** The file that it is asked for by: the tune's own, or that of the lesson. */
-  readonly name: string;
-  /** The tune. */
-  readonly input: Input;
-  /** Where outputs go. */
-  readonly folder: string;
-  readonly job: PlainJob;
-  /** Of the job: see `jobHash`. */
-  readonly jobHash: string;
-  /** Paths of all files that its outputs are made of. */
-  readonly sources: readonly string[];
-  /** Where what is asked for was said. */
-  readonly saidAt: SaidAt;
-}
-
-/** What was refused before there was anything to make. */
-interface Refused {
-  readonly kind: 'refused';
-  readonly name: string;
-  readonly diagnostics: readonly Diagnostic[];
-}
-
-export type Task = Work | Refused;
+import type { Mode, Task } from './task.ts';
 
 export interface BatchSettings {
   readonly mode: Mode;
@@ -118,7 +90,7 @@ const memoOf = (task: Task, memories: Memories, { mode, force }: BatchSettings):
 };
 
 /** Whether a file is as it was written: of that size, and with those bytes if it was written to since then. */
-const isThere = (folder: string, { name, size, hash }: Made, since: number): boolean => {
+const isThere = (folder: string, { name, size, hash }: FileMade, since: number): boolean => {
   const path = join(folder, name);
   const stats = statSync(path, { throwIfNoEntry: false });
   if (stats?.size !== size) return false;

@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Diagnostic } from '../score/diagnostic.ts';
-import type { Output } from './run.ts';
+import type { Output } from './outcome.ts';
 
 /** One error for each output that is missing below the folder, or is not what it would be now. */
 export const compare = (outputs: readonly Output[], folder: string): readonly Diagnostic[] =>

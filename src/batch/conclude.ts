@@ -1,19 +1,16 @@
 /** What is done with what a task came to: its files are written, listed, or compared with those that are there. */
 import { join, relative, resolve } from 'node:path';
 import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
-import type { Task, Work } from './batch.ts';
 import { compare } from './compare.ts';
 import { removeQuietly, writeFiles } from './files.ts';
 import type { Memories } from './memory.ts';
 import { namesAsked } from './names.ts';
+import type { EditionNumbers, Outcome } from './outcome.ts';
 import { hashOf } from './plain.ts';
 import type { Result, TuneReport } from './report.ts';
-import type { EditionNumbers, Outcome } from './run.ts';
 import { atOptions } from './said.ts';
 import type { Memo } from './shelf.ts';
-
-/** `write` makes files; `list` says which it would write; `compare` says which are not as they should be. */
-export type Mode = 'write' | 'list' | 'compare';
+import type { Mode, Task, Work } from './task.ts';
 
 /** What a task came to: it was known, it was made, or what it is asked by or made of could not be read. */
 export type Done =

@@ -8,9 +8,9 @@ import { PARTS } from '../lesson/pack/parts.ts';
 import type { Block } from '../lesson/pack/prose.ts';
 import type { Diagnostic } from '../score/diagnostic.ts';
 import type { Tune } from '../score/tune.ts';
-import type { LessonJob } from './lesson.ts';
+import type { LessonJob } from './job.ts';
 import { INDEX } from './names.ts';
-import type { Output } from './run.ts';
+import type { Output } from './outcome.ts';
 
 interface Drawn {
   readonly part: Part;
@@ -24,13 +24,13 @@ export interface FilesAsked extends Pick<LessonJob, 'words' | 'formats' | 'style
   readonly stem: string;
 }
 
-interface Made {
+interface Files {
   readonly outputs: readonly Output[];
   readonly diagnostics: readonly Diagnostic[];
 }
 
 /** Every file of a pack, in memory; `said` is what reading the tune had to say. */
-export const filesOf = async (pack: Pack, job: FilesAsked, said: readonly Diagnostic[]): Promise<Made> => {
+export const filesOf = async (pack: Pack, job: FilesAsked, said: readonly Diagnostic[]): Promise<Files> => {
   const outputs: Output[] = [];
   const diagnostics: Diagnostic[] = [];
   const editions: IndexEdition[] = [];
@@ -71,7 +71,7 @@ const drawPart = async (
   part: Part,
   stem: string,
   { style, diagrams, formats }: FilesAsked,
-): Promise<Drawn & Made> => {
+): Promise<Drawn & Files> => {
   const { partPages } = await import('../engrave/booklet/parts.ts');
   const { pages, diagnostics: drawing } = partPages(part, { ...style.layout, ...diagrams });
   const outputs: Output[] = [];

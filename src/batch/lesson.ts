@@ -1,40 +1,14 @@
 /** One lesson: read the tune, make the pack, draw it, and write its files in memory. */
-import type { Format, SheetStyle } from '../emit/formats.ts';
-import type { PartOptions } from '../engrave/booklet/parts.ts';
+import type { SheetStyle } from '../emit/formats.ts';
 import type { PartsAsked } from '../lesson/pack/make.ts';
-import type { PackAsked, PackWords } from '../lesson/pack/pack.ts';
+import type { PackWords } from '../lesson/pack/pack.ts';
 import { afterSaying } from '../score/diagnostic.ts';
-import type { MelodyChoice } from '../score/melody.ts';
 import type { Input } from './inputs.ts';
+import type { LessonJob } from './job.ts';
 import { filesOf } from './lesson-files.ts';
-import { type Limits, loadTune, type Made, numbersOf, type Outcome, outcomeOf } from './run.ts';
+import { type Made, numbersOf, type Outcome, outcomeOf } from './outcome.ts';
+import { loadTune } from './run.ts';
 import { withoutRepeats } from './said.ts';
-
-export interface LessonJob extends Omit<PackAsked, 'words' | 'details'> {
-  readonly kind: 'lesson';
-  readonly details: Omit<PartsAsked, 'cues'> & { readonly cues: CuesAsked };
-  readonly choice: MelodyChoice;
-  readonly limits: Limits;
-  readonly words: Omit<PackWords, 'lesson' | 'notes'> & {
-    /** The title of the tune where it is undefined. */
-    readonly lesson: string | undefined;
-    /** Markdown. */
-    readonly notes: string | undefined;
-    /** BCP 47 tag of the language it is written in. */
-    readonly language: string;
-  };
-  /** Of the files of single parts, and of the tune; booklets are PDF. */
-  readonly formats: readonly Format[];
-  readonly style: SheetStyle;
-  /** How diagrams are drawn, beyond the layout of all sheets. */
-  readonly diagrams: Pick<PartOptions, 'leftHanded' | 'show' | 'upright'>;
-}
-
-interface CuesAsked {
-  readonly every: number | undefined;
-  /** How strings are called. */
-  readonly strings: 'names' | 'numbers';
-}
 
 /** Makes all files of a lesson out of its tune, in memory; their names start with the input's stem. */
 export const runLesson = (tune: Input, job: LessonJob): Promise<Outcome> =>

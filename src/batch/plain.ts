@@ -1,8 +1,7 @@
 /** Jobs as plain values, which go to a worker thread and whose hash says whether anything was asked differently. */
 import { createHash } from 'node:crypto';
 import { type Format, formatNamed, type SheetStyle } from '../emit/formats.ts';
-import type { LessonJob } from './lesson.ts';
-import type { Job } from './run.ts';
+import type { Job, LessonJob } from './job.ts';
 
 /** What jobs hold that is no plain value. */
 interface Look {

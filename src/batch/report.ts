@@ -1,6 +1,6 @@
 /** What became of the tunes of a run, tune by tune and in sum; plain data, so that reports of several machines add up. */
 import type { Diagnostic } from '../score/diagnostic.ts';
-import type { EditionNumbers } from './run.ts';
+import type { EditionNumbers } from './outcome.ts';
 import type { Share } from './shares.ts';
 
 /** `would-write`, `missing` and `stale` are said where nothing is written. */

@@ -7,10 +7,10 @@
  * the other one made beyond it is left over, until the other one comes again.
  */
 import type { Diagnostic } from '../score/diagnostic.ts';
-import type { EditionNumbers } from './run.ts';
+import type { EditionNumbers } from './outcome.ts';
 
 /** A file that was written. */
-export interface Made {
+export interface FileMade {
   /** Path below the output folder. */
   readonly name: string;
   /** Bytes. */
@@ -29,7 +29,7 @@ export interface Memo {
   readonly kind: 'arranged' | 'refused';
   /** Names of the files that were asked for, of each its first page, whether they could be made or not. */
   readonly asked: readonly string[];
-  readonly outputs: readonly Made[];
+  readonly outputs: readonly FileMade[];
   readonly diagnostics: readonly Diagnostic[];
   readonly editions: readonly EditionNumbers[];
   /** Instruments whose editions could not be made. */

@@ -3,9 +3,8 @@ import { existsSync, readdirSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import type { Diagnostic } from '../score/diagnostic.ts';
 import { counted } from '../score/numbers.ts';
-import type { Task, Work } from './batch.ts';
-import type { Mode } from './conclude.ts';
 import { MEMORY_FILE, type Memories } from './memory.ts';
+import type { Mode, Task, Work } from './task.ts';
 
 /** How the folders of a run stand. */
 export interface Standing {

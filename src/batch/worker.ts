@@ -1,7 +1,8 @@
 /** What a worker thread runs: the bytes of one tune in, what became of it out. It touches no file. */
 import { milliseconds } from './clock.ts';
+import type { Outcome } from './outcome.ts';
 import { fromPlain, type PlainJob } from './plain.ts';
-import { type Outcome, runTune } from './run.ts';
+import { runTune } from './run.ts';
 
 export interface WorkerTask {
   readonly name: string;

@@ -1,5 +1,5 @@
 /** From checked options to what tunes are chosen, limited and arranged by. */
-import { LIMITS, type Limits } from '../batch/run.ts';
+import { LIMITS, type Limits } from '../batch/job.ts';
 import type { EditionsAsked } from '../fingering/editions.ts';
 import type { MelodyChoice } from '../score/melody.ts';
 import { chooseInstruments } from './instruments.ts';

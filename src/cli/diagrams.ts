@@ -1,5 +1,7 @@
 /** What the commands share that draw diagrams: their options, and the way out in every page format and as text. */
-import type { Output, Printing } from '../batch/run.ts';
+
+import type { Printing } from '../batch/job.ts';
+import type { Output } from '../batch/outcome.ts';
 import { FORMATS } from '../emit/formats.ts';
 import { PAGE_WRITERS, type PageFormat } from '../emit/pages.ts';
 import type { DiagramText } from '../emit/text/chords.ts';

@@ -1,7 +1,8 @@
 /** What becomes of an arrangement: which sheets in which formats, how they look, and where they go. */
 import { join } from 'node:path';
 import { writeFiles } from '../batch/files.ts';
-import type { Output, Printing } from '../batch/run.ts';
+import type { Printing } from '../batch/job.ts';
+import type { Output } from '../batch/outcome.ts';
 import { formatNamed } from '../emit/formats.ts';
 import { print } from './console.ts';
 import { UsageError } from './exit.ts';

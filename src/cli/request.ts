@@ -4,7 +4,7 @@
  */
 import { isAbsolute } from 'node:path';
 import type { Input } from '../batch/inputs.ts';
-import type { Job } from '../batch/run.ts';
+import type { Job } from '../batch/job.ts';
 import type { SaidAt } from '../batch/said.ts';
 import { choiceOf, editionsOf, limitsOf } from './asked.ts';
 import { type Config, typedOf } from './config/settings.ts';

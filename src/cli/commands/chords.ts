@@ -1,7 +1,8 @@
 /** `fretward chords`: shapes for chord symbols, and the chord chart of a tune. */
 import { existsSync } from 'node:fs';
 import type { Input } from '../../batch/inputs.ts';
-import { loadTune, type Output } from '../../batch/run.ts';
+import type { Output } from '../../batch/outcome.ts';
+import { loadTune } from '../../batch/run.ts';
 import type { FretWindow } from '../../fingering/arrangement.ts';
 import { handOn } from '../../fingering/hand.ts';
 import type { Instrument } from '../../instrument/instrument.ts';

@@ -1,6 +1,7 @@
 /** `fretward lesson`: all that a lesson hands out, from one file. */
-import type { Task } from '../../batch/batch.ts';
+
 import { isFolder, readTextFile } from '../../batch/files.ts';
+import type { Task } from '../../batch/task.ts';
 import { Refusal } from '../../score/diagnostic.ts';
 import { defined } from '../define.ts';
 import { UsageError } from '../exit.ts';

@@ -1,5 +1,5 @@
 /** `fretward survey`: where on the neck, and in which key, a tune fits. */
-import type { Output } from '../../batch/run.ts';
+import type { Output } from '../../batch/outcome.ts';
 import { rulesFrom } from '../../fingering/rules.ts';
 import { strikesOf } from '../../fingering/strikes.ts';
 import { ranked, type SurveyRow, survey, TRANSPOSITIONS, windowsOf } from '../../fingering/survey.ts';

@@ -1,11 +1,11 @@
 /** From a lesson file to what is to be made of it. */
 import { existsSync } from 'node:fs';
 import { basename, dirname, extname, join } from 'node:path';
-import type { Work } from '../../batch/batch.ts';
 import { fileInput } from '../../batch/inputs.ts';
-import type { LessonJob } from '../../batch/lesson.ts';
+import type { LessonJob } from '../../batch/job.ts';
 import { jobHash, toPlain } from '../../batch/plain.ts';
 import type { SaidAt } from '../../batch/said.ts';
+import type { Work } from '../../batch/task.ts';
 import { FORMATS } from '../../emit/formats.ts';
 import { USUAL_PARTS } from '../../lesson/pack/parts.ts';
 import { type DiagnosticPlace, Refusal } from '../../score/diagnostic.ts';

@@ -1,9 +1,9 @@
 /** What a run tells make: which sheets depend on which files, and, by their times, that they are up to date. */
 import { existsSync, statSync, utimesSync } from 'node:fs';
-import type { Task } from '../../batch/batch.ts';
 import { depfile } from '../../batch/depfile.ts';
 import { readTextFile, writeFiles } from '../../batch/files.ts';
 import { isGood, type TuneReport } from '../../batch/report.ts';
+import type { Task } from '../../batch/task.ts';
 import { type Diagnostic, Refusal } from '../../score/diagnostic.ts';
 
 /** Writes a depfile for tasks and their reports. Answers what is to be said where it cannot be written. */

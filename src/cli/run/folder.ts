@@ -2,10 +2,11 @@
 import { availableParallelism } from 'node:os';
 import { basename, extname } from 'node:path';
 import manifest from '../../../package.json' with { type: 'json' };
-import { type BatchSettings, runBatch, type Task } from '../../batch/batch.ts';
+import { type BatchSettings, runBatch } from '../../batch/batch.ts';
 import { summarise, type TuneReport } from '../../batch/report.ts';
 import { dealt, shareOf } from '../../batch/shares.ts';
 import { aboutStanding } from '../../batch/standing.ts';
+import type { Task } from '../../batch/task.ts';
 import { say } from '../console.ts';
 import type { RUN_NAMES } from '../options/batch.ts';
 import type { Options } from '../options/options.ts';

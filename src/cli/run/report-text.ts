@@ -1,6 +1,7 @@
 /** Reports of runs, for readers: a table of tunes, and the sum. */
+
+import type { EditionNumbers } from '../../batch/outcome.ts';
 import type { Summary, TuneReport } from '../../batch/report.ts';
-import type { EditionNumbers } from '../../batch/run.ts';
 import { counted, mmText, pointsText } from '../../score/numbers.ts';
 import { printable } from '../console.ts';
 import { type Column, table } from '../table.ts';

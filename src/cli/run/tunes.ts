@@ -1,7 +1,8 @@
 /** The run that a request for the sheets of tunes asks for. */
-import type { Work } from '../../batch/batch.ts';
+
+import type { Job } from '../../batch/job.ts';
 import { jobHash, toPlain } from '../../batch/plain.ts';
-import type { Job } from '../../batch/run.ts';
+import type { Work } from '../../batch/task.ts';
 import type { Request } from '../request.ts';
 import type { Run } from './folder.ts';
 
