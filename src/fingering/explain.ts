@@ -1,7 +1,7 @@
 /** Why a note is where it is: what was paid for it, and what every other place would cost more. */
 import type { Place } from '../instrument/instrument.ts';
 import type { Grip } from './grip.ts';
-import { narrowed } from './lattice.ts';
+import { narrowed, partedCost } from './lattice.ts';
 import type { Problem, Solved } from './problem.ts';
 import { type Found, search } from './search.ts';
 import { solve } from './solver.ts';
@@ -20,8 +20,13 @@ export interface Charge {
 /** Another place for a note. */
 export interface Alternative {
   readonly places: readonly Place[];
-  /** Points that the whole tune would cost more; Infinity where the rules leave no fingering with it. */
+  /**
+   * Points that the whole tune would cost more; Infinity where the rules leave no fingering with it. Less
+   * than none where a difference from the edition that is to be matched buys it.
+   */
   readonly regret: number;
+  /** How many more notes would lie elsewhere than in the edition that is to be matched; 0 without one. */
+  readonly differences: number;
   /** False where the search was cut short: the regret is then at most this. */
   readonly exact: boolean;
 }
@@ -31,7 +36,7 @@ export interface Explained {
   readonly strike: Strike;
   readonly grip: Grip;
   readonly charges: readonly Charge[];
-  /** Every other place (of a chord: set of places), the cheapest first. */
+  /** Every other place (of a chord: set of places), the fewest differences first, then the cheapest. */
   readonly alternatives: readonly Alternative[];
 }
 
@@ -91,6 +96,12 @@ const chargeOf = ({ name, unit }: Term, measured: number, cost: number): Charge 
 export const placesKey = ({ touches }: Grip): string =>
   touches.map(({ string, fret }) => `${string}:${fret}`).join();
 
+const regretOf = (dearer: number): Pick<Alternative, 'regret' | 'differences'> => {
+  if (!Number.isFinite(dearer)) return { regret: Infinity, differences: 0 };
+  const { points, differences } = partedCost(dearer);
+  return { regret: points, differences };
+};
+
 /** Answers, for a strike, the regret of each place that was not chosen. */
 const regrets = (problem: Problem, found: Found): ((k: number) => readonly Alternative[]) => {
   const { lattice, ties } = problem;
@@ -122,8 +133,8 @@ const regrets = (problem: Problem, found: Found): ((k: number) => readonly Alter
         const memo = `${groups[k]! >= 0 ? `tie ${groups[k]}` : `strike ${k}`} ${key}`;
         const { cost, proven } = known.get(memo) ?? costWith(k, key);
         known.set(memo, { cost, proven });
-        return { places, regret: (cost - found.cost) / 1000, exact: proven };
+        return { places, ...regretOf(cost - found.cost), exact: proven };
       })
-      .sort((a, b) => a.regret - b.regret);
+      .sort((a, b) => a.differences - b.differences || a.regret - b.regret);
   };
 };

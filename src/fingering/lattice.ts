@@ -39,6 +39,18 @@ export interface Lattice {
  */
 export const DIFFERENCE = 1e10;
 
+/** A sum of costs, or what one is dearer than another, as points and as differences from that edition. */
+export interface PartedCost {
+  readonly points: number;
+  readonly differences: number;
+}
+
+/** Parts a finite sum of costs: what is not whole differences is points. */
+export const partedCost = (cost: number): PartedCost => {
+  const differences = Math.round(cost / DIFFERENCE) + 0;
+  return { points: (cost - differences * DIFFERENCE) / 1000, differences };
+};
+
 /** Builds layers and move tables for one hand and cost model, each different one once. */
 export class LatticeBuilder {
   readonly #hand: Hand;

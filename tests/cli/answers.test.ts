@@ -55,6 +55,37 @@ describe('fretward explain --measure', () => {
   });
 });
 
+describe('fretward explain --match', () => {
+  const asked = `${GRACE}.musicxml -i ukulele-low-g,ukulele -f 2-8 --match`;
+
+  it('counts the notes that lie elsewhere, and gives them no price', async () => {
+    const term = terminal(GRACE);
+    const { stdout } = await term.run(`fretward explain ${asked} --json -q`);
+    await term.run(`fretward arrange ${asked} --to json --out out -q`);
+    const [{ editions }] = JSON.parse(stdout);
+    for (const edition of editions) {
+      const written = JSON.parse(term.read(`out/${GRACE}.${edition.instrument}.json`));
+      expect(edition.cost).toBe(written.cost);
+    }
+    type Other = { readonly regret: number; readonly differences: number };
+    const others: readonly Other[] = editions[1].notes.flatMap((note: { others: Other[] }) => note.others);
+    expect(others.some(({ differences }) => differences > 0)).toBe(true);
+    for (const { regret } of others) expect(Math.abs(regret)).toBeLessThan(1000);
+  });
+
+  it('says so in words', async () => {
+    const { stdout } = await terminal(GRACE).run(`fretward explain ${asked} -q`);
+    expect(stdout).toMatch(/ \+\d+\.\d\d and [1-9]\d* more differences?\b/);
+    expect(stdout).not.toMatch(/\d{6}/);
+  });
+
+  it('says so of whole fingerings', async () => {
+    const { stdout } = await terminal(GRACE).run(`fretward explain ${asked} -q --alternatives 30`);
+    expect(stdout).toMatch(/points and [1-9]\d* more differences?: /);
+    expect(stdout).not.toMatch(/\d{6}/);
+  });
+});
+
 it('fretward inspect says how a transposing part sounds', async () => {
   const term = terminal();
   const clarinet =

@@ -3,6 +3,7 @@ import { cheapest } from '../../fingering/alternatives.ts';
 import { type Arranged, arrangementOf } from '../../fingering/arrange.ts';
 import { type Explained, explain, gripAt } from '../../fingering/explain.ts';
 import type { Grip } from '../../fingering/grip.ts';
+import { partedCost } from '../../fingering/lattice.ts';
 import type { Strike } from '../../fingering/strikes.ts';
 import { Refusal } from '../../score/diagnostic.ts';
 import { measureRanges, momentName, stretchName } from '../../score/moments.ts';
@@ -67,15 +68,16 @@ const explanationOf = (arranged: Arranged, title: string, stretch: Stretch | und
   const wanted = (strike: Strike): boolean => !stretch || isIn(stretch, strike.source.measure);
   const notes = explain(arranged, wanted);
   if (notes.length === 0) throw nothingIn(stretch!, problem.strikes);
-  const repeats = (found.cost - found.untied) / 1000;
+  const { points } = partedCost(found.cost);
+  const repeats = partedCost(found.cost - found.untied).points;
   const said = [
-    `${title}: ${pointsText(found.cost / 1000)} points for ${counted(problem.strikes.length, 'note')}`,
+    `${title}: ${pointsText(points)} points for ${counted(problem.strikes.length, 'note')}`,
     ...(repeats > 0 ? [`of these ${pointsText(repeats)} for places and passages that agree`] : []),
   ];
   return {
     data: {
       instrument: arranged.arrangement.instrument.id,
-      cost: found.cost / 1000,
+      cost: points,
       costOfAgreement: repeats,
       proven: found.proven,
       notes: notes.map(noteData),
@@ -104,9 +106,10 @@ const noteData = ({ strike, grip, charges, alternatives }: Explained) => ({
     measured: unit === 'mm' ? mmNumber(measured) : measured,
     unit,
   })),
-  others: alternatives.map(({ places, regret, exact }) => ({
+  others: alternatives.map(({ places, regret, differences, exact }) => ({
     places,
     regret: Number.isFinite(regret) ? pointsNumber(regret) : null,
+    differences,
     exact,
   })),
 });
@@ -123,16 +126,20 @@ const COLUMNS: readonly Column<Explained>[] = [
   { title: 'paid', align: 'left', flows: true, cell: ({ charges }) => charges.map(paid).join(', ') },
 ];
 
-/** "2:10 +0.42", cheapest first. */
+/** "2:10 +0.42", cheapest first; "2:10 +0.42 and 1 more difference" where an edition is matched. */
 const others = (alternatives: Explained['alternatives']): string =>
   alternatives
     .slice(0, 3)
-    .map(({ places, regret, exact }) => {
+    .map(({ places, regret, differences, exact }) => {
       const names = places.map(({ string, fret }) => `${string}:${fret}`).join(' ');
       if (!Number.isFinite(regret)) return `${names} not under these rules`;
-      return `${names}${NO_BREAK}${exact ? '' : `at${NO_BREAK}most${NO_BREAK}`}+${pointsText(regret)}`;
+      const cost = `${exact ? '' : 'at most '}${regret < 0 ? '' : '+'}${pointsText(regret)}`;
+      return kept(`${names} ${cost}${moreDifferent(differences)}`);
     })
     .join(', ');
+
+const moreDifferent = (differences: number): string =>
+  differences > 0 ? ` and ${counted(differences, 'more difference')}` : '';
 
 /** "shift 0.84 (1 time)". */
 const paid = ({ term, cost, measured, unit }: Explained['charges'][number]): string =>
@@ -148,7 +155,8 @@ const alternativesOf = ({ problem }: Arranged, title: string, count: number): An
   const [best] = answers;
   const rows = answers.map((answer, index) => ({
     rank: index + 1,
-    cost: answer.cost / 1000,
+    cost: partedCost(answer.cost).points,
+    differences: partedCost(answer.cost - best!.cost).differences,
     differs:
       index === 0
         ? []
@@ -158,19 +166,20 @@ const alternativesOf = ({ problem }: Arranged, title: string, count: number): An
           }),
     placements: arrangementOf(problem, answer.path).placements,
   }));
-  const lines = rows.map(({ rank, cost, differs }) => {
+  const lines = rows.map(({ rank, cost, differences, differs }) => {
     const where = differs.map(
       ({ strike, there }) =>
         `${momentName({ measure: strike.source.measure, beat: strike.beat })} at ${there}`,
     );
-    return `${rank}. ${pointsText(cost)} points${where.length > 0 ? `: ${where.join('; ')}` : ''}\n`;
+    return `${rank}. ${pointsText(cost)} points${moreDifferent(differences)}${where.length > 0 ? `: ${where.join('; ')}` : ''}\n`;
   });
   return {
     data: {
       instrument: problem.hand.instrument.id,
-      alternatives: rows.map(({ rank, cost, differs, placements }) => ({
+      alternatives: rows.map(({ rank, cost, differences, differs, placements }) => ({
         rank,
         cost,
+        differences,
         differs: differs.map(({ strike, there }) => ({
           measure: strike.source.measure,
           beat: strike.beat,
