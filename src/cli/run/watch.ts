@@ -76,13 +76,17 @@ const changesOf = async (
   const { watch: watchFiles } = await import('chokidar');
   const except = folder === undefined ? undefined : resolve(folder) + sep;
   const named = new Set([...words, ...sourcesOf(first)].map(path => resolve(path)));
-  const watcher = watchFiles([...words.map(fixedPart), ...sourcesOf(first)], {
-    ignoreInitial: true,
-    ignored: (path, stats) =>
-      (stats?.isFile() ?? false) &&
-      !named.has(resolve(path)) &&
-      (!begins(path) || (except !== undefined && resolve(path).startsWith(except))),
-  });
+  // Whole paths: of those that are gone the watcher goes up until a folder is there, which "." never comes to be.
+  const watcher = watchFiles(
+    [...words.map(fixedPart), ...sourcesOf(first)].map(path => resolve(path)),
+    {
+      ignoreInitial: true,
+      ignored: (path, stats) =>
+        (stats?.isFile() ?? false) &&
+        !named.has(resolve(path)) &&
+        (!begins(path) || (except !== undefined && resolve(path).startsWith(except))),
+    },
+  );
   let changed = false;
   let timer: NodeJS.Timeout | undefined;
   let wake: () => void = () => {};
@@ -112,7 +116,7 @@ const changesOf = async (
     follow: async run => {
       const fresh = sourcesOf(run).filter(path => !named.has(resolve(path)) && existsSync(path));
       for (const path of fresh) named.add(resolve(path));
-      watcher.add(fresh);
+      watcher.add(fresh.map(path => resolve(path)));
       const isWatched = (path: string): boolean =>
         watcher.getWatched()[dirname(resolve(path))]?.includes(basename(path)) ?? false;
       // It does not say when it has taken them up.
