@@ -1,10 +1,9 @@
 /** The line of a file that a refusal is about, to show it. */
 import { decodeXml } from '../read/decode.ts';
+import { MOST } from '../read/limits.ts';
 import { unpackScore } from '../read/unpack.ts';
 import type { Diagnostic } from '../score/diagnostic.ts';
 import type { Input } from './inputs.ts';
-
-const MAX_BYTES = 64 * 2 ** 20;
 
 /** Characters of a line that are shown, some before the column and the rest after it. */
 const SHOWN = 100;
@@ -31,7 +30,7 @@ export const withExcerpts = (diagnostics: readonly Diagnostic[], input: Input): 
 const linesOf = (input: Input): readonly string[] => {
   try {
     const bytes = input.load();
-    return decodeXml(unpackScore(bytes, MAX_BYTES)).split(/\r\n|\n|\r/);
+    return decodeXml(unpackScore(bytes, MOST.bytes)).split(/\r\n|\n|\r/);
   } catch {
     return [];
   }

@@ -1,8 +1,10 @@
 /** From what was typed to the tunes to arrange: files, folders searched to the bottom, globs, standard input. */
 import { closeSync, fstatSync, openSync, readdirSync, readSync } from 'node:fs';
-import { basename, extname, join, relative, resolve, sep } from 'node:path';
+import { basename, extname, join, relative } from 'node:path';
+import { MOST } from '../read/limits.ts';
 import { Refusal } from '../score/diagnostic.ts';
 import { cannotRead, isFolder } from './files.ts';
+import { isTuneFile, isWithin, TUNE_ENDINGS } from './paths.ts';
 
 export interface Input {
   /** What diagnostics call it: the path as typed or found, `standard input` for `-`. */
@@ -24,9 +26,6 @@ export interface Search {
 
 /** What diagnostics call what is piped in. */
 export const STANDARD_INPUT = 'standard input';
-
-const EXTENSIONS: ReadonlySet<string> = new Set(['.musicxml', '.xml', '.mxl']);
-const MAX_BYTES = 64 * 2 ** 20;
 
 /**
  * The tunes that the arguments name, in the order typed and, in a folder, of their paths. What is not
@@ -53,7 +52,7 @@ const standardInput = (): Input => {
     name: STANDARD_INPUT,
     path: undefined,
     stem: 'tune',
-    load: (maxBytes = MAX_BYTES) => {
+    load: (maxBytes = MOST.bytes) => {
       bytes ??= readUpTo(0, maxBytes);
       return bytes;
     },
@@ -63,7 +62,7 @@ const standardInput = (): Input => {
 /** Paths of the MusicXML files below a folder, in an order that no locale changes. */
 const tunesIn = (folder: string, search: Search): readonly string[] =>
   readdirSync(folder, { recursive: true, withFileTypes: true })
-    .filter(entry => !entry.isDirectory() && isTune(entry.name))
+    .filter(entry => !entry.isDirectory() && isTuneFile(entry.name))
     .map(entry => join(entry.parentPath, entry.name))
     .filter(searched(folder, search))
     .sort();
@@ -78,19 +77,12 @@ export const searched = (
   return path => !isWithin(path, except);
 };
 
-/** Whether a path is a folder, or lies in it. */
-export const isWithin = (path: string, folder: string): boolean =>
-  (resolve(path) + sep).startsWith(resolve(folder) + sep);
-
-/** Whether a file's name says that it is MusicXML. */
-export const isTune = (path: string): boolean => EXTENSIONS.has(extname(path).toLowerCase());
-
 /** A file, and its path below the folder that was searched. */
 export const fileInput = (path: string, within: string): Input => ({
   name: path,
   path,
   stem: within.slice(0, within.length - extname(within).length),
-  load: (maxBytes = MAX_BYTES) => {
+  load: (maxBytes = MOST.bytes) => {
     let file: number | undefined;
     try {
       file = openSync(path, 'r');
@@ -157,6 +149,6 @@ const noTunes = (folder: string): Refusal =>
     severity: 'error',
     code: 'no-tunes-in-folder',
     message: 'there is no MusicXML file in this folder',
-    hint: `tunes end in ${[...EXTENSIONS].join(', ')}`,
+    hint: `tunes end in ${TUNE_ENDINGS.join(', ')}`,
     place: { file: folder },
   });

@@ -3,16 +3,8 @@ import { existsSync } from 'node:fs';
 import { dirname, relative, resolve } from 'node:path';
 import { Refusal } from '../score/diagnostic.ts';
 import { isFolder } from './files.ts';
-import {
-  fileInput,
-  findInputs,
-  type Input,
-  isTune,
-  isWithin,
-  refusing,
-  type Search,
-  searched,
-} from './inputs.ts';
+import { fileInput, findInputs, type Input, refusing, type Search, searched } from './inputs.ts';
+import { isTuneFile, isWithin } from './paths.ts';
 
 const GLOB = /[*?[\]{}]/;
 
@@ -47,7 +39,7 @@ const matching = async (glob: string, search: Search): Promise<readonly Input[]>
   const { globSync } = await import('tinyglobby');
   const base = fixedPart(glob);
   const paths = globSync(glob, { expandDirectories: false })
-    .filter(isTune)
+    .filter(isTuneFile)
     .filter(searched(base, search))
     .sort();
   if (paths.length === 0) return [refusing(glob, () => noMatch(glob))];

@@ -1,5 +1,6 @@
 /** From checked options to what tunes are chosen, limited and arranged by. */
 import { LIMITS, type Limits } from '../batch/job.ts';
+import { isInstrumentFile } from '../batch/paths.ts';
 import type { EditionsAsked } from '../fingering/editions.ts';
 import type { MelodyChoice } from '../score/melody.ts';
 import { chooseInstruments } from './instruments.ts';
@@ -33,3 +34,12 @@ export const editionsOf = (options: Arranging): EditionsAsked => ({
   transpose: options.transpose ?? 0,
   match: options.match ?? false,
 });
+
+/** Files beside the tune that its sheets are made of. */
+export const ingredientsOf = ({
+  font,
+  instrument = [],
+}: Options<'font' | 'instrument'>): readonly string[] => [
+  ...(font === undefined ? [] : [font]),
+  ...instrument.filter(isInstrumentFile),
+];

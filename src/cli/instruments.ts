@@ -1,4 +1,5 @@
 /** From `--instrument`, `--tuning` and `--capo` to instruments. */
+import { isInstrumentFile } from '../batch/paths.ts';
 import { DEFAULT_INSTRUMENT, INSTRUMENTS } from '../instrument/catalogue.ts';
 import { findInstrument, parseInstrument, withCapo, withTuning } from '../instrument/define.ts';
 import type { Instrument } from '../instrument/instrument.ts';
@@ -20,7 +21,7 @@ export const chooseInstruments = (
 };
 
 const instrumentOf = (name: string, { tuning, capo }: Options<'tuning' | 'capo'>): Instrument => {
-  const instrument = name.endsWith('.json') ? instrumentIn(name) : instrumentCalled(name);
+  const instrument = isInstrumentFile(name) ? instrumentIn(name) : instrumentCalled(name);
   const tuned =
     tuning === undefined
       ? instrument

@@ -2,7 +2,7 @@
  * What the commands share that make something of their own for a lesson: the tune that they go by with
  * `--for`, the editions, and the way out.
  */
-import { findInputs, type Input } from '../batch/inputs.ts';
+import type { Input } from '../batch/inputs.ts';
 import { loadTune, renderEditions } from '../batch/run.ts';
 import { inFile, type SaidAt } from '../batch/said.ts';
 import type { Arranged } from '../fingering/arrange.ts';
@@ -15,7 +15,7 @@ import { attempt, type Say } from './attempt.ts';
 import { UsageError } from './exit.ts';
 import { ARRANGING, type OptionName, type Options, PRINTING, READING } from './options/options.ts';
 import { deliver, destinationOf, printingOf } from './output.ts';
-import { refuseOthers } from './tunes.ts';
+import { oneTune } from './tunes.ts';
 
 export const LESSON_NAMES = [
   'for',
@@ -54,10 +54,7 @@ export const lessonOf = async (options: Arranging & Limiting & Options<'for'>): 
 
 /** The one tune of that name, arranged for all editions; diagnostics carry the file's name. */
 export const arrangedTune = async (file: string, options: Arranging & Limiting) => {
-  refuseOthers(file);
-  const inputs = findInputs([file]);
-  const [input] = inputs;
-  if (inputs.length !== 1 || !input) throw new UsageError(`${file} is a folder`, 'name one tune');
+  const input = oneTune(file);
   try {
     const arranged = await arrangedInput(input, options);
     return { ...arranged, diagnostics: inFile(input.name, arranged.diagnostics) };

@@ -1,7 +1,7 @@
 /** What the parser says of a command line that it cannot read, in the form and the words of all diagnostics. */
 import type { Command, CommanderError } from 'commander';
+import { isLessonFile, isTuneFile } from '../batch/paths.ts';
 import type { Diagnostic } from '../score/diagnostic.ts';
-import { isLessonFile, isTuneFile } from './names.ts';
 
 /** For each of the parser's codes, our words; what it names stands in the group. */
 const WORDS: Readonly<Record<string, readonly [pattern: RegExp, say: (named: string) => string]>> = {

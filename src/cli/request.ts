@@ -2,12 +2,11 @@
  * What `fretward arrange` is asked for: options from the command line and a configuration file, the
  * tunes, where outputs go, and the job that each tune is.
  */
-import { isAbsolute } from 'node:path';
 import type { Input } from '../batch/inputs.ts';
 import type { Job } from '../batch/job.ts';
 import type { SaidAt } from '../batch/said.ts';
-import { choiceOf, editionsOf, limitsOf } from './asked.ts';
-import { type Config, typedOf } from './config/settings.ts';
+import { choiceOf, editionsOf, ingredientsOf, limitsOf } from './asked.ts';
+import { typedOf } from './config/settings.ts';
 import { UsageError } from './exit.ts';
 import { blaming, type InForce, inForce } from './in-force.ts';
 import { BATCH_NAMES } from './options/batch.ts';
@@ -61,7 +60,7 @@ export const readRequest = async (
     inputs,
     jobFor: jobs(asked, destination),
     saidAt: asked.saidAt,
-    ingredients: ingredientsOf(config, options),
+    ingredients: [...(config ? [config.path] : []), ...ingredientsOf(options)],
   };
 };
 
@@ -110,10 +109,3 @@ const refuseMixtures = (options: RequestOptions, { kind }: Destination, tunes: r
     throw new UsageError('--watch cannot watch standard input (-)', 'name files or folders');
   }
 };
-
-const ingredientsOf = (config: Config | undefined, { font, instrument }: RequestOptions): readonly string[] =>
-  [
-    config?.path,
-    font,
-    ...(instrument ?? []).filter(each => isAbsolute(each) || each.endsWith('.json')),
-  ].filter(each => each !== undefined);

@@ -1,8 +1,8 @@
 /** The tunes that words on the command line name. */
-import type { Input } from '../batch/inputs.ts';
+import { findInputs, type Input } from '../batch/inputs.ts';
+import { isLessonFile } from '../batch/paths.ts';
 import { findTunes } from '../batch/tunes.ts';
 import { UsageError } from './exit.ts';
-import { isLessonFile } from './names.ts';
 
 /** Finds files, folders and globs. Throws a UsageError for what is no tune by its name. */
 export const tunesNamed = (
@@ -13,8 +13,16 @@ export const tunesNamed = (
   return findTunes(words, options);
 };
 
+/** The one tune that a word names. Throws a UsageError for what is no tune by its name, or several. */
+export const oneTune = (word: string): Input => {
+  refuseOthers(word);
+  const [input, ...others] = findInputs([word]);
+  if (!input || others.length > 0) throw new UsageError(`${word} is a folder`, 'name one tune');
+  return input;
+};
+
 /** Refuses what teachers take for a tune: a lesson file, the address of a tune. */
-export const refuseOthers = (word: string): void => {
+const refuseOthers = (word: string): void => {
   if (isLessonFile(word)) {
     throw new UsageError(
       `${word} is a lesson file, and no tune`,

@@ -1,6 +1,6 @@
 /** `fretward arrange`: tunes to sheets. */
 import { basename } from 'node:path';
-import { isTune } from '../../batch/inputs.ts';
+import { isTuneFile } from '../../batch/paths.ts';
 import { runTune } from '../../batch/run.ts';
 import { atOptions } from '../../batch/said.ts';
 import { dealt } from '../../batch/shares.ts';
@@ -52,7 +52,7 @@ export const run = async (
   const { tuneRun } = await import('../run/tunes.ts');
   return inFolder(await tuneRun(request), {
     words: tunes,
-    begins: path => isTune(path) || basename(path) === CONFIG_NAME,
+    begins: path => isTuneFile(path) || basename(path) === CONFIG_NAME,
     except: request.destination.path,
     renew: async () => tuneRun(await readRequest(tunes, typed)),
   });

@@ -1,11 +1,11 @@
 /** `fretward lesson`: all that a lesson hands out, from one file. */
 
 import { isFolder, readTextFile } from '../../batch/files.ts';
+import { isLessonFile } from '../../batch/paths.ts';
 import type { Task } from '../../batch/task.ts';
 import { Refusal } from '../../score/diagnostic.ts';
 import { defined } from '../define.ts';
 import { UsageError } from '../exit.ts';
-import { isLessonFile } from '../names.ts';
 import { RUN_NAMES } from '../options/batch.ts';
 import { checkOptions } from '../options/check.ts';
 import { LIMITING, type OptionName, type Options } from '../options/options.ts';

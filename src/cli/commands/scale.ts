@@ -1,4 +1,6 @@
 /** `fretward scale`: the warm-up, in the places of a window or of a tune. */
+
+import { isTuneFile } from '../../batch/paths.ts';
 import { wholeWindow } from '../../lesson/places.ts';
 import { scaleNotes } from '../../lesson/scale/notes.ts';
 import { makeScale } from '../../lesson/scale.ts';
@@ -7,7 +9,6 @@ import { defined } from '../define.ts';
 import { UsageError } from '../exit.ts';
 import { obeyingOne } from '../in-force.ts';
 import { fileStem, handOut, LESSON_NAMES, lessonOf, type Made } from '../lesson.ts';
-import { isTuneFile } from '../names.ts';
 import type { OptionName, Options } from '../options/options.ts';
 
 const OPTION_NAMES = [

@@ -12,7 +12,7 @@
 import { readdirSync } from 'node:fs';
 import { dirname, extname, isAbsolute, join, posix } from 'node:path';
 import { readTextFile } from '../../batch/files.ts';
-import { isTune } from '../../batch/inputs.ts';
+import { isInstrumentFile, isTuneFile } from '../../batch/paths.ts';
 import type { Diagnostic } from '../../score/diagnostic.ts';
 import { nearest } from '../../score/nearest.ts';
 import { FILE_NAMES, OPTIONS, type OptionName } from '../options/options.ts';
@@ -96,7 +96,7 @@ const unknownTune = (name: string, { key, keyAt }: Entry, folder: string): Diagn
 const tunesBeside = (name: string, folder: string): readonly string[] => {
   try {
     return readdirSync(join(folder, posix.dirname(name)))
-      .filter(isTune)
+      .filter(isTuneFile)
       .flatMap(each => [each.slice(0, -extname(each).length), each])
       .map(each => posix.join(posix.dirname(name), each));
   } catch {
@@ -148,5 +148,5 @@ const fromFolder = (name: OptionName, typed: unknown, folder: string): unknown =
   const from = (path: string): string => (isAbsolute(path) ? path : join(folder, path));
   if (PATHS.has(name) && typed !== '-') return from(String(typed));
   if (name !== 'instrument') return typed;
-  return (typed as readonly string[]).map(each => (each.endsWith('.json') ? from(each) : each));
+  return (typed as readonly string[]).map(each => (isInstrumentFile(each) ? from(each) : each));
 };

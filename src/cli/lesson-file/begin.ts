@@ -1,7 +1,8 @@
 /** `fretward lesson --init`: lesson files to begin with. */
 import { existsSync } from 'node:fs';
 import { writeFiles } from '../../batch/files.ts';
-import { findInputs, type Input } from '../../batch/inputs.ts';
+import type { Input } from '../../batch/inputs.ts';
+import { isLessonFile, isTuneFile } from '../../batch/paths.ts';
 import { loadTune } from '../../batch/run.ts';
 import { type Beginning, beginningFor, usualBeginning } from '../../lesson/pack/beginning.ts';
 import { Refusal } from '../../score/diagnostic.ts';
@@ -9,11 +10,10 @@ import { type Limiting, limitsOf } from '../asked.ts';
 import { attempt, type Say } from '../attempt.ts';
 import { print } from '../console.ts';
 import { EXIT, UsageError } from '../exit.ts';
-import { isTuneFile } from '../names.ts';
 import { RUN_NAMES } from '../options/batch.ts';
 import type { Options } from '../options/options.ts';
 import { notTogether } from '../run/contradictions.ts';
-import { refuseOthers } from '../tunes.ts';
+import { oneTune } from '../tunes.ts';
 import { lessonTemplate } from './template.ts';
 
 type BeginOptions = Options<(typeof RUN_NAMES)[number] | 'for' | 'quiet'> & Limiting;
@@ -34,7 +34,7 @@ export const beginAll = async (files: readonly string[], options: BeginOptions):
   const { quiet = false } = options;
   let status: number = EXIT.done;
   for (const named of files) {
-    const file = /\.ya?ml$/i.test(named) ? named : `${named}.yaml`;
+    const file = isLessonFile(named) ? named : `${named}.yaml`;
     const done = await attempt(input, quiet, async say => {
       refuseThere(file);
       const begun = input ? await onTune(input, options, say) : { ...usualBeginning(), title: 'Up the neck' };
@@ -49,13 +49,10 @@ export const beginAll = async (files: readonly string[], options: BeginOptions):
   return status;
 };
 
-/** The one tune of that name. */
+/** The tune that a lesson is on, which lies in a file. */
 const tuneNamed = (name: string): Input => {
-  refuseOthers(name);
-  const [input, ...others] = findInputs([name]);
   if (name === '-') throw new UsageError('a lesson names its tune by a file', 'save the tune, and name that');
-  if (!input || others.length > 0) throw new UsageError(`${name} is a folder`, 'name one tune');
-  return input;
+  return oneTune(name);
 };
 
 const onTune = async (

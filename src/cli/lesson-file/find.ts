@@ -2,9 +2,9 @@
 import { existsSync, readdirSync } from 'node:fs';
 import { basename, join, resolve } from 'node:path';
 import { isFolder } from '../../batch/files.ts';
+import { isLessonFile } from '../../batch/paths.ts';
 import { fixedPart } from '../../batch/tunes.ts';
 import { CONFIG_NAME } from '../config/find.ts';
-import { isLessonFile } from '../names.ts';
 
 /** Paths, each once. A word that names nothing stays as it is, to be refused in its turn. */
 export const lessonFiles = async (words: readonly string[]): Promise<readonly string[]> => {

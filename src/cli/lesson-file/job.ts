@@ -3,13 +3,14 @@ import { existsSync } from 'node:fs';
 import { basename, dirname, extname, join } from 'node:path';
 import { fileInput } from '../../batch/inputs.ts';
 import type { LessonJob } from '../../batch/job.ts';
+import { isInstrumentFile } from '../../batch/paths.ts';
 import { jobHash, toPlain } from '../../batch/plain.ts';
 import type { SaidAt } from '../../batch/said.ts';
 import type { Work } from '../../batch/task.ts';
 import { FORMATS } from '../../emit/formats.ts';
 import { USUAL_PARTS } from '../../lesson/pack/parts.ts';
 import { type DiagnosticPlace, Refusal } from '../../score/diagnostic.ts';
-import { choiceOf, editionsOf, type Limiting, limitsOf } from '../asked.ts';
+import { choiceOf, editionsOf, ingredientsOf, type Limiting, limitsOf } from '../asked.ts';
 import { UsageError } from '../exit.ts';
 import { chooseInstruments } from '../instruments.ts';
 import { BLAMED } from '../options/blame.ts';
@@ -81,12 +82,6 @@ const saidAt = ({ options, placeOf, lineAt }: LessonFile): SaidAt =>
     }),
   );
 
-/** Files beside the tune that the lesson is made of. */
-const ingredientsOf = ({ font, instrument = [] }: LessonFile['options']): readonly string[] => [
-  ...(font === undefined ? [] : [font]),
-  ...instrument.filter(each => each.endsWith('.json')),
-];
-
 const refuseMissing = (tune: string, place: DiagnosticPlace): void => {
   if (existsSync(tune)) return;
   throw new Refusal({
@@ -144,7 +139,7 @@ const withPaths = ({ options, placeOf }: LessonFile, fence: Fence): LessonFile['
   ...(options.font !== undefined && { font: insideOf(fence, options.font, placeOf('font')) }),
   ...(options.instrument && {
     instrument: options.instrument.map(each =>
-      each.endsWith('.json') ? insideOf(fence, each, placeOf('instrument')) : each,
+      isInstrumentFile(each) ? insideOf(fence, each, placeOf('instrument')) : each,
     ),
   }),
 });

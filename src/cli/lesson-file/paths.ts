@@ -1,6 +1,7 @@
 /** Paths in a lesson file: meant from its folder, and kept inside the folder that it may not leave. */
 import { realpathSync } from 'node:fs';
-import { dirname, isAbsolute, join, relative, resolve, sep } from 'node:path';
+import { dirname, isAbsolute, join, relative, resolve } from 'node:path';
+import { isWithin } from '../../batch/paths.ts';
 import { type DiagnosticPlace, Refusal } from '../../score/diagnostic.ts';
 
 export interface Fence {
@@ -13,7 +14,7 @@ export interface Fence {
 /** The path that a lesson means. Throws a Refusal where it leads out of the fence, by links too. */
 export const insideOf = ({ folder, within }: Fence, path: string, place: DiagnosticPlace): string => {
   const meant = join(folder, path);
-  if (!isAbsolute(path) && isBelow(resolve(within), resolve(meant)) && isBelow(real(within), real(meant))) {
+  if (!isAbsolute(path) && isWithin(meant, within) && isWithin(real(meant), real(within))) {
     return meant;
   }
   throw new Refusal({
@@ -23,12 +24,6 @@ export const insideOf = ({ folder, within }: Fence, path: string, place: Diagnos
     hint: 'put the file there, or name the folder that both are in with "within", such as "within: .."',
     place,
   });
-};
-
-/** Whether a path lies in a folder, or is that folder. */
-export const isBelow = (folder: string, path: string): boolean => {
-  const way = relative(folder, path);
-  return way !== '..' && !way.startsWith(`..${sep}`) && !isAbsolute(way);
 };
 
 /** Where a path leads with its links followed; what is not there yet, as if it were. */

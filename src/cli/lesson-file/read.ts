@@ -1,9 +1,9 @@
 /** A lesson file as it is checked: what it says of itself, and the options that it sets. */
 import { basename } from 'node:path';
 import type * as z from 'zod/mini';
+import { isTuneFile } from '../../batch/paths.ts';
 import { type Diagnostic, type DiagnosticPlace, Refusal } from '../../score/diagnostic.ts';
 import { CONFIG_NAME } from '../config/find.ts';
-import { isTuneFile } from '../names.ts';
 import type { Options } from '../options/options.ts';
 import { unknownKey, valueFor } from '../yaml/check.ts';
 import { entriesOf, refusalIn } from '../yaml/entries.ts';

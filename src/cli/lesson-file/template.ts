@@ -1,8 +1,9 @@
 /** The lesson file to begin with: what most lessons say, and as comments what they may say. */
 import { dirname, join, relative, resolve, sep } from 'node:path';
+import { isWithin } from '../../batch/paths.ts';
 import type { Beginning } from '../../lesson/pack/beginning.ts';
 import { KEYS } from './keys.ts';
-import { isBelow, real } from './paths.ts';
+import { real } from './paths.ts';
 
 /** A new lesson file. */
 export interface Begun extends Beginning {
@@ -83,7 +84,7 @@ const wayTo = (file: string, tune: string): string => {
   const folder = dirname(file);
   const way = relative(resolve(folder), resolve(tune));
   const common = join(folder, ...way.split(sep).filter(step => step === '..'));
-  const direct = isBelow(real(common), real(tune)) ? way : relative(real(folder), real(tune));
+  const direct = isWithin(real(tune), real(common)) ? way : relative(real(folder), real(tune));
   return direct.split(sep).join('/');
 };
 

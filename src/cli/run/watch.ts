@@ -1,6 +1,7 @@
 /** `--watch`: stays, and makes sheets anew when a tune or what is said about it changes. */
 import { existsSync } from 'node:fs';
-import { basename, dirname, resolve, sep } from 'node:path';
+import { basename, dirname, resolve } from 'node:path';
+import { isWithin } from '../../batch/paths.ts';
 import { fixedPart } from '../../batch/tunes.ts';
 import { Refusal } from '../../score/diagnostic.ts';
 import { report, say } from '../console.ts';
@@ -70,11 +71,10 @@ const sourcesOf = ({ tasks }: Run): readonly string[] => [
 
 const changesOf = async (
   first: Run,
-  { words, begins, except: folder }: Watched,
+  { words, begins, except }: Watched,
   signal: AbortSignal,
 ): Promise<Changes> => {
   const { watch: watchFiles } = await import('chokidar');
-  const except = folder === undefined ? undefined : resolve(folder) + sep;
   const named = new Set([...words, ...sourcesOf(first)].map(path => resolve(path)));
   // Whole paths: of those that are gone the watcher goes up until a folder is there, which "." never comes to be.
   const watcher = watchFiles(
@@ -84,7 +84,7 @@ const changesOf = async (
       ignored: (path, stats) =>
         (stats?.isFile() ?? false) &&
         !named.has(resolve(path)) &&
-        (!begins(path) || (except !== undefined && resolve(path).startsWith(except))),
+        (!begins(path) || (except !== undefined && isWithin(path, except))),
     },
   );
   let changed = false;

@@ -33,7 +33,7 @@ bad.yaml, line 5, column 12: error: "one-place" does not take "yes" (lesson-bad-
     write true or false
 bad.yaml, line 6, column 10: error: "octaves" does not take "9" (lesson-bad-value)
     | octaves: 9
-    write a whole number from 1 to 5
+    write a whole number from 1 to 5 octaves
 bad.yaml, line 7, column 7: error: "notes" does not take this (lesson-bad-value)
     | notes:
     write a value after the colon
