@@ -54,17 +54,17 @@ export const intervalTo = ({ tonic, mode }: KeyAsked, key: Key): Interval => {
   if (offset === undefined) {
     throw cannot(`the tune is in no key that has a name: ${keyName(key)}`, 'say by how many semitones');
   }
+  const fifths = majorFifths(tonic) - (mode === undefined ? offset : MODES[mode]!);
+  if (Math.abs(fifths) > 7) {
+    throw cannot(
+      `${name} ${mode ?? own} would need a key signature of ${Math.abs(fifths)} ${fifths > 0 ? 'sharps' : 'flats'}`,
+      `name it by the note that sounds the same, with ${fifths > 0 ? 'flats' : 'sharps'}`,
+    );
+  }
   if (mode !== undefined && MODES[mode] !== offset) {
     throw cannot(
       `the tune is in ${keyName(key)}, and moving it does not make it ${mode}`,
-      `name a key of its own mode, such as "${name} ${own}", or semitones`,
-    );
-  }
-  const fifths = majorFifths(tonic) - offset;
-  if (Math.abs(fifths) > 7) {
-    throw cannot(
-      `${name} ${own} would need a key signature of ${Math.abs(fifths)} ${fifths > 0 ? 'sharps' : 'flats'}`,
-      `name it by the note that sounds the same, with ${fifths > 0 ? 'flats' : 'sharps'}`,
+      `name a key of its own mode, such as "${keyName({ fifths, mode: own })}", which has the signature of ${name} ${mode}; or semitones`,
     );
   }
   const moved = fifths - key.fifths;

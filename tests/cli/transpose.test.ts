@@ -28,7 +28,7 @@ it.each([
     'arrange',
     '"G minor"',
     1,
-    'the tune is in C major, and moving it does not make it minor (cannot-reach-key)',
+    'the tune is in C major, and moving it does not make it minor (cannot-reach-key)\n    name a key of its own mode, such as "B♭ major", which has the signature of G minor; or semitones',
   ],
   ['explain', 'G#', 1, 'G♯ major would need a key signature of 8 sharps (cannot-reach-key)'],
   ['chords C', 'D', 2, '--transpose to a key needs a tune'],

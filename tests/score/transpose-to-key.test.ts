@@ -75,6 +75,7 @@ describe('a key that is named', () => {
 
   it.each([
     ['G minor', { fifths: 0, mode: 'major' }, /in C major, and moving it does not make it minor/],
+    ['Fb minor', { fifths: 0, mode: 'major' }, /F♭ minor would need a key signature of 11 flats/],
     ['G', { fifths: 0, mode: 'none' }, /no key that has a name/],
     ['G#', { fifths: 0, mode: 'major' }, /G♯ major would need a key signature of 8 sharps/],
     ['Fb', { fifths: 0, mode: undefined }, /8 flats/],
