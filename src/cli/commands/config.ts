@@ -32,7 +32,7 @@ Every command that reads tunes obeys it, and takes of it the options that it
 knows. Options have their long names, and flags are true or false. Those under
 tunes hold for one tune, named by its path from the file, and win over those
 above; what is typed wins over both: --no-match switches off what the file
-switches on.`;
+switches on. Lessons obey their own files alone.`;
 
 const EXAMPLES = `  fretward config tunes/
       what holds for all tunes, and what the file says about single ones
@@ -57,10 +57,14 @@ export const run = async (
   const found = await tunesNamed(tunes);
   // What is not there is refused.
   for (const input of found) if (input.name !== STANDARD_INPUT) input.load(0);
-  const rows = [
-    ...rowsOf('all', settings),
-    ...found.flatMap(input => rowsOf(input.name, differing(settingsFor(input), settings))),
-  ];
+  const [only] = found;
+  const rows =
+    only && tunes.length === 1 && only.name === tunes[0]
+      ? rowsOf(only.name, settingsFor(only))
+      : [
+          ...rowsOf('all', settings),
+          ...found.flatMap(input => rowsOf(input.name, differing(settingsFor(input), settings))),
+        ];
   print(
     json
       ? `${JSON.stringify({ file: config?.path ?? null, options: rows }, null, 2)}\n`
