@@ -203,10 +203,13 @@ const signGlyph = (name: 'segno' | 'coda', y: number): Mark => {
   return { kind: 'glyph', role: 'sign', name, x: -left * size, y: y - bottom * size, size };
 };
 
-/** Rehearsal marks and signs at the left over a measure; jumps end at its right edge. */
-export function signMarks({ marks }: ChartMeasure, width: number): Mark[] {
+/** Between signs, and from the number of a measure to them. */
+export const SIGN_GAP = 1.5;
+
+/** Rehearsal marks and signs over a measure, side by side from `left` on; jumps end at its right edge. */
+export function signMarks({ marks }: ChartMeasure, left: number, width: number): Mark[] {
   const y = CHART.top - 2;
-  let x = 0;
+  let x = left;
   return marks.flatMap((mark): Mark[] => {
     if (mark.kind === 'jump') {
       return anchoredText(mark.text, { role: 'sign', face: 'serifBold', size: SMALL }, width - 2.5, y, 'end');
@@ -216,7 +219,7 @@ export function signMarks({ marks }: ChartMeasure, width: number): Mark[] {
         ? [signGlyph(mark.sign, y)]
         : anchoredText(mark.text, { role: 'words', face: 'serifBold', size: 4.4 }, 0, y, 'start');
     const moved = move(drawn, x, 0);
-    x = Math.max(...moved.map(each => bounds(each).right)) + 1.5;
+    x = Math.max(...moved.map(each => bounds(each).right)) + SIGN_GAP;
     return moved;
   });
 }

@@ -2,9 +2,9 @@
 import type { ChartMeasure, ChordChart } from '../../lesson/chords/chart.ts';
 import { endingLabel } from '../content/ending-label.ts';
 import type { Mark } from '../drawing/mark.ts';
-import { move } from '../drawing/mark.ts';
+import { bounds, move } from '../drawing/mark.ts';
 import { anchoredText } from '../measure/rich-text.ts';
-import { barMarks, CHART, measureMarks, metreMarks, signMarks } from './measure.ts';
+import { barMarks, CHART, measureMarks, metreMarks, SIGN_GAP, signMarks } from './measure.ts';
 import { type RowWidths, rowWidths } from './widths.ts';
 
 export interface ChartRow {
@@ -51,10 +51,16 @@ function drawRow(
   const hasSigns = row.some(measure => measure.marks.length > 0);
   const first = row[0]!;
   const last = row.at(-1)!;
+  const number = numberMarks(first, before, indent, hasEndings && first.left.ending !== undefined);
+  const besideNumber = Math.max(0, ...number.map(mark => bounds(mark).right - indent + SIGN_GAP));
   let x = indent;
   row.forEach((measure, index) => {
     const width = widthOf(measure);
-    const signs = move(signMarks(measure, width), x, hasEndings ? -ENDING : 0);
+    const signs = move(
+      signMarks(measure, index === 0 ? besideNumber : 0, width),
+      x,
+      hasEndings ? -ENDING : 0,
+    );
     const next = row[index + 1];
     marks.set(measure.index, [
       ...move(measureMarks(measure, width, size), x, 0),
@@ -65,11 +71,7 @@ function drawRow(
     x += width;
   });
   const metre = first.time || before === undefined ? metreMarks(first) : { marks: [] as Mark[], width: 0 };
-  marks.set(-1, [
-    ...metre.marks,
-    ...barMarks(undefined, first, indent),
-    ...numberMarks(first, before, indent, hasEndings && first.left.ending !== undefined),
-  ]);
+  marks.set(-1, [...metre.marks, ...barMarks(undefined, first, indent), ...number]);
   return {
     first,
     last,
@@ -94,7 +96,7 @@ function endingMarks({ left, right }: ChartMeasure, x: number, width: number): M
     ...(left.ending
       ? anchoredText(
           endingLabel(left.ending),
-          { role: 'ending', face: 'serif', size: ENDING_TEXT },
+          { role: 'ending', face: 'serifBold', size: ENDING_TEXT },
           from + 1.1,
           y + 3.1,
           'start',
@@ -125,5 +127,5 @@ function numberMarks(
 ): Mark[] {
   if (!before || number === undefined) return [];
   const y = CHART.top - 1 - (raised ? ENDING : 0);
-  return anchoredText(number, { role: 'number', face: 'serif', size: 2.9 }, x, y, 'start');
+  return anchoredText(number, { role: 'number', face: 'serifItalic', size: 2.9 }, x, y, 'start');
 }

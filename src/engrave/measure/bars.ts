@@ -1,7 +1,7 @@
 /** Bar lines, and what stands with them between two measures: repeats, changes of key and metre. */
 
 import type { Key } from '../../score/model/attributes.ts';
-import type { Barline } from '../../score/model/barline.ts';
+import { type Barline, closing } from '../../score/model/barline.ts';
 import type { TuneMeasure } from '../../score/tune.ts';
 import type { Notation } from '../content/notation.ts';
 import { type Mark, move } from '../drawing/mark.ts';
@@ -132,12 +132,12 @@ export function endBar(notation: Notation, left: TuneMeasure, right: TuneMeasure
     ? changeAt(notation, right, keyAtEnd(left))
     : { key: NOTHING, time: NOTHING, changesKey: false };
   const plain = left.right.style === 'regular' && !left.right.repeat;
-  const closing = !right && plain ? STYLES.final : strokeKinds(left.right, undefined);
+  const kinds = strokeKinds(right ? left.right : closing(left.right), undefined);
   const announced = sequence([
     { block: key, gap: 0 },
     { block: time, gap: 0.8 },
   ]);
-  const end = bar(changesKey && plain ? STYLES.double : closing, announced, 0);
+  const end = bar(changesKey && plain ? STYLES.double : kinds, announced, 0);
   return announced.width > 0 ? { ...end, width: end.width + 0.6 } : end;
 }
 

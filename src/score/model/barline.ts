@@ -13,6 +13,10 @@ export interface Barline {
 /** A single bar line at which nothing repeats. */
 export const PLAIN_BARLINE: Barline = { style: 'regular', repeat: false, times: 2, ending: undefined };
 
+/** What ends a tune: a final bar line, where the file asks for no other (common practice). */
+export const closing = (barline: Barline): Barline =>
+  barline.style === 'regular' && !barline.repeat ? { ...barline, style: 'final' } : barline;
+
 /** A first, second, … ending. */
 export interface Ending {
   readonly numbers: readonly number[];

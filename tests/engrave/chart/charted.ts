@@ -30,9 +30,13 @@ export const charted = (symbols: readonly (readonly string[])[]): Tune => {
   };
 };
 
-/** The chart of such a tune, drawn. */
-export const chartOf = (symbols: readonly (readonly string[])[]): readonly Page[] => {
-  const chart = chordChart(charted(symbols));
+/** The chart of a tune of one measure a chord, drawn. */
+export const chartOf = (symbols: readonly (readonly string[])[]): readonly Page[] =>
+  engraved(charted(symbols));
+
+/** The chart of a tune, drawn. */
+export const engraved = (tune: Tune): readonly Page[] => {
+  const chart = chordChart(tune);
   return engraveChart(chart, chordSheet(handOf('ukulele'), symbolsOf(chart), {}, 1), {});
 };
 
