@@ -152,7 +152,7 @@ export class Concluder {
       size: Buffer.byteLength(content),
       hash: hashOf(content),
     }));
-    const { surplus, contested, rivals } = this.#memories
+    const { surplus, inTurn, taken } = this.#memories
       .of(task.folder)
       .remember(task.input.stem, task.jobHash, {
         file: task.input.name,
@@ -167,10 +167,8 @@ export class Concluder {
       });
     if (this.#mode !== 'write') return surplus;
     // A lesson has its folder for itself: what changes in turn is the lesson file.
-    const names = new Set(task.job.kind === 'tune' ? contested : []);
-    for (const { outputs: others } of rivals)
-      for (const { name } of others) if (made.some(each => each.name === name)) names.add(name);
-    for (const name of names) this.#contested.push(join(task.folder, name));
+    const contested = new Set([...(task.job.kind === 'tune' ? inTurn : []), ...taken]);
+    this.#contested.push(...[...contested].map(name => join(task.folder, name)));
     return surplus;
   }
 }

@@ -21,7 +21,8 @@ export interface OutputFile {
 
 /**
  * Writes files all or none: each beside its place first, and into place only when all are on the disk.
- * Folders that are not there are made; what a program that was killed had left beside them goes. Throws a Refusal that names the file that could not be written.
+ * Folders that are not there are made; parts that a program left there when it was killed go. Throws a Refusal that
+ * names the file that could not be written, with `hint` as the way out.
  */
 export const writeFiles = (files: readonly OutputFile[], hint?: string): void => {
   const parts: string[] = [];
@@ -31,7 +32,7 @@ export const writeFiles = (files: readonly OutputFile[], hint?: string): void =>
       current = path;
       makeFolder(dirname(path));
       if (isFolder(path)) throw Object.assign(new Error(), { code: 'EISDIR' });
-      removeLeftOvers(dirname(path));
+      removeParts(dirname(path));
       const part = join(dirname(path), `.fretward-${MACHINE}-${process.pid}-${index}.part`);
       parts.push(part);
       writeFileSync(part, content);
@@ -65,11 +66,11 @@ const makeFolder = (path: string): void => {
 const MACHINE = hostname().replace(/[^A-Za-z0-9]/g, '_');
 const PART = /^\.fretward-([A-Za-z0-9_]*)-(\d+)-\d+\.part$/;
 
-/** Folders without leftovers: looked through once. */
+/** Folders without such parts: looked through once. */
 const tidy = new Set<string>();
 
 /** Removes what programs began to write in a folder, on this machine, and were killed over. */
-const removeLeftOvers = (folder: string): void => {
+const removeParts = (folder: string): void => {
   if (tidy.has(folder)) return;
   tidy.add(folder);
   for (const name of readdirSync(folder)) {

@@ -9,7 +9,7 @@ import type { Block } from '../lesson/pack/prose.ts';
 import type { Diagnostic } from '../score/diagnostic.ts';
 import type { Tune } from '../score/tune.ts';
 import type { LessonJob } from './job.ts';
-import { INDEX } from './names.ts';
+import { INDEX, pageName } from './names.ts';
 import type { Output } from './outcome.ts';
 
 interface Drawn {
@@ -77,12 +77,13 @@ const drawPart = async (
   const outputs: Output[] = [];
   const files: FileLink[] = [];
   const diagnostics: Diagnostic[] = [...drawing];
-  for (const { name, extension } of formats) {
+  for (const format of formats) {
+    const { name } = format;
     if (!isPageFormat(name)) continue;
     const written = await PAGE_WRITERS[name](pages, style);
     diagnostics.push(...written.diagnostics);
     written.pages.forEach((content, index) => {
-      const output = { name: `${stem}${index > 0 ? `.${index + 1}` : ''}.${extension}`, content };
+      const output = { name: pageName(stem, format, index + 1), content };
       const page = written.pages.length > 1 ? `, page ${index + 1}` : '';
       outputs.push(output);
       files.push({

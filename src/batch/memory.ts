@@ -9,21 +9,37 @@ import { existsSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { isFolder, writeFiles } from './files.ts';
 import { hashOf } from './plain.ts';
-import { claimed, EMPTY, isClaimed, type Memo, namesOf, type Put, put, type Shelf } from './shelf.ts';
+import {
+  claimed,
+  EMPTY,
+  everMade,
+  isClaimed,
+  leftOver,
+  type Memo,
+  type Put,
+  put,
+  type Shelf,
+} from './shelf.ts';
 
 export interface Memory {
   /** When it was last put on the disk, ms since 1970; what has been written since is not as it remembers. */
   readonly savedAt: number;
   /** What is known of a tune (by the stem of its outputs) under a job (by its hash). */
   readonly recall: (stem: string, job: string) => Memo | undefined;
-  /** Remembers what became of a tune under a job. Rivals are those whose source is there. */
-  readonly remember: (stem: string, job: string, memo: Memo) => Omit<Put, 'shelf'>;
+  /** Remembers what became of a tune under a job; names what that puts an end to. */
+  readonly remember: (stem: string, job: string, memo: Memo) => Remembered;
   /** What it recalls is still asked for, by a file at this path from the folder. */
   readonly confirm: (stem: string, job: string, source: string | undefined) => void;
   /** Names of files that are there, and that nothing makes any more; of one stem, or of all. */
   readonly leftOver: (stem?: string) => readonly string[];
   /** Puts it on the disk; a failure is not worth a word. */
   readonly save: () => void;
+}
+
+/** What there is to be said where something new is remembered: names of files. */
+interface Remembered extends Pick<Put, 'surplus' | 'inTurn'> {
+  /** Those that were made for another source, which is still there. */
+  readonly taken: readonly string[];
 }
 
 export const MEMORY_FILE = '.fretward-made.json';
@@ -45,6 +61,7 @@ export const openMemory = (folder: string, build: string): Memory => {
   const changes: (readonly [stem: string, change: Change])[] = [];
   const keyOf = (job: string): string => `${build} ${job}`;
   const shelfOf = (stem: string): Shelf => shelves.get(stem) ?? EMPTY;
+  const isThere = (name: string): boolean => existsSync(join(folder, name));
   const apply = (stem: string, change: Change): void => {
     shelves.set(stem, change(shelfOf(stem)));
     changes.push([stem, change]);
@@ -53,9 +70,10 @@ export const openMemory = (folder: string, build: string): Memory => {
     savedAt: timeOf(path),
     recall: (stem, job) => shelfOf(stem).made[keyOf(job)],
     remember: (stem, job, memo) => {
-      const { rivals, ...rest } = put(shelfOf(stem), keyOf(job), memo);
+      const { surplus, inTurn, rivals } = put(shelfOf(stem), keyOf(job), memo);
       apply(stem, shelf => put(shelf, keyOf(job), memo).shelf);
-      return { ...rest, rivals: rivals.filter(({ source = '' }) => existsSync(join(folder, source))) };
+      const alive = rivals.filter(({ source }) => source === undefined || isThere(source));
+      return { surplus, inTurn, taken: alive.flatMap(({ files }) => files) };
     },
     confirm: (stem, job, source) => {
       if (isClaimed(shelfOf(stem), keyOf(job), source)) return;
@@ -63,8 +81,8 @@ export const openMemory = (folder: string, build: string): Memory => {
     },
     leftOver: stem =>
       [...(stem === undefined ? shelves.values() : [shelfOf(stem)])]
-        .flatMap(shelf => namesOf(shelf, source => existsSync(join(folder, source))))
-        .filter(name => existsSync(join(folder, name))),
+        .flatMap(shelf => leftOver(shelf, isThere))
+        .filter(isThere),
     save: () => {
       // Where nothing was written, a folder for it alone would puzzle whoever finds it.
       if (changes.length === 0 || !isFolder(folder)) return;
@@ -85,7 +103,7 @@ export const openMemory = (folder: string, build: string): Memory => {
 
 /** Names of all files that runs are known to have made in a folder. */
 export const filesMade = (folder: string): ReadonlySet<string> =>
-  new Set([...load(join(folder, MEMORY_FILE)).values()].flatMap(shelf => namesOf(shelf, () => false)));
+  new Set([...load(join(folder, MEMORY_FILE)).values()].flatMap(everMade));
 
 /** The memories of the folders that a run writes to, each opened once. */
 export class Memories {

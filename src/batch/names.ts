@@ -9,8 +9,15 @@ export const INDEX = 'index.html';
 /** The name of a page of a sheet, from page 1; or of the whole edition where the format has one file of it. */
 export const sheetName = (stem: string, id: string, sheet: SheetName, format: Format, page = 1): string => {
   const kind = format.per === 'sheet' ? `.${sheet}` : '';
-  return `${stem}.${id}${kind}${page > 1 ? `.${page}` : ''}.${format.extension}`;
+  return pageName(`${stem}.${id}${kind}`, format, page);
 };
+
+/** The name of a page, from page 1: the first one bears no number. */
+export const pageName = (stem: string, { extension }: Pick<Format, 'extension'>, page: number): string =>
+  `${stem}${page > 1 ? `.${page}` : ''}.${extension}`;
+
+/** The name of the first page of what a page belongs to: "tune.tab.2.svg" is of "tune.tab.svg". */
+export const firstPage = (name: string): string => name.replace(/\.\d+(\.[a-z]+)$/, '$1');
 
 /** The sheets of which a format has files of their own. */
 export const sheetsIn = (format: Format, sheets: readonly SheetName[]): readonly SheetName[] =>

@@ -7,6 +7,7 @@
  * the other one made beyond it is left over, until the other one comes again.
  */
 import type { Diagnostic } from '../score/diagnostic.ts';
+import { firstPage } from './names.ts';
 import type { EditionNumbers } from './outcome.ts';
 
 /** A file that was written. */
@@ -47,44 +48,56 @@ export interface Shelf {
 
 export const EMPTY: Shelf = { made: {}, left: [], overwritten: [] };
 
+/** Files that were made for another source, and written over with other bytes. */
+export interface Rival {
+  readonly source: string | undefined;
+  /** Names. */
+  readonly files: readonly string[];
+}
+
 export interface Put {
   readonly shelf: Shelf;
   /** Names of further pages of a file that now has fewer. */
   readonly surplus: readonly string[];
   /** Names of files that this job made before, and another one wrote in between. */
-  readonly contested: readonly string[];
-  /** What was there under such names, made for another source. */
-  readonly rivals: readonly Memo[];
+  readonly inTurn: readonly string[];
+  readonly rivals: readonly Rival[];
 }
 
 /** So many jobs that were overwritten are known again. */
-const MOST = 8;
+const MOST_OVERWRITTEN = 8;
 
-/** Puts there what a job made. */
+/** Puts there what a job made, in the place of all that asked for one of the same files. */
 export const put = (shelf: Shelf, job: string, memo: Memo): Put => {
-  const others = Object.entries(shelf.made).filter(([key]) => key !== job);
-  const replaced = others.filter(([, { asked }]) => asked.some(name => memo.asked.includes(name)));
-  const hashes = new Map(memo.outputs.map(({ name, hash }) => [name, hash]));
-  const changed = ({ outputs }: Memo): readonly string[] =>
-    outputs.flatMap(({ name, hash }) => ((hashes.get(name) ?? hash) === hash ? [] : [name]));
-  const overwritten = replaced.filter(([, other]) => changed(other).length > 0);
-  const before = [shelf.made[job] ?? [], ...replaced.map(([, other]) => other)].flat();
-  const names = before.flatMap(({ outputs }) => outputs.map(({ name }) => name));
-  const gone = [...new Set([...shelf.left, ...names])].filter(name => !hashes.has(name));
-  const [surplus, left] = parted(gone, name => hashes.has(firstPage(name)));
-  const kept = others.filter(each => !overwritten.includes(each));
-  const lost = overwritten.map(([key]) => key);
+  const now = new Map(memo.outputs.map(({ name, hash }) => [name, hash]));
+  const replaced = Object.entries(shelf.made)
+    .filter(([key, { asked }]) => key === job || asked.some(name => memo.asked.includes(name)))
+    .map(([key, { source, outputs }]) => ({
+      key,
+      source,
+      files: outputs.map(({ name }) => name),
+      changed: outputs.flatMap(({ name, hash }) => ((now.get(name) ?? hash) === hash ? [] : [name])),
+    }));
+  const overwritten = replaced.filter(({ key, changed }) => key !== job && changed.length > 0);
+  const lost = overwritten.map(({ key }) => key);
+  const isElsewhere = (key: string): boolean => key !== job && !lost.includes(key);
+  const before = new Set([...shelf.left, ...replaced.flatMap(({ files }) => files)]);
+  const gone = [...before].filter(name => !now.has(name));
+  const isSurplus = (name: string): boolean => now.has(firstPage(name));
   return {
     shelf: {
-      made: { ...Object.fromEntries(kept), [job]: memo },
-      left,
-      overwritten: [...shelf.overwritten.filter(key => key !== job && !lost.includes(key)), ...lost].slice(
-        -MOST,
-      ),
+      made: {
+        ...Object.fromEntries(Object.entries(shelf.made).filter(([key]) => isElsewhere(key))),
+        [job]: memo,
+      },
+      left: gone.filter(name => !isSurplus(name)),
+      overwritten: [...shelf.overwritten.filter(isElsewhere), ...lost].slice(-MOST_OVERWRITTEN),
     },
-    surplus,
-    contested: shelf.overwritten.includes(job) ? overwritten.flatMap(([, other]) => changed(other)) : [],
-    rivals: before.filter(other => other.source !== memo.source && changed(other).length > 0),
+    surplus: gone.filter(isSurplus),
+    inTurn: shelf.overwritten.includes(job) ? overwritten.flatMap(({ changed }) => changed) : [],
+    rivals: replaced
+      .filter(({ source, changed }) => source !== memo.source && changed.length > 0)
+      .map(({ source, changed }) => ({ source, files: changed })),
   };
 };
 
@@ -107,18 +120,12 @@ export const claimed = (shelf: Shelf, job: string, source: string | undefined): 
 };
 
 /** Names of files that nothing makes any more: all of them, once what they were made of is gone. */
-export const namesOf = ({ made, left }: Shelf, isThere: (source: string) => boolean): readonly string[] => {
-  const memos = Object.values(made);
-  const alive = memos.some(({ source }) => source === undefined || isThere(source));
-  return alive
-    ? left
-    : [...new Set([...left, ...memos.flatMap(each => each.outputs.map(({ name }) => name))])];
+export const leftOver = (shelf: Shelf, isThere: (source: string) => boolean): readonly string[] => {
+  const sources = Object.values(shelf.made).map(({ source }) => source);
+  return sources.some(source => source === undefined || isThere(source)) ? shelf.left : everMade(shelf);
 };
 
-/** "tune.ukulele.tab.2.svg" → "tune.ukulele.tab.svg". */
-const firstPage = (name: string): string => name.replace(/\.\d+(\.[a-z]+)$/, '$1');
-
-const parted = <T>(all: readonly T[], test: (each: T) => boolean): readonly [T[], T[]] => [
-  all.filter(test),
-  all.filter(each => !test(each)),
+/** Names of all files that were made and not taken away. */
+export const everMade = ({ made, left }: Shelf): readonly string[] => [
+  ...new Set([...left, ...Object.values(made).flatMap(({ outputs }) => outputs.map(({ name }) => name))]),
 ];

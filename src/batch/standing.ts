@@ -48,7 +48,7 @@ const foldersIn = (folder: string): readonly string[] => {
   }
 };
 
-/** What is to be said about it, in a word each. */
+/** What is to be said about it: one warning or error of each kind. */
 export const aboutStanding = ({ leftOver, contested }: Standing, mode: Mode): readonly Diagnostic[] => [
   ...(contested.length > 0 ? [overwritten(contested)] : []),
   ...(leftOver.length > 0 ? [remaining(leftOver, mode)] : []),
@@ -73,9 +73,9 @@ const overwritten = (paths: readonly string[]): Diagnostic => ({
 const files = (paths: readonly string[]): string => counted(paths.length, 'file');
 
 /** So many paths are named. */
-const MOST = 5;
+const MOST_LISTED = 5;
 
 const listed = (paths: readonly string[]): string => {
-  const more = paths.length - MOST;
-  return more > 1 ? `${paths.slice(0, MOST).join(', ')} and ${more} more` : paths.join(', ');
+  const more = paths.length - MOST_LISTED;
+  return more > 1 ? `${paths.slice(0, MOST_LISTED).join(', ')} and ${more} more` : paths.join(', ');
 };

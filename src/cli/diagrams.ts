@@ -1,6 +1,7 @@
 /** What the commands share that draw diagrams: their options, and the way out in every page format and as text. */
 
 import type { Printing } from '../batch/job.ts';
+import { pageName } from '../batch/names.ts';
 import type { Output } from '../batch/outcome.ts';
 import { FORMATS } from '../emit/formats.ts';
 import { PAGE_WRITERS, type PageFormat } from '../emit/pages.ts';
@@ -76,7 +77,8 @@ export const renderDiagrams = async (
   const diagnostics: Diagnostic[] = [];
   const { title } = style.layout;
   for (const { stem, pages, text } of diagrams) {
-    for (const { name, extension } of formats) {
+    for (const format of formats) {
+      const { name } = format;
       const rendered =
         name === 'text'
           ? {
@@ -86,7 +88,7 @@ export const renderDiagrams = async (
           : await PAGE_WRITERS[name as PageFormat](await pages({ ...style.layout, leftHanded }), style);
       diagnostics.push(...rendered.diagnostics);
       rendered.pages.forEach((content, index) => {
-        outputs.push({ name: `${stem}${index > 0 ? `.${index + 1}` : ''}.${extension}`, content });
+        outputs.push({ name: pageName(stem, format, index + 1), content });
       });
     }
   }
