@@ -63,15 +63,16 @@ export const summarise = (
       (sum, { result, outputs }) => sum + (result === 'written' ? outputs.length : 0),
       0,
     ),
-    codes: tally(
-      reports.flatMap(({ diagnostics }) => [
-        ...new Set(diagnostics.filter(each => each.severity !== 'note').map(each => each.code)),
-      ]),
-    ),
+    codes: tally(reports.flatMap(codesOf)),
     milliseconds: Math.round(reports.reduce((sum, each) => sum + each.milliseconds, 0)),
     ...of,
   };
 };
+
+/** Codes of the warnings and errors of a tune, each once. */
+export const codesOf = ({ diagnostics }: TuneReport): readonly string[] => [
+  ...new Set(diagnostics.filter(each => each.severity !== 'note').map(each => each.code)),
+];
 
 const tally = <T extends string>(words: readonly T[]): Record<T, number> => {
   const counts = {} as Record<T, number>;

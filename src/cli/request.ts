@@ -9,7 +9,7 @@ import { choiceOf, editionsOf, ingredientsOf, limitsOf } from './asked.ts';
 import { typedOf } from './config/settings.ts';
 import { UsageError } from './exit.ts';
 import { blaming, type InForce, inForce } from './in-force.ts';
-import { BATCH_NAMES } from './options/batch.ts';
+import { RUN_NAMES } from './options/batch.ts';
 import { ARRANGING, OPTIONS, type OptionName, type Options, PRINTING, READING } from './options/options.ts';
 import { flagOf } from './options/row.ts';
 import { type Destination, destinationOf, printingOf } from './output.ts';
@@ -19,7 +19,7 @@ import { tunesNamed } from './tunes.ts';
 export const REQUEST_NAMES = [
   ...ARRANGING,
   ...PRINTING,
-  ...BATCH_NAMES,
+  ...RUN_NAMES,
   ...READING,
 ] as const satisfies readonly OptionName[];
 

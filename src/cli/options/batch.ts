@@ -20,7 +20,7 @@ export const LIMIT_ROWS = {
   },
 } as const;
 
-export const BATCH_ROWS = {
+export const RUN_ROWS = {
   jobs: {
     flags: '-j, --jobs <count>',
     help: 'tunes that are worked on at the same time',
@@ -65,16 +65,5 @@ export const CONFIG_ROW = {
 } as const;
 
 export const LIMIT_NAMES = Object.keys(LIMIT_ROWS) as (keyof typeof LIMIT_ROWS)[];
-export const BATCH_NAMES = Object.keys(BATCH_ROWS) as (keyof typeof BATCH_ROWS)[];
-
 /** What says how a run goes, whatever it makes. */
-export const RUN_NAMES = [
-  'jobs',
-  'force',
-  'dryRun',
-  'verify',
-  'watch',
-  'report',
-  'shard',
-  'depfile',
-] as const satisfies readonly (keyof typeof BATCH_ROWS)[];
+export const RUN_NAMES = Object.keys(RUN_ROWS) as (keyof typeof RUN_ROWS)[];

@@ -3,7 +3,7 @@
  * name, and list them in help in the order in which they name them.
  */
 import type * as z from 'zod/mini';
-import { BATCH_ROWS, CONFIG_ROW, LIMIT_NAMES, LIMIT_ROWS } from './batch.ts';
+import { CONFIG_ROW, LIMIT_NAMES, LIMIT_ROWS, RUN_ROWS } from './batch.ts';
 import { DIAGRAM_ROWS } from './diagrams.ts';
 import { LESSON_ROWS } from './lesson.ts';
 import { FORMAT_ROWS, OUTPUT_ROWS } from './outputs.ts';
@@ -52,7 +52,7 @@ export const OPTIONS = {
   ...SHEET_ROWS,
   ...OUTPUT_ROWS,
   ...ANSWER_ROWS,
-  ...BATCH_ROWS,
+  ...RUN_ROWS,
   ...LIMIT_ROWS,
   ...CONFIG_ROW,
   quiet: flag('-q, --quiet', 'say nothing but errors'),

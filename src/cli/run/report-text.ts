@@ -1,7 +1,7 @@
 /** Reports of runs, for readers: a table of tunes, and the sum. */
 
 import type { EditionNumbers } from '../../batch/outcome.ts';
-import type { Summary, TuneReport } from '../../batch/report.ts';
+import { codesOf, type Summary, type TuneReport } from '../../batch/report.ts';
 import { counted, mmText, pointsText } from '../../score/numbers.ts';
 import { printable } from '../console.ts';
 import { type Column, table } from '../table.ts';
@@ -33,10 +33,6 @@ const COLUMNS: readonly Column<Row>[] = [
   { title: 'points a note', ...number(each => pointsText(each.costPerNote)) },
   { title: 'ms', align: 'right', cell: ({ report }) => report.milliseconds.toFixed(0) },
   { title: 'codes', align: 'left', cell: ({ report }) => codesOf(report).join(' ') },
-];
-
-const codesOf = ({ diagnostics }: TuneReport): readonly string[] => [
-  ...new Set(diagnostics.filter(each => each.severity !== 'note').map(each => each.code)),
 ];
 
 /** A row for each edition of each tune, those that could not be made last, then the sum. */
