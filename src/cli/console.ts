@@ -9,6 +9,9 @@ export const print = (content: string | Uint8Array): void => {
   process.stdout.write(content);
 };
 
+/** Writes data as JSON to standard output. */
+export const printJson = (data: unknown): void => print(`${JSON.stringify(data, null, 2)}\n`);
+
 /** Whether standard error is for machines: `--json-errors`, wherever it stands. */
 let asJson = false;
 

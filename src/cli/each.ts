@@ -7,7 +7,7 @@ import type { Score } from '../score/model.ts';
 import type { Tune } from '../score/tune.ts';
 import { choiceOf, editionsOf, limitsOf } from './asked.ts';
 import { attempt, type Say } from './attempt.ts';
-import { print } from './console.ts';
+import { print, printJson } from './console.ts';
 import { EXIT } from './exit.ts';
 import { blaming, type InForce } from './in-force.ts';
 import type { ARRANGING, LIMITING, OptionName, Options } from './options/options.ts';
@@ -64,7 +64,8 @@ export const answerEach = async <Name extends OptionName>(
   }
   const data = answers.map(each => each.data);
   const texts = answers.map(each => each.text).filter(text => text !== '');
-  print(json ? `${JSON.stringify(data, null, 2)}\n` : wrapped(texts.join('\n'), columnsOf(process.stdout)));
+  if (json) printJson(data);
+  else print(wrapped(texts.join('\n'), columnsOf(process.stdout)));
   return status;
 };
 

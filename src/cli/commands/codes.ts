@@ -3,7 +3,7 @@
 import { nearest } from '../../score/nearest.ts';
 import { shortList } from '../../score/numbers.ts';
 import { CODES, type CodeRow } from '../codes.ts';
-import { print } from '../console.ts';
+import { print, printJson } from '../console.ts';
 import { defined } from '../define.ts';
 import { EXIT, UsageError } from '../exit.ts';
 import { checkOptions } from '../options/check.ts';
@@ -32,7 +32,7 @@ export const run = async (
 ): Promise<number> => {
   const { json } = checkOptions(typed, OPTION_NAMES);
   const rows = asked.length > 0 ? asked.map(named) : CODES;
-  if (json) print(`${JSON.stringify(rows, null, 2)}\n`);
+  if (json) printJson(rows);
   else print(asked.length > 0 ? rows.map(inFull).join('\n') : overview(rows));
   return EXIT.done;
 };

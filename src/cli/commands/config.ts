@@ -1,7 +1,7 @@
 /** `fretward config`: what is in force for tunes, and who says so. */
 import { STANDARD_INPUT } from '../../batch/inputs.ts';
 import type { Config, Origin, Setting, Settings } from '../config/settings.ts';
-import { print } from '../console.ts';
+import { print, printJson } from '../console.ts';
 import { defined } from '../define.ts';
 import { EXIT } from '../exit.ts';
 import { inForce } from '../in-force.ts';
@@ -65,11 +65,8 @@ export const run = async (
           ...rowsOf('all', settings),
           ...found.flatMap(input => rowsOf(input.name, differing(settingsFor(input), settings))),
         ];
-  print(
-    json
-      ? `${JSON.stringify({ file: config?.path ?? null, options: rows }, null, 2)}\n`
-      : wrapped(text(config, rows), columnsOf(process.stdout)),
-  );
+  if (json) printJson({ file: config?.path ?? null, options: rows });
+  else print(wrapped(text(config, rows), columnsOf(process.stdout)));
   return EXIT.done;
 };
 

@@ -2,7 +2,7 @@
 import { summarise } from '../../batch/report.ts';
 import { type Fault, faultsOf, type Share } from '../../batch/shares.ts';
 import { type Diagnostic, Refusal } from '../../score/diagnostic.ts';
-import { print, report as tell } from '../console.ts';
+import { print, printJson, report as tell } from '../console.ts';
 import { defined } from '../define.ts';
 import { checkOptions } from '../options/check.ts';
 import type { OptionName } from '../options/options.ts';
@@ -55,7 +55,7 @@ export const run = async (
     leftOver: [...new Set(whole.flatMap(({ leftOver }) => leftOver))].sort(),
   });
   if (report === 'text') print(reportText(tunes, summary));
-  if (report === 'json') print(`${JSON.stringify({ tunes, summary }, null, 2)}\n`);
+  if (report === 'json') printJson({ tunes, summary });
   if (report === 'jsonl') print([...tunes, summary].map(each => `${JSON.stringify(each)}\n`).join(''));
   const about = [
     ...read.flatMap(each => (each.of ? [] : [cutOff(each)])),

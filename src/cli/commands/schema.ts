@@ -1,5 +1,5 @@
 /** `fretward schema`: what a file may say, for editors and programs. */
-import { print } from '../console.ts';
+import { printJson } from '../console.ts';
 import { defined } from '../define.ts';
 import { EXIT } from '../exit.ts';
 
@@ -20,6 +20,6 @@ export const define = defined({
 });
 
 export const run = async ([what = '']: readonly string[]): Promise<number> => {
-  print(`${JSON.stringify(await SCHEMAS[what as keyof typeof SCHEMAS](), null, 2)}\n`);
+  printJson(await SCHEMAS[what as keyof typeof SCHEMAS]());
   return EXIT.done;
 };

@@ -36,7 +36,7 @@ const beginningOf = (
 # Every line is a key, a colon and a value; lines that start with # are read by people only.
 
 # The melody: a MusicXML file (.musicxml, .xml, .mxl), from the folder of this file.
-tune: ${tune === undefined ? 'my-tune.musicxml' : written(wayTo(file, tune))}${within === undefined ? '' : WITHIN.replace('UP', within)}
+tune: ${tune === undefined ? 'my-tune.musicxml' : written(wayTo(file, tune))}${within === undefined ? '' : withinLine(within)}
 
 # What the lesson is called, and whose it is.
 lesson: ${written(title)}
@@ -54,7 +54,7 @@ instrument: [${instruments.join(', ')}]
 
 # Where the hand is to stay: a window of frets, or one for each passage, such as [1-8:4-8, 9-16:7-11].
 frets: ${window.low}-${window.high}
-${transposition === 0 ? '' : MOVED.replace('BY', String(transposition))}
+${transposition === 0 ? '' : transposeLine(transposition)}
 # What is handed out, in this order.
 parts: [${parts.join(', ')}]
 
@@ -62,14 +62,14 @@ parts: [${parts.join(', ')}]
 # ---- that stands in brackets; what is true or false is false where none stands there.
 `;
 
-const WITHIN = `
+const withinLine = (within: string): string => `
 
 # The folder that paths in this file may not leave, from its own.
-within: UP`;
+within: ${within}`;
 
-const MOVED = `
+const transposeLine = (semitones: number): string => `
 # As it is written the tune does not fit: it is moved by so many semitones.
-transpose: BY
+transpose: ${semitones}
 `;
 
 /** The way from the folder of the lesson up to one that the tune is in, too; undefined where that is the folder itself. */

@@ -3,7 +3,7 @@ import type { Turn } from '../../batch/batch.ts';
 import { milliseconds } from '../../batch/clock.ts';
 import { isGood, type Summary, type TuneReport } from '../../batch/report.ts';
 import type { Diagnostic } from '../../score/diagnostic.ts';
-import { print, printable, report as reportDiagnostics, say } from '../console.ts';
+import { print, printable, printJson, report as reportDiagnostics, say } from '../console.ts';
 import type { Options } from '../options/options.ts';
 import { FootLine, plainLine } from './progress.ts';
 import { reportText, summaryLine } from './report-text.ts';
@@ -45,7 +45,7 @@ export class Teller {
     const { report, quiet = false } = this.#options;
     reportDiagnostics(about, quiet);
     if (report === 'jsonl') print(`${JSON.stringify(summary)}\n`);
-    if (report === 'json') print(`${JSON.stringify({ tunes: reports, summary }, null, 2)}\n`);
+    if (report === 'json') printJson({ tunes: reports, summary });
     if (report === 'text') print(reportText(reports, summary));
     const told = reports.length === 1 && (reports[0]!.result === 'written' || !isGood(reports[0]!));
     if (!quiet && report !== 'text' && !told) say(summaryLine(summary, this.#noun));
