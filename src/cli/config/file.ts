@@ -87,7 +87,10 @@ const unknownTune = (name: string, { key, keyAt }: Entry, folder: string): Diagn
     severity: 'error',
     code: CONFIG.unknownKey,
     message: `there is no tune "${key}" here`,
-    hint: meant === undefined ? 'write its path from the folder of this file' : `is "${meant}" meant?`,
+    hint:
+      meant === undefined
+        ? 'write its path from the folder of this file, or take it out where the tune is gone'
+        : `is "${meant}" meant?`,
     place: keyAt,
   };
 };

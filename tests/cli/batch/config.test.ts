@@ -111,7 +111,7 @@ tunes:
         '    is "set/good" meant?',
         'tunes/fretward.yaml, line 4, column 3: error: there is no tune "sets/good" here (config-unknown-key)',
         '    | sets/good:',
-        '    write its path from the folder of this file\n',
+        '    write its path from the folder of this file, or take it out where the tune is gone\n',
       ].join('\n'),
       status: 2,
     });
