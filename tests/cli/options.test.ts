@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { OPTIONS } from '../../src/cli/options/options.ts';
 import { flagOf, isFlag, type OptionRow } from '../../src/cli/options/row.ts';
-import { ROW, terminal } from './terminal.ts';
+import { GRACE, ROW, terminal } from './terminal.ts';
 
 const rows: readonly OptionRow[] = Object.values(OPTIONS);
 
@@ -77,4 +77,13 @@ describe('a flag that fretward.yaml sets', () => {
     expect(lines).toContain('all match false');
     expect(lines).toContain('all color true');
   });
+});
+
+it('the pickup is called so, where measures are named by their numbers', async () => {
+  const here = terminal(GRACE);
+  const said = async (options: string): Promise<string> =>
+    (await here.run(`fretward arrange ${GRACE}.musicxml -i ukulele-low-g ${options}`)).stdout;
+  expect(await said('-f pickup-8:4-8,9-16:7-12')).toBe(await said('-f 0-8:4-8,9-16:7-12'));
+  expect(await said('-f 2-8 --place pickup.1=4:7')).toBe(await said('-f 2-8 --place m0.1=4:7'));
+  expect(await said('-f 2-8 --place pickup.1=4:7')).not.toBe(await said('-f 2-8'));
 });

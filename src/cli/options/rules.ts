@@ -7,7 +7,7 @@ import { handSize, oneOf, pin, windowRule } from './values.ts';
 export const RULE_ROWS = {
   frets: {
     flags: '-f, --frets <low-high>',
-    help: 'the window of frets that notes are forced into: 4-8, or by measures 1-16:4-8,17-32:10-15',
+    help: 'the window of frets that notes are forced into: 4-8, or by measures 1-16:4-8,17-32:10-15; pickup-8:4-8 begins with the pickup',
     default: 'the whole neck, low places first',
     list: true,
     schema: () => z.array(windowRule()),
@@ -26,7 +26,7 @@ export const RULE_ROWS = {
   },
   place: {
     flags: '--place <where>',
-    help: 'choose a place, string:fret: A4=2:5 for a pitch everywhere, m12.3=3:7 for the note in measure 12 on beat 3',
+    help: 'choose a place, string:fret: A4=2:5 for a pitch everywhere, m12.3=3:7 for the note in measure 12 on beat 3, pickup.2=3:7 for one in the pickup',
     default: 'none',
     list: true,
     schema: () => z.array(pin()),

@@ -36,8 +36,11 @@ export const millimetres = (low: number, high: number) => {
     .check(z.refine(value => value >= low && value <= high, message));
 };
 
-/** "4-8", or with measures "1-16:4-8"; with a dash too, as sheets print it. */
-const WINDOW = /^(?:(\d{1,4}) ?[-–] ?(\d{1,4}): ?)?(\d{1,2}) ?[-–] ?(\d{1,2})$/;
+/** A measure that is typed by its printed number; 0 is the pickup, which may be called so. */
+const numberOf = (measure: string): string => (measure === 'pickup' ? '0' : measure);
+
+/** "4-8", or with measures "1-16:4-8", "pickup-8:4-8"; with a dash too, as sheets print it. */
+const WINDOW = /^(?:(pickup|\d{1,4}) ?[-–] ?(\d{1,4}): ?)?(\d{1,2}) ?[-–] ?(\d{1,2})$/;
 
 export const windowRule = () =>
   z
@@ -47,17 +50,15 @@ export const windowRule = () =>
         .check(
           z.regex(
             WINDOW,
-            'write the lower and the higher fret with a hyphen: 4-8, or with measures 1-16:4-8',
+            'write the lower and the higher fret with a hyphen: 4-8, or with measures 1-16:4-8, pickup-8:4-8',
           ),
         ),
       z.transform((text: string): WindowRule => {
-        const [from, to, low, high] = WINDOW.exec(text)!.slice(1).map(Number) as [
-          number,
-          number,
-          number,
-          number,
-        ];
-        return { measures: Number.isNaN(from) ? undefined : { from, to }, window: { low, high } };
+        const [, from, to, low, high] = WINDOW.exec(text)!;
+        return {
+          measures: from === undefined ? undefined : { from: Number(numberOf(from)), to: Number(to) },
+          window: { low: Number(low), high: Number(high) },
+        };
       }),
     )
     .check(
@@ -73,8 +74,8 @@ export const windowRule = () =>
       ),
     );
 
-/** "A4=2:5": a pitch; "m12.3=3:7": measure 12, beat 3. */
-const PIN = /^(?:m([^.=]+)\.(\d+(?:\.\d+)?)|([A-Ga-g][#b♯♭]*\d))=(\d{1,2}):(\d{1,2})$/;
+/** "A4=2:5": a pitch; "m12.3=3:7": measure 12, beat 3; "pickup.2=3:7". */
+const PIN = /^(?:(?:m([^.=]+)|(pickup))\.(\d+(?:\.\d+)?)|([A-Ga-g][#b♯♭]*\d))=(\d{1,2}):(\d{1,2})$/;
 
 export const pin = () =>
   z.pipe(
@@ -83,14 +84,15 @@ export const pin = () =>
       .check(
         z.regex(
           PIN,
-          'write pitch=string:fret, such as A4=2:5, or mMEASURE.BEAT=string:fret, such as m12.3=3:7',
+          'write pitch=string:fret, such as A4=2:5, or mMEASURE.BEAT=string:fret, such as m12.3=3:7, or pickup.2=3:7',
         ),
       ),
     z.transform((text: string): Pin => {
-      const [, measure, beat, name, string, fret] = PIN.exec(text)!;
+      const [, counted, pickup, beat, name, string, fret] = PIN.exec(text)!;
+      const measure = counted ?? pickup;
       const place = { string: Number(string), fret: Number(fret) };
       return measure !== undefined
-        ? { kind: 'beat', measure, beat: Number(beat), place }
+        ? { kind: 'beat', measure: numberOf(measure), beat: Number(beat), place }
         : { kind: 'pitch', name: name!, sound: midiOf(name!), place };
     }),
   );
@@ -110,7 +112,7 @@ export const stretch = () =>
       named('a measure'),
       z.transform((text: string): Stretch => {
         const [, from = text, to = from] = STRETCH.exec(text) ?? [];
-        return { from: from === 'pickup' ? '0' : from, to: to === 'pickup' ? '0' : to };
+        return { from: numberOf(from), to: numberOf(to) };
       }),
     )
     .check(
