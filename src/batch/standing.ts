@@ -57,7 +57,8 @@ export const aboutStanding = ({ leftOver, contested }: Standing, mode: Mode): re
 /** In what is compared nothing may lie that this command does not make: it would go to class with the rest. */
 const remaining = (paths: readonly string[], mode: Mode): Diagnostic => {
   const message = `${files(paths)} of earlier runs ${paths.length === 1 ? 'belongs' : 'belong'} to nothing that is made now: ${listed(paths)}`;
-  const hint = 'delete what is no longer wanted, lest it is handed out';
+  const whole = isCut(paths) ? '; --report json lists all' : '';
+  const hint = `delete what is no longer wanted, lest it is handed out${whole}`;
   return mode === 'compare'
     ? { severity: 'error', code: 'output-left-over', message, hint }
     : { severity: 'warning', code: 'left-over', message, hint };
@@ -75,7 +76,10 @@ const files = (paths: readonly string[]): string => counted(paths.length, 'file'
 /** So many paths are named. */
 const MOST_LISTED = 5;
 
-const listed = (paths: readonly string[]): string => {
-  const more = paths.length - MOST_LISTED;
-  return more > 1 ? `${paths.slice(0, MOST_LISTED).join(', ')} and ${more} more` : paths.join(', ');
-};
+/** One more than that is named, too. */
+const isCut = (paths: readonly string[]): boolean => paths.length > MOST_LISTED + 1;
+
+const listed = (paths: readonly string[]): string =>
+  isCut(paths)
+    ? `${paths.slice(0, MOST_LISTED).join(', ')} and ${paths.length - MOST_LISTED} more`
+    : paths.join(', ');

@@ -52,6 +52,18 @@ describe('what is left over', () => {
     expect([back.stderr, back.status]).toEqual(['1 tune: 1 up to date\n', 0]);
   });
 
+  it('says where all of it is listed, where it is too much to name', async () => {
+    const term = withTunes(7);
+    await term.run(BUILD);
+    await term.run('rm tunes/*');
+    term.tune(ROW, 'tunes/new.musicxml');
+    const { stdout, stderr } = await term.run(`${BUILD} --report json`);
+    expect(stderr).toContain(
+      `out/04.ukulele.tab.txt and 2 more (left-over)\n${HINT.trimEnd()}; --report json lists all\n`,
+    );
+    expect(JSON.parse(stdout).summary.leftOver).toHaveLength(7);
+  });
+
   it('is listed beforehand, and is a fault where sheets are verified', async () => {
     const term = withTunes(1);
     await term.run(`${BUILD} -i ukulele,guitar`);
