@@ -1,6 +1,6 @@
 /** The files of a pack: its parts in every format, a booklet for each edition, and the page for the class. */
 import type { FileLink, IndexEdition } from '../emit/html.ts';
-import { PAGE_WRITERS, type PageFormat } from '../emit/pages.ts';
+import { isPageFormat, PAGE_WRITERS } from '../emit/pages.ts';
 import type { Section } from '../engrave/booklet/booklet.ts';
 import type { Page } from '../engrave/page.ts';
 import type { Edition, Pack, Part } from '../lesson/pack/pack.ts';
@@ -94,8 +94,6 @@ const drawPart = async (
   }
   return { part, pages, files, outputs, diagnostics };
 };
-
-const isPageFormat = (name: string): name is PageFormat => name in PAGE_WRITERS;
 
 /** The tune itself in all formats that are not pages, once for an edition. */
 const writeTune = async (

@@ -1,4 +1,5 @@
 /** Work dealt out to several machines, and whether the reports of all of them are there. */
+import { groupBy } from '../score/groups.ts';
 import { hashOf } from './plain.ts';
 
 /** Of all, every `count`th, starting with the `index`th; both from 1. */
@@ -41,10 +42,8 @@ export type Fault =
 
 /** What does not add up of these shares; whole runs over other tunes stand for themselves. */
 export const faultsOf = (held: readonly Held[]): readonly Fault[] => {
-  const sets = new Map<string, readonly Held[]>();
-  for (const each of held) sets.set(each.share.of, [...(sets.get(each.share.of) ?? []), each]);
-  return [...sets.values()].flatMap(set => {
-    const [{ share }] = set as readonly [Held];
+  return groupBy(held, ({ share }) => share.of).flatMap(set => {
+    const [{ share }] = set;
     const repeated = set.flatMap((second, at): readonly Fault[] => {
       const first = set.slice(0, at).find(each => overlaps(each.share, second.share));
       return first ? [{ kind: 'repeated', first, second }] : [];

@@ -49,7 +49,7 @@ export interface Shelf {
 export const EMPTY: Shelf = { made: {}, left: [], overwritten: [] };
 
 /** Files that were made for another source, and written over with other bytes. */
-export interface Rival {
+interface Rival {
   readonly source: string | undefined;
   /** Names. */
   readonly files: readonly string[];

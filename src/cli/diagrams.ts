@@ -4,7 +4,7 @@ import type { Printing } from '../batch/job.ts';
 import { pageName } from '../batch/names.ts';
 import type { Output } from '../batch/outcome.ts';
 import { FORMATS } from '../emit/formats.ts';
-import { PAGE_WRITERS, type PageFormat } from '../emit/pages.ts';
+import { isPageFormat, PAGE_WRITERS, type Rendered } from '../emit/pages.ts';
 import type { DiagramText } from '../emit/text/chords.ts';
 import type { DiagramOptions } from '../engrave/chart/sheet.ts';
 import type { Page } from '../engrave/page.ts';
@@ -76,19 +76,19 @@ export const renderDiagrams = async (
   const outputs: Output[] = [];
   const diagnostics: Diagnostic[] = [];
   const { title } = style.layout;
-  for (const { stem, pages, text } of diagrams) {
+  const render = async ({ pages, text }: Diagram, format: string): Promise<Rendered> =>
+    isPageFormat(format)
+      ? PAGE_WRITERS[format](await pages({ ...style.layout, leftHanded }), style)
+      : {
+          pages: [await text({ ...style, leftHanded, ...(title !== undefined && { title }) })],
+          diagnostics: [],
+        };
+  for (const diagram of diagrams) {
     for (const format of formats) {
-      const { name } = format;
-      const rendered =
-        name === 'text'
-          ? {
-              pages: [await text({ ...style, leftHanded, ...(title !== undefined && { title }) })],
-              diagnostics: [],
-            }
-          : await PAGE_WRITERS[name as PageFormat](await pages({ ...style.layout, leftHanded }), style);
+      const rendered = await render(diagram, format.name);
       diagnostics.push(...rendered.diagnostics);
       rendered.pages.forEach((content, index) => {
-        outputs.push({ name: pageName(stem, format, index + 1), content });
+        outputs.push({ name: pageName(diagram.stem, format, index + 1), content });
       });
     }
   }

@@ -38,7 +38,7 @@ export interface IndexEdition {
 }
 
 /** An edition that there is not. */
-export interface MissingEdition {
+interface IndexMissing {
   readonly id: string;
   readonly name: string;
   readonly reasons: readonly Block[];
@@ -54,7 +54,7 @@ export interface Index {
   readonly notes: readonly Block[];
   readonly rights: readonly string[];
   readonly editions: readonly IndexEdition[];
-  readonly missing: readonly MissingEdition[];
+  readonly missing: readonly IndexMissing[];
 }
 
 /** The whole page as text. */

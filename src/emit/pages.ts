@@ -48,6 +48,9 @@ export const PAGE_WRITERS: Readonly<
   },
 };
 
+/** Whether a format shows pages. */
+export const isPageFormat = (name: string): name is PageFormat => name in PAGE_WRITERS;
+
 /** The fonts that pages are set in, for output that has to hold them, and what those cannot show. */
 async function typeset(
   pages: readonly Page[],

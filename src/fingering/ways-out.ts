@@ -53,7 +53,7 @@ export const waysOut = (
 };
 
 /** Whether two instruments are one, by whatever name: that in use is no way out. */
-export const isSame = (a: Instrument, b: Instrument): boolean =>
+const isSame = (a: Instrument, b: Instrument): boolean =>
   a.id === b.id || openPitches(a).join() === openPitches(b).join();
 
 /** Of all windows that hold the given one and every note, the one with fewest frets, then the highest. */

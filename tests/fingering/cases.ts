@@ -148,7 +148,7 @@ const pinsFor = (tune: Tune, instrument: Instrument): fc.Arbitrary<readonly Pin[
   );
 };
 
-export const rulesFor = (tune: Tune, instrument: Instrument, from: number): fc.Arbitrary<Rules> =>
+const rulesFor = (tune: Tune, instrument: Instrument, from: number): fc.Arbitrary<Rules> =>
   fc
     .record({
       windows: windowsAbove(instrument, from),

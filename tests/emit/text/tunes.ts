@@ -25,7 +25,7 @@ export interface MeasureSpec extends Partial<Omit<TuneMeasure, 'events' | 'chord
 }
 
 /** Reads `Bb4`, `F#5`. */
-export const pitch = (name: string): Pitch => {
+const pitch = (name: string): Pitch => {
   const [, step, sign, octave] = /^([A-G])([#b]*)(\d)$/.exec(name)!;
   const alter = [...sign!].reduce((sum, each) => sum + (each === '#' ? 1 : -1), 0);
   return { step: step as Step, alter, octave: Number(octave) };

@@ -17,7 +17,7 @@ export const ukulele = handOn(findInstrument('ukulele'));
 export const mm = (from: number, to: number): number => 650 * (2 ** (-from / 12) - 2 ** (-to / 12));
 
 /** "3/5[2]": string 3, fret 5, finger 2; without a finger an open string. */
-export const touch = (text: string): Touch => {
+const touch = (text: string): Touch => {
   const [, string, fret, finger] = /^(\d)\/(\d+)(?:\[(\d)\])?$/.exec(text)!;
   return { string: Number(string), fret: Number(fret), finger: Number(finger ?? 0) as Finger };
 };
