@@ -162,3 +162,20 @@ export function tabSlurFaults(tune: Tune, pages: readonly Page[]): string[] {
     return faults.every(Boolean) ? [] : [`the slur from event ${from} to event ${to} on the tablature`];
   });
 }
+
+/** Figures of tuplets that stand in a row with the finger of a note near by, which they would be read as. */
+export const tupletFaults = (pages: readonly Page[]): string[] =>
+  systemsOf(pages).flatMap(system => {
+    const fingers = boxesOf(system, 'finger');
+    const figures = system.marks.filter(({ kind, role }) => kind === 'text' && role === 'tuplet').map(bounds);
+    return figures.flatMap(({ left, right, top, bottom }) => {
+      const beside = fingers.some(
+        box =>
+          box.left < right + 2 * system.space &&
+          box.right > left - 2 * system.space &&
+          box.top < bottom &&
+          box.bottom > top,
+      );
+      return beside ? ['a tuplet figure beside a finger'] : [];
+    });
+  });

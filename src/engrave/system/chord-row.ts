@@ -10,15 +10,6 @@ const CHORD_BASELINE = -1.5;
 /** A figure so near to a symbol on one height with it would read as part of it. */
 const BESIDE_FIGURE = { left: 2, right: 3.5 };
 
-/** Fingers, positions, tuplet figures and brackets above the staff. */
-const figuresAbove = ({ marks }: Sketch): readonly Box[] =>
-  [...marks.values()].flatMap(list =>
-    list
-      .filter(({ role }) => role === 'tuplet' || role === 'finger' || role === 'position')
-      .map(bounds)
-      .filter(({ bottom }) => bottom < 0),
-  );
-
 /** The highest of them beside a chord symbol. */
 function highestBeside(figures: readonly Box[], left: number, right: number): number {
   const beside = figures.filter(
@@ -40,7 +31,7 @@ export function drawChords(
       : [];
   });
   if (row.length === 0) return undefined;
-  const figures = figuresAbove(sketch);
+  const figures = sketch.overStaff('tuplet', 'finger', 'position');
   const least = row.map(({ left, right, foot }) => {
     const under = Math.min(sketch.above(left - 0.3, right + 0.3, 0), highestBeside(figures, left, right));
     return under - 0.55 - foot;

@@ -5,6 +5,7 @@
 import { type Box, union } from '../drawing/box.ts';
 import { curvePieces } from '../drawing/curve.ts';
 import { bounds, type Mark } from '../drawing/mark.ts';
+import type { Role } from '../drawing/role.ts';
 
 export class Sketch {
   /** Marks by measure index; −1 holds what belongs to the system as a whole. */
@@ -23,6 +24,16 @@ export class Sketch {
     // A curve is high where it bows, and low at its ends.
     for (const mark of marks)
       this.#boxes.push(...(mark.kind === 'curve' ? curvePieces(mark) : [bounds(mark)]));
+  }
+
+  /** The boxes of all marks of these roles above the staff. */
+  overStaff(...roles: readonly Role[]): readonly Box[] {
+    return [...this.marks.values()].flatMap(list =>
+      list
+        .filter(({ role }) => roles.includes(role))
+        .map(bounds)
+        .filter(({ bottom }) => bottom < 0),
+    );
   }
 
   // These two look at more boxes than all else together, in code that has seldom run before: hence loops with an index.

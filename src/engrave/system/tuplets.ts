@@ -67,6 +67,13 @@ function bracketMarks(left: number, right: number, y: number, up: boolean, text:
   return [line(left, y, left, y + hook), ...across, line(right, y, right, y + hook)];
 }
 
+/** Tops of the fingers over a tuplet: in a row with them its figure would read as one of them. */
+const fingersOver = (sketch: Sketch, left: number, right: number): readonly number[] =>
+  sketch
+    .overStaff('finger')
+    .filter(box => box.left < right && box.right > left)
+    .map(({ top }) => top);
+
 /** Marks of one tuplet; deeper ones are drawn first, so that outer ones go round them. */
 function tupletMarks(
   system: PlacedSystem,
@@ -87,7 +94,7 @@ function tupletMarks(
     if (text === '') return [];
     const x = (beam.xs[0]! + beam.xs.at(-1)!) / 2;
     const inside = up
-      ? sketch.above(x - 0.6, x + 0.6, beamY(beam, x))
+      ? Math.min(sketch.above(x - 0.6, x + 0.6, beamY(beam, x)), ...fingersOver(sketch, left, right))
       : sketch.below(x - 0.6, x + 0.6, beamY(beam, x));
     return [figure(text, x, inside + (up ? -0.8 : 0.8))];
   }
