@@ -1,9 +1,10 @@
 /** Fret figures: each on its string's line, straight under its notehead. */
 
 import type { Place } from '../../instrument/instrument.ts';
-import { ELSEWHERE_SIGN, OUTSIDE_SIGN } from '../content/figure-signs.ts';
+import { OUTSIDE_SIGN } from '../content/figure-signs.ts';
 import type { Notation } from '../content/notation.ts';
 import { bounds, type Mark } from '../drawing/mark.ts';
+import { disc } from '../drawing/round.ts';
 import { face } from '../font/face.ts';
 import { STYLE } from '../style.ts';
 import type { NoteShape } from './column.ts';
@@ -33,24 +34,21 @@ export function figureMark(
   };
 }
 
-/** Raised beside a figure: a star where the window could not hold it, a dot where the other edition has another. */
-function besideFigure(figure: Mark, sign: keyof typeof BESIDE): Mark {
+/** Raised beside a figure: a star where the window could not hold it. */
+function star(figure: Mark): Mark {
   const { right, top } = bounds(figure);
-  return {
-    kind: 'text',
-    role: 'outside',
-    ...BESIDE[sign],
-    face: 'sansBold',
-    x: right + 0.05,
-    y: top + BESIDE[sign].drop,
-    anchor: 'start',
-  };
+  const text = { text: OUTSIDE_SIGN, face: 'sansBold', size: 1.5, anchor: 'start' } as const;
+  return { kind: 'text', role: 'outside', ...text, x: right + 0.05, y: top + 0.75 };
 }
 
-const BESIDE = {
-  outside: { text: OUTSIDE_SIGN, size: 1.5, drop: 0.75 },
-  elsewhere: { text: ELSEWHERE_SIGN, size: 1.1, drop: 0.5 },
-} as const;
+/** As wide as a dot that makes a note longer, 0.4 sp (from memory), or more: less is lost in a photocopy. */
+const DOT_RADIUS = 0.22;
+
+/** Raised beside a figure: a dot where the other edition has another one. */
+function dot(figure: Mark): Mark {
+  const { right, top } = bounds(figure);
+  return disc('outside', right + 0.1 + DOT_RADIUS, top + 0.15, DOT_RADIUS);
+}
 
 /** A tied note is not struck again and shows no figure. */
 export function digitMarks({ arrangement }: Notation, shape: NoteShape): Mark[] {
@@ -59,8 +57,8 @@ export function digitMarks({ arrangement }: Notation, shape: NoteShape): Mark[] 
     const place = arrangement.placements.get(head.id);
     if (!place || head.tieFrom !== undefined) return [];
     const figure = figureMark(place, shape.dx + shape.headWidth / 2, size, head.id);
-    if (place.fit === 'outside') return [figure, besideFigure(figure, 'outside')];
+    if (place.fit === 'outside') return [figure, star(figure)];
     const elsewhere = arrangement.matched?.differences.has(head.id) ?? false;
-    return elsewhere ? [figure, besideFigure(figure, 'elsewhere')] : [figure];
+    return elsewhere ? [figure, dot(figure)] : [figure];
   });
 }
