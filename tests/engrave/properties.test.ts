@@ -6,7 +6,7 @@ import type { SheetName } from '../../src/engrave/engrave.ts';
 import { tunes } from '../emit/text/arbitrary.ts';
 import { richTunes } from './arbitrary.ts';
 import { breaks, centre, collisions, inked, outside } from './layout.ts';
-import { beamFaults, stemFaults, systemsOf, tieFaults } from './rules.ts';
+import { beamFaults, letterFaults, stemFaults, systemsOf, tieFaults } from './rules.ts';
 import { sheet, tuneOf } from './sheets.ts';
 
 /** Staff space of the default staff, mm. */
@@ -45,6 +45,15 @@ describe('any tune', () => {
         expect(outside(pages, MARGIN)).toEqual([]);
       }),
       { numRuns: 40 },
+    );
+  });
+
+  test('has note letters that stand apart', () => {
+    fc.assert(
+      fc.property(fc.oneof(tunes, richTunes), tune => {
+        expect(letterFaults(sheet(tune, { sheet: 'names' }).pages)).toEqual([]);
+      }),
+      { numRuns: 30 },
     );
   });
 

@@ -179,3 +179,17 @@ export const tupletFaults = (pages: readonly Page[]): string[] =>
       return beside ? ['a tuplet figure beside a finger'] : [];
     });
   });
+
+/** Note letters, each with its accidental, that stand less than half a space from the next one. */
+export const letterFaults = (pages: readonly Page[]): string[] =>
+  systemsOf(pages).flatMap(({ marks, space }) => {
+    const byHead = new Map<number, Box[]>();
+    for (const mark of marks)
+      if (mark.role === 'letter' && mark.of !== undefined)
+        byHead.set(mark.of, [...(byHead.get(mark.of) ?? []), bounds(mark)]);
+    const row = [...byHead.values()].map(boxes => union(boxes)!).sort((a, b) => a.left - b.left);
+    return row.slice(1).flatMap(({ left }, i) => {
+      const gap = (left - row[i]!.right) / space;
+      return gap < 0.5 ? [`letters ${gap.toFixed(2)} sp apart`] : [];
+    });
+  });

@@ -9,7 +9,7 @@ import type { StemDirection } from '../content/stems.ts';
 import type { Mark } from '../drawing/mark.ts';
 
 /** Rows of a system; solids of different rows never meet. */
-export type Row = 'staff' | 'finger' | 'dynamic' | 'chord' | 'tab' | `verse ${number}`;
+export type Row = 'staff' | 'finger' | 'dynamic' | 'chord' | 'letter' | 'tab' | `verse ${number}`;
 
 /** A box that other columns' boxes in its row keep away from. */
 export interface Solid {

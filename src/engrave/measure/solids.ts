@@ -4,10 +4,11 @@ import { bounds, type Mark } from '../drawing/mark.ts';
 import { STYLE } from '../style.ts';
 import type { Column, Row, Solid } from './column.ts';
 import { BELOW_GAP } from './dynamic-marks.ts';
+import { isNamed, letterMarks } from './letter-marks.ts';
 import { numberRoom } from './syllables.ts';
 
 /** Room at the right of each kind of thing. */
-const GAPS = { staff: 0.45, finger: 0.3, tab: 0.5, chord: 0.75, word: 0.65, hyphen: 1.25 };
+const GAPS = { staff: 0.45, finger: 0.3, tab: 0.5, chord: 0.75, letter: 0.6, word: 0.65, hyphen: 1.25 };
 
 /** Between chord symbols. */
 export const CHORD_GAP = GAPS.chord;
@@ -61,6 +62,10 @@ function attachedSolids({ graces, note }: Unmeasured): Solid[] {
   }));
 }
 
+/** Room for the letter of a note, on sheets without letters too: all kinds of sheet are spaced alike. */
+const letterSolids = ({ note, centre }: Unmeasured): Solid[] =>
+  note && isNamed(note) ? solid('letter', letterMarks(note, centre), GAPS.letter) : [];
+
 export function solidsOf(column: Unmeasured): Solid[] {
   const own = [
     ...column.change,
@@ -76,6 +81,7 @@ export function solidsOf(column: Unmeasured): Solid[] {
     ...column.fingers.flatMap(mark => solid('finger', [mark], GAPS.finger)),
     ...solid('dynamic', column.dynamics, BELOW_GAP),
     ...solid('chord', column.chord, GAPS.chord),
+    ...letterSolids(column),
     ...column.syllables.map(({ verse, number, left, right, hyphen }) => ({
       row: `verse ${verse}` as const,
       left: left - numberRoom(number),
