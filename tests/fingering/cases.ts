@@ -203,12 +203,20 @@ export const smallEnough = (
 ): { readonly small: Case; readonly trial: Trial } | undefined => {
   let tune: Tune | undefined = drawn.tune;
   while (tune) {
-    const small: Case = { ...drawn, tune };
-    const trial = trialOf(tune, drawn.instrument, drawn.rules, drawn.targets);
+    const small: Case = { ...drawn, tune, rules: holdingIn(tune, drawn.rules) };
+    const trial = trialOf(tune, drawn.instrument, small.rules, drawn.targets);
     if (sizeOf(trial) <= mostPaths) return { small, trial };
     tune = withoutLastEvent(tune);
   }
   return undefined;
+};
+
+/** Without the windows for measures that the tune does not have, or has no more: such are refused. */
+const holdingIn = (tune: Tune, rules: Rules): Rules => {
+  const numbers = tune.measures.map(({ number }) => Number.parseInt(number, 10));
+  const holds = ({ measures }: WindowRule): boolean =>
+    !measures || numbers.some(each => each >= measures.from && each <= measures.to);
+  return { ...rules, windows: rules.windows.filter(holds) };
 };
 
 const withoutLastEvent = (tune: Tune): Tune | undefined => {
