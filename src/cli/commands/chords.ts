@@ -208,7 +208,7 @@ const transposeOf = ({ transpose = 0 }: ChordOptions): number | KeyAsked => {
   if (transpose !== 'best') return transpose;
   throw new UsageError(
     '--transpose best needs a melody to be arranged',
-    'say by how many semitones, or to which key',
+    'say by how many semitones, as the sheet of the tune does, or to which key',
   );
 };
 

@@ -9,9 +9,9 @@ import { completionFor, SHELLS, type Shell } from '../shells.ts';
 const EXAMPLES = `  eval "$(fretward completion bash)"
       in ~/.bashrc
   fretward completion zsh > ~/.zfunc/_fretward
-      in a folder that is in $fpath
+      in a folder of yours that is in $fpath
   fretward completion fish > ~/.config/fish/completions/fretward.fish
-      where fish looks for it`;
+      where fish looks for it; make the folder first`;
 
 export const define = defined({
   argument: ['<shell>', 'which shell', SHELLS],

@@ -6,7 +6,7 @@ import { EXIT, EXIT_MEANINGS } from '../exit.ts';
 import { type CommandOutline, type OptionOutline, outlineOf } from '../outline.ts';
 
 const EXAMPLES = `  fretward manual > ~/.local/share/man/man1/fretward.1
-      where man looks for it
+      where man looks for it; make the folder first
   fretward manual | man -l -
       to read it now`;
 
