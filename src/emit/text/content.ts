@@ -10,7 +10,7 @@ import { type HandMarks, handMarks, roman } from '../../engrave/content/fingers.
 import type { SheetOptions } from '../../engrave/options.ts';
 import type { Arrangement, Placement } from '../../fingering/arrangement.ts';
 import type { ReadingClef } from '../../instrument/instrument.ts';
-import type { Barline } from '../../score/model/barline.ts';
+import { type Barline, rightBarline } from '../../score/model/barline.ts';
 import type { ChordSymbol } from '../../score/model/chord-symbol.ts';
 import type { Ticks } from '../../score/model/duration.ts';
 import type { MusicEvent, NoteEvent } from '../../score/model/event.ts';
@@ -119,7 +119,7 @@ export const contentOf = (
     opening: signatureAt(measure, index === 0 ? undefined : tune.measures[index - 1], 'opening'),
     change: index === 0 ? undefined : signatureAt(measure, tune.measures[index - 1], 'change'),
     left: measure.left,
-    right: measure.right,
+    right: rightBarline(tune.measures, index),
     ending: endings[index],
     marks: [...marksOf(measure, write), ...positionMarks(measure, sources)],
   }));

@@ -4,7 +4,7 @@
  */
 import { beatsOf } from '../../score/beats.ts';
 import type { TimeSignature } from '../../score/model/attributes.ts';
-import { type Barline, closing } from '../../score/model/barline.ts';
+import { type Barline, rightBarline } from '../../score/model/barline.ts';
 import type { ChordSymbol } from '../../score/model/chord-symbol.ts';
 import type { Direction } from '../../score/model/direction.ts';
 import type { NoteValue, Ticks } from '../../score/model/duration.ts';
@@ -77,7 +77,7 @@ export const chordChart = (tune: Tune): ChordChart => {
       rests,
       chords: symbols.map(symbol => ({ at: symbol.at, symbol })),
       left: measure.left,
-      right: index === tune.measures.length - 1 ? closing(measure.right) : measure.right,
+      right: rightBarline(tune.measures, index),
       marks: measure.directions.filter(isMark),
     };
   });

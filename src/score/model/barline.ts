@@ -17,6 +17,12 @@ export const PLAIN_BARLINE: Barline = { style: 'regular', repeat: false, times: 
 export const closing = (barline: Barline): Barline =>
   barline.style === 'regular' && !barline.repeat ? { ...barline, style: 'final' } : barline;
 
+/** The bar line at the right of one of a tune's measures; the last one closes. */
+export const rightBarline = (measures: readonly { readonly right: Barline }[], index: number): Barline => {
+  const { right } = measures[index]!;
+  return index === measures.length - 1 ? closing(right) : right;
+};
+
 /** A first, second, … ending. */
 export interface Ending {
   readonly numbers: readonly number[];

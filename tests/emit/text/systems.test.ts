@@ -4,6 +4,7 @@ import { contentOf } from '../../../src/emit/text/content.ts';
 import { signsFor } from '../../../src/emit/text/signs.ts';
 import { spaceMeasures } from '../../../src/emit/text/spacing.ts';
 import { systemsOf } from '../../../src/emit/text/systems.ts';
+import { PLAIN_BARLINE } from '../../../src/score/model/barline.ts';
 import type { Tune } from '../../../src/score/tune.ts';
 import { tunes, widths } from './arbitrary.ts';
 import { lowestPlaces, tuneOf } from './tunes.ts';
@@ -58,4 +59,14 @@ it('a longer note has no less room than a shorter one', () => {
   const columns = measure!.entries.map(entry => entry.x);
   const rooms = columns.slice(1).map((column, index) => column - columns[index]!);
   expect(rooms).toEqual([...rooms].sort((a, b) => a - b));
+});
+
+it('a tune closes with a final bar line, where its file asks for no other (common practice)', () => {
+  const endOf = (style: 'regular' | 'double' | 'final') => {
+    const tune = tuneOf([{ notes: 'A4w' }, { notes: 'A4w', right: { ...PLAIN_BARLINE, style } }]);
+    return systemsOf(spaced(tune), GUTTER, 80).at(-1)!.bars.at(-1)!.columns;
+  };
+  expect(endOf('regular')).toEqual(['thin', 'heavy-end']);
+  expect(endOf('final')).toEqual(['thin', 'heavy-end']);
+  expect(endOf('double')).toEqual(['thin', 'thin']);
 });
