@@ -43,7 +43,8 @@ export const arrange = (
 
 /** The arrangement that a path through the problem's lattice means. */
 export const arrangementOf = (problem: Problem, path: Int32Array): Arrangement => {
-  const { strikes, struckBy, hand, rules } = problem;
+  const { strikes, struckBy, asked } = problem;
+  const { instrument, rules } = asked;
   const placements = new Map<number, Placement>();
   strikes.forEach((strike, k) => {
     const grip = problem.lattice.layers[k]!.grips[path[k]!]!;
@@ -55,7 +56,7 @@ export const arrangementOf = (problem: Problem, path: Int32Array): Arrangement =
   const costs = strikeCosts(problem, path);
   const [first] = rules.windows;
   return {
-    instrument: hand.instrument,
+    instrument,
     window: rules.windows.length === 1 && !first!.measures ? first!.window : undefined,
     windows: rules.windows,
     placements,

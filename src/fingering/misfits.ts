@@ -13,7 +13,8 @@ import { hintAt } from './ways-out.ts';
 
 /** Warnings for the notes that were played outside the window, notes for open strings that rescued. */
 export const misfitDiagnostics = (problem: Problem, { misfits }: Arrangement): readonly Diagnostic[] => {
-  const { asked, rules, strikes, demands } = problem;
+  const { asked, strikes, demands } = problem;
+  const { rules } = asked;
   const groups = groupBy(misfits, ({ pitch, placement: { string, fret, fit }, window }) =>
     [pitchName(pitch), string, fret, fit, windowName(rules, window)].join(),
   );
@@ -39,7 +40,10 @@ export const misfitDiagnostics = (problem: Problem, { misfits }: Arrangement): r
 };
 
 /** What else the rules did that the teacher should know. */
-export const rulesDiagnostics = ({ rules, strikes }: Problem, { proven }: Found): readonly Diagnostic[] => {
+export const rulesDiagnostics = (
+  { asked: { rules }, strikes }: Problem,
+  { proven }: Found,
+): readonly Diagnostic[] => {
   const marked = strikes.filter(({ marked }) =>
     marked.some(({ string, fret, finger }) => (string ?? fret ?? finger) !== undefined),
   ).length;

@@ -28,7 +28,6 @@ import type { FingeringAsked } from './ways-out.ts';
 export interface Problem {
   readonly hand: Hand;
   readonly model: CostModel;
-  readonly rules: Rules;
   /** For what the tune is arranged, as ways out need to know it. */
   readonly asked: FingeringAsked;
   readonly strikes: readonly Strike[];
@@ -86,14 +85,14 @@ export const problemOf = (
     rules.level === 'least' ? withoutHarderSteps(whole, ties) : { lattice: whole, proven: true };
   if (!easiest) throw contradiction(rules);
   const { lattice, proven: easiestProven } = easiest;
-  return { hand, model, rules, asked, strikes, struckBy, demands, contexts, lattice, easiestProven, ties };
+  return { hand, model, asked, strikes, struckBy, demands, contexts, lattice, easiestProven, ties };
 };
 
 /** The cheapest fingering by the level of the rules. Throws a Refusal where the rules contradict each other. */
-export const solveProblem = ({ rules, lattice, ties, easiestProven }: Problem): Found => {
+export const solveProblem = ({ asked, lattice, ties, easiestProven }: Problem): Found => {
   const found = search(lattice, ties, solve);
   if (found) return { ...found, proven: found.proven && easiestProven };
-  throw contradiction(rules);
+  throw contradiction(asked.rules);
 };
 
 const buildLattice = (
