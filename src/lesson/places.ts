@@ -4,7 +4,7 @@
  * there; of equal ones, that on the lower string number, then the lower fret.
  */
 import { type Arranged, arrange } from '../fingering/arrange.ts';
-import type { Arrangement, Finger, Placement } from '../fingering/arrangement.ts';
+import type { Arrangement, Finger, FretWindow, Placement } from '../fingering/arrangement.ts';
 import type { Targets } from '../fingering/demand.ts';
 import { type Rules, wholeTune } from '../fingering/rules.ts';
 import type { Instrument, Place } from '../instrument/instrument.ts';
@@ -142,9 +142,7 @@ const withKnownFit = (tune: Tune, arrangement: Arrangement, known: KnownPlaces):
 };
 
 /** The window of rules that may hold several: from the lowest fret to the highest of them. */
-export const wholeWindow = ({
-  windows,
-}: Rules): { readonly low: number; readonly high: number } | undefined =>
+export const wholeWindow = ({ windows }: Rules): FretWindow | undefined =>
   windows.length === 0
     ? undefined
     : {

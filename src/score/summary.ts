@@ -71,13 +71,11 @@ const summarisePart = (part: Part): PartSummary => {
 };
 
 /** Without repetitions, in order of first appearance. */
-const distinct = <T extends object>(values: readonly (T | undefined)[]): readonly T[] => {
-  const seen = new Map<string, T>();
-  for (const value of values) {
-    if (value !== undefined && !seen.has(JSON.stringify(value))) seen.set(JSON.stringify(value), value);
-  }
-  return [...seen.values()];
-};
+const distinct = <T extends object>(values: readonly (T | undefined)[]): readonly T[] =>
+  groupBy(
+    values.filter(value => value !== undefined),
+    value => JSON.stringify(value),
+  ).map(([first]) => first);
 
 const summariseVoices = (part: Part): readonly VoiceSummary[] =>
   groupBy(

@@ -1,5 +1,6 @@
 /** Which part and which voice is the melody: as asked, or the first with notes. */
 import { type Diagnostic, Refusal } from '../diagnostic.ts';
+import { groupBy } from '../groups.ts';
 import type { MusicEvent } from '../model/event.ts';
 import type { Part, Score, Voice, VoiceFault } from '../model.ts';
 import { nearest } from '../nearest.ts';
@@ -165,10 +166,8 @@ const playable = (part: Part, voice: string): string => {
 
 /** One diagnostic for each kind of fault, at its first place. */
 const withCount = (faults: readonly VoiceFault[]): Refusal => {
-  const codes = [...new Set(faults.map(each => each.diagnostic.code))];
-  const diagnostics = codes.map(code => {
-    const same = faults.filter(each => each.diagnostic.code === code);
-    const { diagnostic } = same[0]!;
+  const diagnostics = groupBy(faults, ({ diagnostic }) => diagnostic.code).map(same => {
+    const [{ diagnostic }] = same;
     const count = same.length > 1 ? ` (${same.length} notes, the first here)` : '';
     return { ...diagnostic, message: `${diagnostic.message}${count}` };
   });
