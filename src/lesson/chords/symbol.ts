@@ -7,6 +7,7 @@ import { ChordType } from 'tonal';
 import { Refusal } from '../../score/diagnostic.ts';
 import type { ChordDegree, ChordNote, ChordSymbol } from '../../score/model/chord-symbol.ts';
 import { stepNamed } from '../../score/pitch.ts';
+import { isForeign } from '../foreign.ts';
 import { intervalsOf, plainSize, type Size, sizeOf } from './chord.ts';
 import { KINDS } from './kinds.ts';
 
@@ -58,17 +59,18 @@ const noteOf = (letter: string, sign: string): ChordNote => ({
 });
 
 /** Spellings of the trade that tonal does not list. */
-const ALSO: Readonly<Record<string, string>> = {
-  maj11: KINDS['major-11th']!.intervals,
-  M11: KINDS['major-11th']!.intervals,
-  ø7: KINDS['half-diminished']!.intervals,
-  mmaj7: KINDS['major-minor']!.intervals,
-  alt: '1P 3M 5A 7m 9A',
-};
+const ALSO: ReadonlyMap<string, string> = new Map([
+  ['maj11', KINDS['major-11th']!.intervals],
+  ['M11', KINDS['major-11th']!.intervals],
+  ['ø7', KINDS['half-diminished']!.intervals],
+  ['mmaj7', KINDS['major-minor']!.intervals],
+  ['alt', '1P 3M 5A 7m 9A'],
+]);
 
 const typeOf = (name: string): readonly Size[] | undefined => {
-  const also = ALSO[name];
+  const also = ALSO.get(name);
   if (also !== undefined) return also.split(' ').map(sizeOf);
+  if (isForeign(name)) return undefined;
   const { empty, intervals } = ChordType.get(name === '' ? 'M' : name);
   return empty ? undefined : intervals.map(sizeOf);
 };

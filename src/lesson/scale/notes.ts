@@ -2,14 +2,15 @@
  * Scales and arpeggios by name: "C major", "D dorian", "F# minor pentatonic", "G7 arpeggio". What a name
  * consists of is asked of tonal; its key signature is worked out here.
  */
-import { Chord, Interval, Mode, Note, Scale } from 'tonal';
+import { Chord, Interval, Note, Scale } from 'tonal';
 import { keyAlter } from '../../score/accidentals.ts';
 import { Refusal } from '../../score/diagnostic.ts';
 import type { Key } from '../../score/model/attributes.ts';
-import { majorFifths } from '../../score/names.ts';
+import { MODES, majorFifths, signatureName } from '../../score/names.ts';
 import { nearest } from '../../score/nearest.ts';
 import { accidentalSign, midi, type Pitch, type Step, stepNamed } from '../../score/pitch.ts';
 import { type Interval as Distance, transposePitch } from '../../score/transpose.ts';
+import { isForeign } from '../foreign.ts';
 
 /** A scale or an arpeggio: its notes within an octave. */
 export interface ScaleNotes {
@@ -38,15 +39,17 @@ const signed = (text: string): string =>
 const NAME = /^([A-G](?:##|bb(?! )|#|b)?)[ -]?(.*?)(?: ?(arpeggio|chord|scale))?$/i;
 
 const read = (text: string): ScaleNotes | undefined => {
-  const [, root, type, word] = NAME.exec(text) ?? [];
-  return root === undefined ? undefined : find(root, type!, word?.toLowerCase());
+  const [, root, type = '', word] = NAME.exec(text) ?? [];
+  return root === undefined || isForeign(type) ? undefined : find(root, type, word?.toLowerCase());
 };
 
 /** What is not called an arpeggio is a scale if there is one of that name; "C" and "Am" are keys. */
 const find = (root: string, type: string, word: string | undefined): ScaleNotes | undefined => {
   const tonic = root[0]!.toUpperCase() + root.slice(1).toLowerCase();
   if (word !== 'arpeggio' && word !== 'chord') {
-    const scale = Scale.get(`${tonic} ${SHORT[type] ?? SHORT[type.toLowerCase()] ?? type.toLowerCase()}`);
+    const scale = Scale.get(
+      `${tonic} ${SHORT.get(type) ?? SHORT.get(type.toLowerCase()) ?? type.toLowerCase()}`,
+    );
     if (!scale.empty && scale.tonic) return fromIntervals('scale', tonic, scale.type, scale.intervals);
     if (word === 'scale') return undefined;
   }
@@ -60,15 +63,15 @@ const find = (root: string, type: string, word: string | undefined): ScaleNotes 
 };
 
 /** What players write for the names that tonal has. */
-const SHORT: Readonly<Record<string, string>> = {
-  '': 'major',
-  M: 'major',
-  maj: 'major',
-  m: 'minor',
-  min: 'minor',
-  'natural minor': 'minor',
-  pentatonic: 'major pentatonic',
-};
+const SHORT: ReadonlyMap<string, string> = new Map([
+  ['', 'major'],
+  ['M', 'major'],
+  ['maj', 'major'],
+  ['m', 'minor'],
+  ['min', 'minor'],
+  ['natural minor', 'minor'],
+  ['pentatonic', 'major pentatonic'],
+]);
 
 /** Those that are meant before others which are as near. */
 const COMMON = [
@@ -144,12 +147,6 @@ const PARENTS: Readonly<Record<string, 'major' | 'minor'>> = {
   chromatic: 'major',
 };
 
-/** By how many fifths the key signature of a mode lies above that of the major key on the same tonic. */
-const fifthsOfMode = (mode: string): number | undefined => {
-  const found = Mode.get(mode);
-  return found.empty ? undefined : -found.alt;
-};
-
 /**
  * The key signature: that of the mode; of the parent key for scales that are written so (common practice);
  * else the one that leaves fewest notes with an accidental, of equal ones the nearest to the major or
@@ -162,12 +159,11 @@ const keyOf = (
   intervals: readonly Distance[],
 ): Key => {
   const parent = PARENTS[type];
-  const mode =
-    kind === 'scale' ? (parent ?? (fifthsOfMode(type) === undefined ? undefined : type)) : undefined;
+  const mode = kind === 'scale' ? (parent ?? (MODES.has(type) ? type : undefined)) : undefined;
   const major = majorFifths(tonic);
-  if (mode !== undefined) return { fifths: major + fifthsOfMode(mode)!, mode };
+  if (mode !== undefined) return { fifths: major - MODES.get(mode)!, mode };
   const minorThird = intervals.some(({ steps, semitones }) => steps === 2 && semitones === 3);
-  const home = major + (minorThird ? fifthsOfMode('minor')! : 0);
+  const home = major - (minorThird ? MODES.get('minor')! : 0);
   const pitches = intervals.map(interval => transposePitch({ ...tonic, octave: 4 }, interval));
   const misses = (fifths: number): number =>
     pitches.filter(({ step, alter }) => keyAlter({ fifths, mode: undefined }, step) !== alter).length;
@@ -210,6 +206,6 @@ const tooManyAccidentals = ({ name, key }: ScaleNotes): Refusal =>
   new Refusal({
     severity: 'error',
     code: 'key-beyond-seven',
-    message: `${name} would need a key signature of ${Math.abs(key.fifths)} ${key.fifths > 0 ? 'sharps' : 'flats'}`,
+    message: `${name} would need a key signature of ${signatureName(key.fifths)}`,
     hint: `write it on the note that sounds the same, with ${key.fifths > 0 ? 'flats' : 'sharps'}`,
   });
