@@ -109,3 +109,31 @@ test('a tie keeps clear of grace notes between its ends', () => {
     expect(isInside).toBe(false);
   }
 });
+
+test('a slur goes round the ties under it, and starts and ends apart from them', () => {
+  const pitch = fc.constantFrom('C4', 'F4', 'A4', 'C5', 'E5');
+  const shape = fc.record({ pitch, next: pitch, tie: fc.boolean() });
+  fc.assert(
+    fc.property(fc.array(shape, { minLength: 3, maxLength: 3 }), fc.nat(1), (shapes, first) => {
+      const notes = shapes.map(each => `${each.pitch}e${each.tie ? '~' : ''} ${each.pitch}e ${each.next}q`);
+      const tune = tuneOf(notes.map(each => ({ notes: `${each} rh` })));
+      const [events, later] = [first, first + 1].map(index => tune.measures[index]!.events);
+      const slurs = [{ from: events![0]!.id, to: later![1]!.id, placement: undefined }];
+      const [system] = systemsOf(sheet({ ...tune, slurs }, { sheet: 'quiz', measuresPerSystem: 3 }).pages);
+      const curves = (role: string) =>
+        system!.marks.flatMap(mark => (mark.kind === 'curve' && mark.role === role ? [mark] : []));
+      const [slur] = curves('slur');
+      const steps = Array.from({ length: 201 }, (_, i) => pointAt(slur!.points, i / 200));
+      const isAbove = slur!.points[1][1] < slur!.points[0][1];
+      for (const { points } of curves('tie')) {
+        if (points[1][1] < points[0][1] !== isAbove) continue;
+        for (const [x, y] of [0.02, 0.25, 0.5, 0.75, 0.98].map(t => pointAt(points, t))) {
+          const over = steps.filter(([at]) => Math.abs(at - x) < 0.1 * system!.space);
+          for (const [, at] of over)
+            expect((isAbove ? y - at : at - y) / system!.space).toBeGreaterThan(0.25);
+        }
+      }
+    }),
+    { numRuns: 60 },
+  );
+});

@@ -1,4 +1,4 @@
-/** Slurs: away from the stems where all point one way, above otherwise; outer ones go round inner ones. */
+/** Slurs: away from the stems where all point one way, above otherwise; outer ones go round inner ones, and round ties. */
 import type { Articulation } from '../../score/model/event.ts';
 import type { Slur } from '../../score/model.ts';
 import { bow, type CurveMark, type End } from '../drawing/curve.ts';
@@ -8,13 +8,15 @@ import { arriving, clearingBow, leaving, passesThrough, ridge, type Side } from 
 import { headCentre, headLeft, headRight, type PlacedNote, type PlacedSystem } from './placed.ts';
 import { type Sketch, SYSTEM } from './sketch.ts';
 
-/** How far an outer slur starts from an inner one on the same note. */
+/** How far an outer slur starts from an inner one, or a tie, on the same note. */
 const NESTED = 0.45;
 
 type Beams = ReadonlyMap<number, PlacedBeam>;
 
+/** A slur or a tie that is drawn, from one event to another. */
 interface Drawn {
-  readonly slur: Slur;
+  readonly from: number;
+  readonly to: number;
   readonly side: Side;
   readonly mark: CurveMark;
 }
@@ -116,13 +118,13 @@ function slurEnds(
     from &&
     nested(
       slurEnd(from, side, beams),
-      inner.some(each => each.slur.from === slur.from),
+      inner.some(each => each.from === slur.from),
     );
   const last =
     to &&
     nested(
       slurEnd(to, side, beams),
-      inner.some(each => each.slur.to === slur.to),
+      inner.some(each => each.to === slur.to),
     );
   const outer = side < 0 ? Math.min : Math.max;
   /** Where a broken slur meets the system's edge: clear of the note that is next to it. */
@@ -146,11 +148,9 @@ function drawSlur(
   const under = covered(system, from, to);
   if (under.length === 0) return undefined;
   if (from && to && from.shape.size < 1 && from.x === to.x)
-    return { slur, side: 1, mark: graceSlur(from, to, slur.from) };
+    return { from: slur.from, to: slur.to, side: 1, mark: graceSlur(from, to, slur.from) };
   const side = slurSide(under);
-  const inner = drawn.filter(
-    each => each.side === side && each.slur.from >= slur.from && each.slur.to <= slur.to,
-  );
+  const inner = drawn.filter(each => each.side === side && each.from >= slur.from && each.to <= slur.to);
   const { start, stop } = slurEnds(system, slur, under, side, beams, inner);
   if (stop.x - start.x < 0.5) return undefined;
   const obstacles = [
@@ -159,13 +159,25 @@ function drawSlur(
     ...(to ? ownCorner(to, side, 'left', beams) : []),
     ...inner.flatMap(({ mark }) => ridge(mark)),
   ];
-  return { slur, side, mark: clearingBow('slur', start, stop, side, obstacles, slur.from) };
+  const mark = clearingBow('slur', start, stop, side, obstacles, slur.from);
+  return { from: slur.from, to: slur.to, side, mark };
 }
+
+/** The ties that a system holds from end to end. */
+const wholeTies = ({ byHead }: PlacedSystem, { marks }: Sketch): Drawn[] =>
+  [...marks.values()].flat().flatMap(mark => {
+    if (mark.kind !== 'curve' || mark.role !== 'tie' || mark.of === undefined) return [];
+    const from = byHead.get(mark.of)?.shape.event;
+    const tieTo = from?.heads.find(({ id }) => id === mark.of)?.tieTo;
+    const to = tieTo === undefined ? undefined : byHead.get(tieTo)?.shape.event;
+    const [[, end], [, bowed]] = mark.points;
+    return from && to ? [{ from: from.id, to: to.id, side: bowed < end ? -1 : 1, mark }] : [];
+  });
 
 export function drawSlurs(system: PlacedSystem, beams: Beams, sketch: Sketch): void {
   // Inner slurs first, so that outer ones can go round them.
   const slurs = [...system.notation.tune.slurs].sort((a, b) => a.to - a.from - (b.to - b.from));
-  const drawn: Drawn[] = [];
+  const drawn = wholeTies(system, sketch);
   for (const slur of slurs) {
     const one = drawSlur(system, slur, beams, drawn);
     if (!one) continue;
