@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import type { TextMark } from '../../src/engrave/drawing/text.ts';
-import type { Page } from '../../src/engrave/engrave.ts';
+import { engrave, type Page } from '../../src/engrave/engrave.ts';
 import type { Tune } from '../../src/score/tune.ts';
 import { breaks, centre, collisions, inked } from './layout.ts';
-import { sheet, tuneOf } from './sheets.ts';
+import { instrument, lowestPlaces, sheet, tuneOf } from './sheets.ts';
 
 const scale = Array.from({ length: 16 }, () => ({ notes: 'C4q D4q E4q F4q' }));
 const texts = (pages: readonly Page[], role: string) =>
@@ -43,6 +43,16 @@ describe('the four kinds of sheet', () => {
     );
     expect(new Set(heights.map(y => y.toFixed(3))).size).toBe(4);
     expect(texts(pages, 'digit')).toEqual([]);
+  });
+  test.each(['blank', 'quiz', 'names'] as const)('%s is the same wherever notes are played', kind => {
+    const slurred = { ...tune, slurs: [{ from: 1, to: 5, placement: undefined }] };
+    const low = lowestPlaces(slurred, instrument('ukulele'));
+    const high = new Map([...low.placements].map(([id, place]) => [id, { ...place, string: 1, fret: 9 }]));
+    const sheets = [low, { ...low, placements: high }].map(
+      each => engrave(slurred, each, { sheet: kind }).pages,
+    );
+    expect(inked(sheets[0]!).some(({ mark }) => mark.role === 'slur')).toBe(true);
+    expect(sheets[1]).toEqual(sheets[0]);
   });
   test('a quiz has boxes for letters where they are asked for', () => {
     const boxed = sheet(tune, { sheet: 'quiz', letterBoxes: true }).pages;

@@ -58,14 +58,17 @@ export function tablature(system: PlacedSystem): Tablature {
   const strings = notation.arrangement.instrument.strings.length;
   const clef = tabClef(strings, 1.5);
   const names = isFirst ? stringNames(system, Math.max(3.6, rightEdge(clef) + 1)) : [];
-  const byMeasure = kind.tablature === 'figures' ? figures(system) : new Map<number, Mark[]>();
+  const isWritten = kind.tablature === 'figures';
+  const byMeasure = isWritten ? figures(system) : new Map<number, Mark[]>();
   const digits = [...byMeasure.values()].flat().filter(mark => mark.role === 'digit');
   const occupied = [...clef, ...names, ...digits].map(bounds);
   const thickness = STYLE.staffLine * 0.8;
   const lines = Array.from({ length: strings }, (_, i) =>
     brokenLine({ role: 'tab-line', y: i * STYLE.tabSpace, thickness }, width, occupied),
   );
-  return { byMeasure, own: [...clef, ...names, ...lines.flat(), ...tabJoins(system, digits)] };
+  // On empty lines a slur would give away the strings that are asked for.
+  const joins = isWritten ? tabJoins(system, digits) : [];
+  return { byMeasure, own: [...clef, ...names, ...lines.flat(), ...joins] };
 }
 
 /** Figures by measure. A note that is tied over from the system before shows its figure again, in brackets. */
