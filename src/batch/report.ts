@@ -1,7 +1,7 @@
 /** What became of the tunes of a run, tune by tune and in sum; plain data, so that reports of several machines add up. */
 import type { Diagnostic } from '../score/diagnostic.ts';
 import type { EditionNumbers } from './outcome.ts';
-import type { Share } from './shares.ts';
+import type { KnownShare } from './shares.ts';
 
 /** `would-write`, `missing` and `stale` are said where nothing is written. */
 export type Result = 'written' | 'up-to-date' | 'would-write' | 'missing' | 'stale' | 'refused' | 'fault';
@@ -39,7 +39,7 @@ export interface Summary {
   /** Work in all, by whatever many threads and machines. */
   readonly milliseconds: number;
   /** The shares that were worked on, of all that there was to do. */
-  readonly shares: readonly Share[];
+  readonly shares: readonly KnownShare[];
   /** Paths of files of earlier runs that belong to nothing that is made now. */
   readonly leftOver: readonly string[];
 }

@@ -3,41 +3,41 @@ import { groupBy } from '../score/groups.ts';
 import { hashOf } from './plain.ts';
 
 /** Of all, every `count`th, starting with the `index`th; both from 1. */
-export interface Shard {
+export interface Share {
   readonly index: number;
   readonly count: number;
 }
 
-/** A shard, and what it is a share of. */
-export interface Share extends Shard {
+/** A share, and what it is a share of. */
+export interface KnownShare extends Share {
   /** How many there are in all. */
   readonly all: number;
   /** Says which ones, on whatever machine. */
   readonly of: string;
 }
 
-const WHOLE: Shard = { index: 1, count: 1 };
+const WHOLE: Share = { index: 1, count: 1 };
 
-/** What falls to a shard. */
-export const dealt = <T>(all: readonly T[], { index, count }: Shard = WHOLE): readonly T[] =>
+/** What falls to a share. */
+export const dealt = <T>(all: readonly T[], { index, count }: Share = WHOLE): readonly T[] =>
   all.filter((_, at) => at % count === index - 1);
 
-/** Which share a shard is; `names` are those of all, and alike on all machines. */
-export const shareOf = (names: readonly string[], shard: Shard = WHOLE): Share => ({
-  ...shard,
+/** A share with what it is a share of; `names` are those of all, and alike on all machines. */
+export const shareOf = (names: readonly string[], share: Share = WHOLE): KnownShare => ({
+  ...share,
   all: names.length,
   of: hashOf(names.join('\n')),
 });
 
 /** A share, and who has it. */
 export interface Held {
-  readonly share: Share;
+  readonly share: KnownShare;
   readonly holder: string;
 }
 
 /** What does not add up: shares that nobody has, and two holders of which one would be counted twice. */
 export type Fault =
-  | { readonly kind: 'missing'; readonly index: number; readonly share: Share }
+  | { readonly kind: 'missing'; readonly index: number; readonly share: KnownShare }
   | { readonly kind: 'repeated'; readonly first: Held; readonly second: Held };
 
 /** What does not add up of these shares; whole runs over other tunes stand for themselves. */
@@ -57,4 +57,4 @@ export const faultsOf = (held: readonly Held[]): readonly Fault[] => {
 };
 
 /** Whether two shares of the same have something in common; shared out differently, they mostly have. */
-const overlaps = (a: Shard, b: Shard): boolean => a.count !== b.count || a.index === b.index;
+const overlaps = (a: Share, b: Share): boolean => a.count !== b.count || a.index === b.index;

@@ -32,7 +32,7 @@ describe('wrong usage ends with status 2 and says what is right', () => {
     ['--to svg', 'say where with --out <folder>'],
     ['--paper a5', 'is a4 meant?'],
     ['--jobs 0', 'write a whole number from 1 to 256'],
-    ['--shard 3/2', '1/4 is the first of four'],
+    ['--share 3/2', '1/4 is the first of four'],
     ['--max-bytes lots', 'write a number of bytes'],
     ['--report json', 'say where they are with --out <folder>'],
     ['--out o --verify --watch', '--verify and --watch do not go together'],

@@ -62,7 +62,7 @@ export const run = async (
 const show = async ({ inputs, jobFor, saidAt, destination, options }: Request): Promise<number> => {
   const quiet = options.quiet ?? false;
   let status: number = EXIT.done;
-  for (const input of dealt(inputs, options.shard)) {
+  for (const input of dealt(inputs, options.share)) {
     const outcome = await runTune(input, await jobFor(input));
     report(atOptions(saidAt(input), outcome.diagnostics), quiet);
     if (outcome.kind === 'arranged') deliver(outcome.outputs, destination, quiet);

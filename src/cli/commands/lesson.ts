@@ -25,8 +25,8 @@ const OPTION_NAMES = [
 export type LessonOptions = Options<(typeof OPTION_NAMES)[number]>;
 
 const NOTES = `What a lesson file can say: fretward lesson --init writes one with comments, and
-fretward schema lesson prints it for editors. It says all: no
-fretward.yaml holds for a lesson.`;
+fretward schema lesson prints it for editors. A lesson obeys its own file alone,
+and no fretward.yaml.`;
 
 const EXAMPLES = `  fretward lesson --init monday.yaml --for tune.mxl
       a lesson file to begin with, on a tune, in a window in which it fits
@@ -49,7 +49,7 @@ export const define = defined({
     report: {
       help: 'tell what became of each lesson on standard output: text; json: one document; jsonl: a line for each, as it is done',
     },
-    shard: { help: 'of all lessons, every n-th from the i-th on: 1/4, 2/4, … on four machines' },
+    share: { help: 'of all lessons, every n-th from the i-th on: 1/4, 2/4, … on four machines' },
   },
   notes: NOTES,
   examples: EXAMPLES,

@@ -1,6 +1,6 @@
 /** `fretward report`: reports of several runs as one. */
 import { summarise } from '../../batch/report.ts';
-import { type Fault, faultsOf, type Share } from '../../batch/shares.ts';
+import { type Fault, faultsOf, type KnownShare } from '../../batch/shares.ts';
 import { type Diagnostic, Refusal } from '../../score/diagnostic.ts';
 import { print, printJson, report as tell } from '../console.ts';
 import { defined } from '../define.ts';
@@ -17,7 +17,7 @@ const EXAMPLES = `  fretward report a.jsonl b.jsonl
   fretward report *.jsonl --report json > all.json
       the same as one document`;
 
-const NOTES = `Reports know which share of a run they are of (--shard). One that is missing is
+const NOTES = `Reports know which share of a run they are of (--share). One that is missing is
 named, and the exit status is 1, as it is where a tune was refused or a sheet
 was missing; 3 where there was a fault of fretward's own. Reports that would
 count tunes twice are refused, with 2.`;
@@ -91,5 +91,5 @@ const inTwo = ({ first, second }: Extract<Fault, { readonly kind: 'repeated' }>)
 });
 
 /** "share 2/3 (of 7 in all)" */
-const nameOf = ({ index, count, all }: Share): string =>
+const nameOf = ({ index, count, all }: KnownShare): string =>
   count === 1 ? `the run of all ${all}` : `share ${index}/${count} (of ${all} in all)`;

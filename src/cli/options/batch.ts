@@ -40,8 +40,8 @@ export const RUN_ROWS = {
     default: 'none; files are listed',
     schema: () => oneOf(REPORTS),
   },
-  shard: {
-    flags: '--shard <i/n>',
+  share: {
+    flags: '--share <i/n>',
     help: 'of all tunes, every n-th from the i-th on: 1/4, 2/4, … on four machines',
     default: '1/1, all of them',
     schema: share,

@@ -28,7 +28,7 @@ export interface Run {
 /** Makes what is not up to date and answers the exit status. */
 export const runFolder = async (run: Run, interruption: Interruption): Promise<number> => {
   const { options, noun } = run;
-  const tasks = dealt(run.tasks, options.shard);
+  const tasks = dealt(run.tasks, options.share);
   const teller = new Teller(options, tasks.length, noun);
   const reports: TuneReport[] = [];
   const settings = settingsOf(options, interruption.signal);
@@ -50,7 +50,7 @@ export const runFolder = async (run: Run, interruption: Interruption): Promise<n
     const { tellMake } = await import('./depends.ts');
     about.push(...tellMake(options.depfile, tasks, reports));
   }
-  const shares = [shareOf(run.tasks.map(nameOf), options.shard)];
+  const shares = [shareOf(run.tasks.map(nameOf), options.share)];
   teller.sumUp(reports, summarise(reports, { shares, leftOver: turn.value.leftOver }), about);
   return statusOf(reports, about);
 };

@@ -48,11 +48,11 @@ describe('reports', () => {
     expect(second.summary.results).toEqual({ 'up-to-date': 3 });
   });
 
-  it('of shards add up to the report of the whole, and no tune is in two', async () => {
+  it('of shares add up to the report of the whole, and no tune is in two', async () => {
     const term = withTunes(7);
     await term.run(`${BUILD} -q --report jsonl > whole.jsonl`);
     const { status } = await term.run(
-      'for i in 1 2 3; do fretward arrange tunes -s tab --out s$i -q --shard $i/3 --report jsonl > s$i.jsonl; done',
+      'for i in 1 2 3; do fretward arrange tunes -s tab --out s$i -q --share $i/3 --report jsonl > s$i.jsonl; done',
     );
     expect(status).toBe(0);
     expect([1, 2, 3].map(index => term.files(`s${index}`).length)).toEqual([3, 2, 2]);

@@ -22,7 +22,7 @@ it('reports of lessons are as those of tunes are', async () => {
     shares: [{ index: 1, count: 1, all: 3 }],
   });
   for (const index of [1, 2]) {
-    await term.run(`fretward lesson *.yaml -q --shard ${index}/2 --report jsonl > ${index}.jsonl`);
+    await term.run(`fretward lesson *.yaml -q --share ${index}/2 --report jsonl > ${index}.jsonl`);
   }
   const both = await term.run('fretward report 1.jsonl 2.jsonl');
   expect([both.status, both.stdout]).toEqual([0, expect.stringMatching(/^ *3 tunes$/m)]);

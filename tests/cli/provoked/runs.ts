@@ -47,7 +47,7 @@ export const RUNS: Provocations = {
   ),
   'output-shared': plainly(`${ARRANGE} --ascii -q && ${ARRANGE} -q && ${ARRANGE} --ascii`),
   'report-cut-off': { files: { 'a.jsonl': '' }, line: 'fretward report a.jsonl', at: { file: 'a.jsonl' } },
-  'share-missing': plainly(`${ARRANGE} --shard 1/2 -q --report jsonl > 1.jsonl; fretward report 1.jsonl`),
+  'share-missing': plainly(`${ARRANGE} --share 1/2 -q --report jsonl > 1.jsonl; fretward report 1.jsonl`),
   'share-repeated': plainly(`${ARRANGE} -q --report jsonl > a.jsonl; fretward report a.jsonl a.jsonl`, {
     at: { file: 'a.jsonl' },
     status: 2,
