@@ -61,15 +61,21 @@ const originIn = ({ upright, leftHanded }: NeckLayout): { readonly x: number; re
   return { x: leftHanded ? AROUND.beyond : AROUND.before, y: AROUND.beside };
 };
 
+/** "Frets 2–6 and 5–9". */
+const fretLines = (windows: NeckMap['windows']): readonly string[] => {
+  if (windows.length === 0) return [];
+  const spans = windows.map(({ low, high }) => (low === high ? `${low}` : `${low}–${high}`));
+  const isOne = windows.length === 1 && windows[0]!.low === windows[0]!.high;
+  const last = spans.slice(-2).join(' and ');
+  return [`${isOne ? 'Fret' : 'Frets'} ${[...spans.slice(0, -2), last].join(', ')}`];
+};
+
 /** Instrument, windows, and the scale of the drawing. */
 const neckLines = ({ instrument, windows }: NeckMap, layout: NeckLayout | undefined): readonly string[] => {
-  const frets = windows
-    .map(({ low, high }) => (low === high ? `fret ${low}` : `frets ${low}–${high}`))
-    .join(', ');
   const factor = layout ? layout.factor : 1;
   return [
     `${instrument.name} · ${stringNames(instrument, false)}`,
-    ...(frets === '' ? [] : [`F${frets.slice(1)}`]),
+    ...fretLines(windows),
     ...(instrument.capo > 0 ? [`Capo ${instrument.capo}`] : []),
     factor === 1 ? 'Frets true to size' : `Frets to scale, 1 : ${(1 / factor).toFixed(2)}`,
   ];

@@ -108,3 +108,36 @@ describe.each([
       if (className !== 'footer') for (const mark of marks) expect(bounds(mark).bottom).toBeLessThan(highest);
   });
 });
+
+test.each([
+  [[], undefined],
+  [[[4, 8]], 'Frets 4–8'],
+  [[[5, 5]], 'Fret 5'],
+  [
+    [
+      [2, 6],
+      [5, 9],
+    ],
+    'Frets 2–6 and 5–9',
+  ],
+  [
+    [
+      [0, 3],
+      [5, 5],
+      [7, 10],
+    ],
+    'Frets 0–3, 5 and 7–10',
+  ],
+])('windows %j are named once: %s', (windows, line) => {
+  const map = {
+    ...mapOn(findInstrument('ukulele')),
+    windows: windows.map(([low, high]) => ({ low: low!, high: high! })),
+  };
+  const marks = engraveNeck(map, { title: 'Tune', composer: undefined, rights: [] }, {}).flatMap(
+    ({ groups }) => groups.flatMap(group => group.marks),
+  );
+  const lines = marks.flatMap(mark =>
+    mark.kind === 'text' && /^Frets? \d/.test(mark.text) ? [mark.text] : [],
+  );
+  expect(lines).toEqual(line === undefined ? [] : [line]);
+});
