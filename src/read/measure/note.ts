@@ -49,8 +49,9 @@ const addLyrics = (node: XmlElement, event: DraftNote): void => {
   for (const element of node.children) {
     if (element.nodeName !== 'lyric') continue;
     const lyric = readLyric(element);
-    if (lyric === undefined) continue;
-    event.lyrics = [...event.lyrics, lyric];
+    // Some programs write the syllable of a chord on each of its notes.
+    const isSaid = event.lyrics.some(({ verse, text }) => verse === lyric?.verse && text === lyric.text);
+    if (lyric !== undefined && !isSaid) event.lyrics = [...event.lyrics, lyric];
   }
 };
 

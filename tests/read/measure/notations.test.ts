@@ -25,6 +25,16 @@ describe('lyrics', () => {
       ),
     ).toEqual([{ verse: '1', text: 'a\u203fb', syllabic: 'middle', extend: false }]));
 
+  test('a syllable that a chord has on each of its notes is sung once', () => {
+    const lyric = (text: string) => ({ rest: `<lyric><text>${text}</text></lyric>` });
+    const chord = (second: string) =>
+      notesIn(
+        measure(note('C4', 48, lyric('sea')) + note('E4', 48, { before: '<chord/>', ...lyric(second) })),
+      )[0]!.lyrics;
+    expect(chord('sea').map(({ text }) => text)).toEqual(['sea']);
+    expect(chord('marsh').map(({ text }) => text)).toEqual(['sea', 'marsh']);
+  });
+
   test('an extender alone is no lyric', () =>
     expect(lyrics('<lyric><extend type="stop"/></lyric>')).toEqual([]));
 });
