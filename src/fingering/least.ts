@@ -5,7 +5,7 @@
  */
 import { DIFFERENCE, type Lattice, type MoveTable } from './lattice.ts';
 import { search } from './search.ts';
-import type { Solution } from './solver.ts';
+import { layerOffsets, type Solution } from './solver.ts';
 import type { Tie } from './ties.ts';
 
 /** How many branches the search for the hardest step may take: its passes are slower than those for sums. */
@@ -32,38 +32,53 @@ export interface Capped {
  * `through` is, for the best path by each grip, its dearest step and `DIFFERENCE` for each difference.
  */
 export const solveHardest = (lattice: Lattice): Solution => {
-  const { layers, moves } = lattice;
-  const offsets = new Int32Array(layers.length + 1);
-  layers.forEach(({ grips }, k) => {
-    offsets[k + 1] = offsets[k]! + grips.length;
-  });
+  const offsets = layerOffsets(lattice);
+  const onward = backward(lattice, offsets);
+  const through = forward(lattice, offsets).map((cost, at) => both(cost, onward[at]!));
+  return { ...follow(lattice, offsets, through, onward), through, offsets };
+};
+
+/** For each grip the dearest step of the best way there, the first grip's own cost included. */
+const forward = ({ layers, moves }: Lattice, offsets: Int32Array): Float64Array => {
   const arrive = new Float64Array(offsets[layers.length]!);
-  const onward = new Float64Array(arrive.length);
-  const step = (k: number, i: number, j: number): number => {
-    const { costs } = layers[k + 1]!;
-    return moves[k]![i * costs.length + j]! + costs[j]!;
-  };
   if (layers[0]) arrive.set(layers[0].costs);
   for (let k = 1; k < layers.length; k++) {
-    for (let j = 0; j < layers[k]!.grips.length; j++) {
+    const { costs } = layers[k]!;
+    const table = moves[k - 1]!;
+    const [before, here] = [offsets[k - 1]!, offsets[k]!];
+    for (let j = 0; j < costs.length; j++) {
+      const own = costs[j]!;
       let best = Infinity;
-      for (let i = 0; i < layers[k - 1]!.grips.length; i++) {
-        best = Math.min(best, both(arrive[offsets[k - 1]! + i]!, step(k - 1, i, j)));
+      for (let i = before, cell = j; i < here; i++, cell += costs.length) {
+        // What is joined is never cheaper than its parts.
+        if (arrive[i]! >= best) continue;
+        const cost = both(arrive[i]!, table[cell]! + own);
+        if (cost < best) best = cost;
       }
-      arrive[offsets[k]! + j] = best;
+      arrive[here + j] = best;
     }
   }
+  return arrive;
+};
+
+/** For each grip the dearest step of the best way on from it; its own is not among them. */
+const backward = ({ layers, moves }: Lattice, offsets: Int32Array): Float64Array => {
+  const onward = new Float64Array(offsets[layers.length]!);
   for (let k = layers.length - 2; k >= 0; k--) {
-    for (let i = 0; i < layers[k]!.grips.length; i++) {
+    const { costs } = layers[k + 1]!;
+    const table = moves[k]!;
+    const [here, next] = [offsets[k]!, offsets[k + 1]!];
+    for (let i = 0, cell = 0; i < next - here; i++) {
       let best = Infinity;
-      for (let j = 0; j < layers[k + 1]!.grips.length; j++) {
-        best = Math.min(best, both(onward[offsets[k + 1]! + j]!, step(k, i, j)));
+      for (let j = 0; j < costs.length; j++, cell++) {
+        if (onward[next + j]! >= best) continue;
+        const cost = both(onward[next + j]!, table[cell]! + costs[j]!);
+        if (cost < best) best = cost;
       }
-      onward[offsets[k]! + i] = best;
+      onward[here + i] = best;
     }
   }
-  const through = arrive.map((cost, at) => both(cost, onward[at]!));
-  return { ...follow(lattice, offsets, through, onward, step), through, offsets };
+  return onward;
 };
 
 /** Two stretches of a path joined: differences add up, of the steps the dearer counts. */
@@ -74,11 +89,10 @@ const both = (a: number, b: number): number => {
 
 /** From the first layer on, the first grip by which nothing dearer than the optimum comes of it. */
 const follow = (
-  { layers }: Lattice,
+  { layers, moves }: Lattice,
   offsets: Int32Array,
   through: Float64Array,
   onward: Float64Array,
-  step: (k: number, i: number, j: number) => number,
 ): { readonly path: Int32Array; readonly cost: number } => {
   const path = new Int32Array(layers.length);
   if (layers.length === 0) return { path, cost: 0 };
@@ -86,8 +100,9 @@ const follow = (
   if (cost === Infinity) return { path, cost };
   let sofar = 0;
   for (let k = 0; k < layers.length; k++) {
+    const { costs } = layers[k]!;
     const until = (j: number): number =>
-      k === 0 ? layers[0]!.costs[j]! : both(sofar, step(k - 1, path[k - 1]!, j));
+      k === 0 ? costs[j]! : both(sofar, moves[k - 1]![path[k - 1]! * costs.length + j]! + costs[j]!);
     path[k] = layers[k]!.grips.findIndex((_, j) => both(until(j), onward[offsets[k]! + j]!) <= cost);
     sofar = until(path[k]!);
   }

@@ -33,7 +33,8 @@ export const solve = (lattice: Lattice): Solution => {
   return { path, cost: last < 0 ? 0 : arrive[offsets[last]! + path[last]!]!, through, offsets };
 };
 
-const layerOffsets = ({ layers }: Lattice): Int32Array => {
+/** Where the grips of each layer begin when those of all are numbered through; the last entry is their count. */
+export const layerOffsets = ({ layers }: Lattice): Int32Array => {
   const offsets = new Int32Array(layers.length + 1);
   for (let k = 0; k < layers.length; k++) offsets[k + 1] = offsets[k]! + layers[k]!.grips.length;
   return offsets;
