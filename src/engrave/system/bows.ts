@@ -17,7 +17,7 @@ export const arriving = (system: PlacedSystem, before: number, y: number): End =
 });
 
 /** Whether a curve keeps clear of every point under it. */
-export function clears(mark: CurveMark, side: Side, obstacles: readonly End[]): boolean {
+function clears(mark: CurveMark, side: Side, obstacles: readonly End[]): boolean {
   const [from, , , to] = mark.points;
   return obstacles.every(({ x, y }) => {
     const t = (x - from[0]) / (to[0] - from[0]);
