@@ -4,7 +4,7 @@
  * are evenly spaced here; what is to scale is on paper.
  */
 import { stringNames } from '../../instrument/places.ts';
-import type { NeckMap, NeckPlace } from '../../lesson/neck/map.ts';
+import { type NeckMap, type NeckPlace, windowsName } from '../../lesson/neck/map.ts';
 import { markersAt } from '../../lesson/neck/markers.ts';
 import { pitchName } from '../../score/pitch.ts';
 import type { DiagramText } from './chords.ts';
@@ -43,16 +43,19 @@ export const neckToText = (map: NeckMap, of: { readonly title: string }, options
     .join('\n');
 };
 
-const factsOf = ({ instrument, windows }: NeckMap, signs: Signs, width: number): readonly string[] =>
-  fold(
+const factsOf = (map: NeckMap, signs: Signs, width: number): readonly string[] => {
+  const { instrument } = map;
+  const frets = windowsName(map, signs.dash);
+  return fold(
     [
       instrument.name,
       stringNames(instrument),
       ...(instrument.capo > 0 ? [`capo ${instrument.capo}`] : []),
-      ...windows.map(({ low, high }) => `frets ${low}${signs.dash}${high}`),
+      ...(frets === '' ? [] : [frets]),
     ].join(signs.separator),
     width,
   );
+};
 
 const keyOf = (map: NeckMap, { show = 'letters' }: NeckText): string =>
   [

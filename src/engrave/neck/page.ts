@@ -1,6 +1,6 @@
 /** The neck map on a page. */
 import { stringNames } from '../../instrument/places.ts';
-import type { NeckMap } from '../../lesson/neck/map.ts';
+import { type NeckMap, windowsName } from '../../lesson/neck/map.ts';
 import { diagramPages, roomBetween, type Words } from '../chart/head.ts';
 import type { DiagramOptions } from '../chart/sheet.ts';
 import { move } from '../drawing/mark.ts';
@@ -61,21 +61,14 @@ const originIn = ({ upright, leftHanded }: NeckLayout): { readonly x: number; re
   return { x: leftHanded ? AROUND.beyond : AROUND.before, y: AROUND.beside };
 };
 
-/** "Frets 2–6 and 5–9". */
-const fretLines = (windows: NeckMap['windows']): readonly string[] => {
-  if (windows.length === 0) return [];
-  const spans = windows.map(({ low, high }) => (low === high ? `${low}` : `${low}–${high}`));
-  const isOne = windows.length === 1 && windows[0]!.low === windows[0]!.high;
-  const last = spans.slice(-2).join(' and ');
-  return [`${isOne ? 'Fret' : 'Frets'} ${[...spans.slice(0, -2), last].join(', ')}`];
-};
-
 /** Instrument, windows, and the scale of the drawing. */
-const neckLines = ({ instrument, windows }: NeckMap, layout: NeckLayout | undefined): readonly string[] => {
+const neckLines = (map: NeckMap, layout: NeckLayout | undefined): readonly string[] => {
+  const { instrument } = map;
+  const frets = windowsName(map);
   const factor = layout ? layout.factor : 1;
   return [
     `${instrument.name} · ${stringNames(instrument, false)}`,
-    ...fretLines(windows),
+    ...(frets === '' ? [] : [`F${frets.slice(1)}`]),
     ...(instrument.capo > 0 ? [`Capo ${instrument.capo}`] : []),
     factor === 1 ? 'Frets true to size' : `Frets to scale, 1 : ${(1 / factor).toFixed(2)}`,
   ];

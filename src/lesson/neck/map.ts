@@ -100,3 +100,12 @@ const lastFret = (
   );
   return needed >= top - 2 ? top : needed;
 };
+
+/** "frets 2–6 and 5–9", "fret 5"; empty for no window. */
+export const windowsName = ({ windows }: Pick<NeckMap, 'windows'>, dash = '–'): string => {
+  if (windows.length === 0) return '';
+  const spans = windows.map(({ low, high }) => (low === high ? `${low}` : `${low}${dash}${high}`));
+  const isOneFret = windows.length === 1 && windows[0]!.low === windows[0]!.high;
+  const last = spans.slice(-2).join(' and ');
+  return `${isOneFret ? 'fret' : 'frets'} ${[...spans.slice(0, -2), last].join(', ')}`;
+};

@@ -5,7 +5,7 @@ import { arrange } from '../../../src/fingering/arrange.ts';
 import { rulesFrom, wholeTune } from '../../../src/fingering/rules.ts';
 import { findInstrument, withCapo } from '../../../src/instrument/define.ts';
 import { placesOf, soundAt } from '../../../src/instrument/places.ts';
-import { neckMap } from '../../../src/lesson/neck/map.ts';
+import { neckMap, windowsName } from '../../../src/lesson/neck/map.ts';
 import { markersAt } from '../../../src/lesson/neck/markers.ts';
 import { midi } from '../../../src/score/pitch.ts';
 import { pitchOf, tuneOf } from '../../support/melody.ts';
@@ -55,6 +55,15 @@ describe('a neck map', () => {
     const { arrangement } = arrange(tune, instrument, rulesFrom());
     expect(neckMap(tune, arrangement).lastFret).toBeLessThanOrEqual(13);
   });
+});
+
+test('windows are named in one phrase', () => {
+  const named = (...windows: readonly (readonly [number, number])[]) =>
+    windowsName({ windows: windows.map(([low, high]) => ({ low, high })) });
+  expect(named()).toBe('');
+  expect(named([5, 5])).toBe('fret 5');
+  expect(named([2, 6])).toBe('frets 2–6');
+  expect(named([2, 6], [9, 9], [5, 9])).toBe('frets 2–6, 9 and 5–9');
 });
 
 test('markers lie where they are on the instruments (common practice, from memory)', () => {
