@@ -40,7 +40,13 @@ const STEP = 0.25;
 const LEVELS = [0, 0.25, 0.5, 0.75, 1] as const;
 const TOO_HIGH = 0.6;
 
-/** A bow from end to end that clears every point under it: no more level than it must be to stay low. */
+/** How far the ends are raised, one after the other, where no bow between them clears what is under it. */
+const RAISED = [0, 0.5, 1, 1.5, 2, 2.5, 3, 3.5, 4] as const;
+
+/**
+ * A bow from end to end that clears every point under it: no more level than it must be to stay low, its ends
+ * raised only where nothing else helps. A very high one where that does not help either.
+ */
 export function clearingBow(
   role: BowRole,
   from: End,
@@ -52,16 +58,23 @@ export function clearingBow(
   // Most have nothing in their way, and none could be lower.
   const plain = bow(role, from, to, side, lowest(role, to.x - from.x), of);
   if (clears(plain, side, obstacles)) return plain;
-  const tried = LEVELS.map(level => {
-    for (let height = lowest(role, to.x - from.x), most = height + MOST; ; height += STEP) {
-      const mark = bow(role, from, to, side, height, of, level);
-      const isClear = clears(mark, side, obstacles);
-      if (isClear || height > most) return { mark, isClear, outer: side * outermost(mark, side) };
-    }
-  });
-  const clear = tried.filter(({ isClear }) => isClear);
-  const least = Math.min(...clear.map(({ outer }) => outer));
-  return (clear.find(({ outer }) => outer <= least + TOO_HIGH) ?? tried.at(-1)!).mark;
+  let highest = plain;
+  for (const by of RAISED) {
+    const [start, stop] = [from, to].map(({ x, y }): End => ({ x, y: y + side * by })) as [End, End];
+    const tried = LEVELS.map(level => {
+      for (let height = lowest(role, to.x - from.x), most = height + MOST; ; height += STEP) {
+        const mark = bow(role, start, stop, side, height, of, level);
+        const isClear = clears(mark, side, obstacles);
+        if (isClear || height > most) return { mark, isClear, outer: side * outermost(mark, side) };
+      }
+    });
+    const clear = tried.filter(({ isClear }) => isClear);
+    const least = Math.min(...clear.map(({ outer }) => outer));
+    const best = clear.find(({ outer }) => outer <= least + TOO_HIGH);
+    if (best) return best.mark;
+    highest = tried.at(-1)!.mark;
+  }
+  return highest;
 }
 
 /** y of the point of a curve that lies farthest to a side. */
