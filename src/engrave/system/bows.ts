@@ -55,27 +55,29 @@ export function clearingBow(
   obstacles: readonly End[],
   of: number,
 ): CurveMark {
+  const low = lowest(role, to.x - from.x);
+  const isClear = (mark: CurveMark): boolean => clears(mark, side, obstacles);
   // Most have nothing in their way, and none could be lower.
-  const plain = bow(role, from, to, side, lowest(role, to.x - from.x), of);
-  if (clears(plain, side, obstacles)) return plain;
-  let highest = plain;
+  let last = bow(role, from, to, side, low, of);
+  if (isClear(last)) return last;
   for (const by of RAISED) {
-    const [start, stop] = [from, to].map(({ x, y }): End => ({ x, y: y + side * by })) as [End, End];
+    const [start, stop] = [raised(from, side * by), raised(to, side * by)];
     const tried = LEVELS.map(level => {
-      for (let height = lowest(role, to.x - from.x), most = height + MOST; ; height += STEP) {
+      for (let height = low; ; height += STEP) {
         const mark = bow(role, start, stop, side, height, of, level);
-        const isClear = clears(mark, side, obstacles);
-        if (isClear || height > most) return { mark, isClear, outer: side * outermost(mark, side) };
+        if (height > low + MOST || isClear(mark)) return mark;
       }
     });
-    const clear = tried.filter(({ isClear }) => isClear);
+    const clear = tried.filter(isClear).map(mark => ({ mark, outer: side * outermost(mark, side) }));
     const least = Math.min(...clear.map(({ outer }) => outer));
     const best = clear.find(({ outer }) => outer <= least + TOO_HIGH);
     if (best) return best.mark;
-    highest = tried.at(-1)!.mark;
+    last = tried.at(-1)!;
   }
-  return highest;
+  return last;
 }
+
+const raised = ({ x, y }: End, by: number): End => ({ x, y: y + by });
 
 /** y of the point of a curve that lies farthest to a side. */
 const outermost = ({ points }: CurveMark, side: Side): number => {
