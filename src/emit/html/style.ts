@@ -3,7 +3,7 @@ export const STYLE = `
 :root{color-scheme:light}
 *{box-sizing:border-box}
 body{margin:0;background:#fff;color:#111;font:1.0625rem/1.55 Georgia,'Times New Roman',serif}
-header,main,footer{max-width:60rem;margin:0 auto;padding:0 1rem}
+header,main,footer{width:min(48rem,100% - 2rem);margin:0 auto}
 header{padding-top:1.5rem;border-bottom:2px solid #111}
 h1{font-size:clamp(1.7rem,5vw,2.6rem);line-height:1.15;margin:.2em 0 .3em}
 h2{font-size:1.5rem;line-height:1.2;margin:2.2em 0 .5em;padding-top:.6em;border-top:1px solid #111}
@@ -32,11 +32,10 @@ figcaption{font-size:.95rem;color:#333;margin-top:.35rem}
 footer{margin-top:3rem;padding-top:.8rem;padding-bottom:2rem;border-top:1px solid #111;font-size:.95rem;color:#333}
 .turn{display:none}
 @media (max-width:36rem) and (orientation:portrait){.turn{display:block;font-style:italic}}
-@media (min-width:62rem){figure{max-width:48rem}}
 @media print{
 @page{margin:15mm 13mm}
 nav,.skip,.files,.turn{display:none!important}
-header,main,footer{max-width:none;padding:0}
+header,main,footer{width:auto}
 h2,h3{break-after:avoid}
 .part{break-inside:avoid}
 .edition+.edition{break-before:page}

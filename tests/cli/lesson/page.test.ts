@@ -31,6 +31,11 @@ describe.skipIf(!hasBrowser)('the page of a lesson in a browser', () => {
       expect(box.width).toBeGreaterThan(Math.min(width, 700) * 0.85);
       expect(box.height).toBeGreaterThan(50);
     }
+    // One column: rules are as wide as the sheets between them.
+    const edges = (await page.evaluate(
+      `[...document.querySelectorAll('header, section > h2, figure, footer')].map(each => { const { left, right } = each.getBoundingClientRect(); return left + ' to ' + right; })`,
+    )) as string[];
+    expect(new Set(edges).size).toBe(1);
     // Glyphs that are defined once are found by each drawing.
     const drawn = (await page.evaluate(
       `[...document.querySelectorAll('svg[role=img]')].map(svg => [...svg.querySelectorAll('use')].every(use => use.getBBox().width > 0))`,
