@@ -38,16 +38,25 @@ const pairUp = (marks: readonly SpanMark[], omissions: Omissions, what: string):
 /** Nobody has more spans open at once. */
 const MOST_OPEN = 64;
 
-/** Takes the latest open mark of that number, of the same voice if there is one. */
+/**
+ * Takes the latest open mark of that number: first of all of the same voice; last of all one on the very
+ * note, as files name a start there before the stop of the span that came from the left.
+ */
 const takePartner = (open: SpanMark[], mark: SpanMark): SpanMark | undefined => {
-  let found = -1;
+  const rank = (other: SpanMark): number =>
+    (other.event === mark.event ? 2 : 0) + (other.voice === mark.voice ? 0 : 1);
+  let best = -1;
   for (let i = open.length - 1; i >= Math.max(0, open.length - MOST_OPEN); i -= 1) {
-    if (open[i]!.number !== mark.number) continue;
-    if (open[i]!.voice === mark.voice) return open.splice(i, 1)[0];
-    if (found < 0) found = i;
+    if (open[i]!.number !== mark.number || runsBackwards(open[i]!, mark)) continue;
+    if (best < 0 || rank(open[i]!) < rank(open[best]!)) best = i;
+    if (rank(open[best]!) === 0) break;
   }
-  return found < 0 ? undefined : open.splice(found, 1)[0];
+  return best < 0 ? undefined : open.splice(best, 1)[0];
 };
+
+/** A voice is written in order of time: a stop of its own that stands before a start does not belong to it. */
+const runsBackwards = (open: SpanMark, mark: SpanMark): boolean =>
+  open.type === 'stop' && open.voice === mark.voice && open.event < mark.event;
 
 /** Pairs the ends of slurs; an end without another is counted as left out. */
 export const slursOf = (marks: readonly SpanMark[], omissions: Omissions): readonly Slur[] =>

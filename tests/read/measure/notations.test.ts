@@ -72,6 +72,27 @@ describe('notations', () => {
   const slur = (type: string, number = 1) => `<slur type="${type}" number="${number}"/>`;
   const with_ = (inner: string) => ({ rest: `<notations>${inner}</notations>` });
 
+  test('slurs: an end does not belong to a later start of its voice', () => {
+    const part = readPart(
+      `${attributes()}${note('C4', 12, with_(slur('stop')))}${note('D4', 12, with_(slur('start')))}${note('E4', 24)}`,
+    );
+    expect(part.slurs).toEqual([]);
+    expect(part.leftOut!.map(({ what }) => what)).toEqual(['slurs without an end', 'slurs without a start']);
+  });
+
+  test('slurs: a note may name the start of its own before the end of the last one', () => {
+    // Elements of <notations> have no order: https://www.w3.org/2021/06/musicxml40/musicxml-reference/elements/notations/
+    const part = readPart(
+      `${attributes()}${note('C4', 12, with_(slur('start')))}${note('D4', 12, with_(slur('start') + slur('stop')))}${note('E4', 24, with_(slur('stop')))}`,
+    );
+    const [c, d, e] = notesIn(part.measures[0]!).map(({ id }) => id);
+    expect(part.slurs).toMatchObject([
+      { from: c, to: d },
+      { from: d, to: e },
+    ]);
+    expect(part.leftOut).toEqual([]);
+  });
+
   test('slurs by number, one note ending one and starting the next', () => {
     const part = readPart(
       `${attributes()}${note('C4', 12, with_(slur('start')))}${note('D4', 12, with_(slur('stop') + slur('start')))}${note('E4', 12, with_(slur('start', 2)))}`,
