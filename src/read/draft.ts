@@ -137,6 +137,8 @@ export interface Walk {
   /** Where the last note that is not part of a chord began, and what it became. */
   chordAt: Ticks;
   chord: Placed | undefined;
+  /** Whether a repeat starts with the measure that comes next. */
+  repeatsNext: boolean;
 }
 
 /** Where an element stands, as events carry it. */

@@ -77,6 +77,7 @@ const newWalk = (raw: RawPart, { division, ids }: { readonly division: Ticks; re
   now: 0,
   chordAt: 0,
   chord: undefined,
+  repeatsNext: false,
 });
 
 const startMeasure = (walk: Walk, raw: RawMeasure): void => {
@@ -91,7 +92,7 @@ const startMeasure = (walk: Walk, raw: RawMeasure): void => {
     printed: [],
     chordSymbols: [],
     directions: [],
-    left: PLAIN_BARLINE,
+    left: { ...PLAIN_BARLINE, repeat: walk.repeatsNext },
     right: PLAIN_BARLINE,
     breakBefore: undefined,
     gapEnd: 0,
@@ -99,6 +100,7 @@ const startMeasure = (walk: Walk, raw: RawMeasure): void => {
   walk.now = 0;
   walk.chordAt = 0;
   walk.chord = undefined;
+  walk.repeatsNext = false;
 };
 
 type Reader = (walk: Walk, node: XmlElement) => void;

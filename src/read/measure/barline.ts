@@ -29,31 +29,60 @@ export const readBarline = (walk: Walk, node: XmlElement, data: XmlBarline): voi
     if (data[sign] === undefined) continue;
     walk.measure.directions.push({ kind: 'sign', sign, at: walk.now, source: sourceOf(walk, node) });
   }
-  if (data.location === BarlineLocation.Middle) {
-    walk.omissions.add('bar lines within a measure', sourceOf(walk, node));
-    return;
-  }
-  if (data.fermatas !== undefined) walk.omissions.add('fermatas on bar lines', sourceOf(walk, node));
+  countLeftOut(walk, node, data);
+  if (data.location === BarlineLocation.Middle) return;
   const side = sideOf(walk, data);
   const before = walk.measure[side];
+  const isAcross = repeatSide(data) !== undefined && repeatSide(data) !== side;
+  const style = data.barStyle?.data === undefined ? before.style : (STYLES[data.barStyle.data] ?? 'regular');
   walk.measure[side] = {
-    style: data.barStyle?.data === undefined ? before.style : (STYLES[data.barStyle.data] ?? 'regular'),
-    repeat: before.repeat || isRepeat(side, data),
-    times: timesOf(data) ?? before.times,
+    ...before,
+    style: isAcross ? before.style : style,
     ending: endingOf(walk, node, side) ?? before.ending,
   };
+  repeatAt(walk, data, side);
+};
+
+const countLeftOut = (walk: Walk, node: XmlElement, data: XmlBarline): void => {
+  const isMiddle = data.location === BarlineLocation.Middle;
+  const repeat = child(node, 'repeat');
+  if (isMiddle) {
+    const what =
+      repeat === undefined ? 'bar lines within a measure' : 'repeats that begin or end within a measure';
+    walk.omissions.add(what, sourceOf(walk, node));
+  } else if (data.fermatas !== undefined) walk.omissions.add('fermatas on bar lines', sourceOf(walk, node));
+  if (repeat && attribute(repeat, 'after-jump') === 'yes') {
+    walk.omissions.add('repeats that are made again after a jump', sourceOf(walk, node));
+  }
+};
+
+/** The side of a measure at which a repeat of that direction stands. */
+const repeatSide = ({ repeat }: XmlBarline): 'left' | 'right' | undefined => {
+  if (repeat?.direction === DirectionTypeBg.Forward) return 'left';
+  return repeat?.direction === DirectionTypeBg.Backward ? 'right' : undefined;
+};
+
+/** Takes a repeat into force; one on the other side of the same bar line belongs to the neighbouring measure. */
+const repeatAt = (walk: Walk, data: XmlBarline, side: 'left' | 'right'): void => {
+  const ends = repeatSide(data) === 'right';
+  if (repeatSide(data) === 'left') startRepeat(walk, side === 'left' ? 'here' : 'next');
+  const measure = side === 'right' ? walk.measure : walk.measures.at(-2);
+  if (!ends || measure === undefined) return;
+  measure.right = { ...measure.right, repeat: true, times: timesOf(data) ?? measure.right.times };
+};
+
+/** Starts a repeat with this measure, or with the next one. */
+export const startRepeat = (walk: Walk, where: 'here' | 'next'): void => {
+  if (where === 'here') walk.measure.left = { ...walk.measure.left, repeat: true };
+  else walk.repeatsNext = true;
 };
 
 /** The location's default is the right; but a bar line before all notes that opens something is a left one. */
 const sideOf = (walk: Walk, data: XmlBarline): 'left' | 'right' => {
   if (data.location === BarlineLocation.Left) return 'left';
   if (data.location === BarlineLocation.Right) return 'right';
-  const opens = data.repeat?.direction === DirectionTypeBg.Forward;
-  return opens && walk.measure.placed.length === 0 ? 'left' : 'right';
+  return repeatSide(data) === 'left' && walk.measure.placed.length === 0 ? 'left' : 'right';
 };
-
-const isRepeat = (side: 'left' | 'right', data: XmlBarline): boolean =>
-  data.repeat?.direction === (side === 'left' ? DirectionTypeBg.Forward : DirectionTypeBg.Backward);
 
 /** More than this is a slip, and would make a performance of any length. */
 const MOST_TIMES = 99;
@@ -73,19 +102,20 @@ const endingOf = (walk: Walk, barline: XmlElement, side: 'left' | 'right'): Endi
     return undefined;
   }
   const list = attribute(node, 'number') ?? '';
+  const text = node.textContent.trim() || list;
+  const numbers = endingNumbers(list);
   return {
-    numbers: endingNumbers(list),
-    text: node.textContent.trim() || list,
+    numbers: numbers.length > 0 ? numbers : endingNumbers(text),
+    text,
     close: type === 'discontinue' ? 'open' : 'closed',
   };
 };
 
-/** "1, 2" and "1-3" (which some files have) → numbers. */
+/** "1, 2", and "1-3" or "1.-3." (which some files have) → numbers; anything else has none. */
 const endingNumbers = (list: string): readonly number[] => {
+  if (!/^[\d\s.,\u2013-]*$/.test(list)) return [];
   const numbers = new Set<number>();
-  for (const range of list.split(/[\s,.]+/)) {
-    const [, from, to] = /^(\d{1,2})(?:[-\u2013](\d{1,2}))?$/.exec(range) ?? [];
-    if (from === undefined) continue;
+  for (const [, from, to] of list.matchAll(/\b(\d{1,2})\b(?:\.?\s*[-\u2013]\s*(\d{1,2})\b)?/g)) {
     for (let n = Number(from); n <= Number(to ?? from); n += 1) numbers.add(n);
   }
   return [...numbers];

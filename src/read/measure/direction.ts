@@ -4,6 +4,7 @@ import type { Source } from '../../score/diagnostic.ts';
 import type { Direction } from '../../score/model/direction.ts';
 import { sourceOf, type Walk } from '../draft.ts';
 import { attribute, child, childText, type XmlElement } from '../xml/element.ts';
+import { startRepeat } from './barline.ts';
 import { offsetTicks } from './duration.ts';
 import { JUMPS, jumpInSound, jumpInWords } from './jump.ts';
 import { printedTempo, soundingTempo } from './tempo.ts';
@@ -32,6 +33,7 @@ export const readDirection = (walk: Walk, node: XmlElement, data: XmlDirection):
       if (type[name] !== undefined) walk.omissions.add(what, base.source);
     }
   }
+  if (sound) takeImpliedRepeat(walk, sound);
   const words = wordsOf(types);
   const jump = jumpInSound(sound) ?? jumpInWords(words);
   if (jump !== undefined) list.push({ ...base, kind: 'jump', jump, text: words || JUMPS[jump].text });
@@ -46,6 +48,7 @@ export const readDirection = (walk: Walk, node: XmlElement, data: XmlDirection):
 
 /** A `<sound>` of its own in a measure, with nothing printed. */
 export const readSound = (walk: Walk, node: XmlElement): void => {
+  takeImpliedRepeat(walk, node);
   const offset = offsetTicks(walk, childText(node, 'offset'));
   const base: Base = { at: Math.max(0, walk.now + offset), source: sourceOf(walk, node) };
   const tempo = soundingTempo(node);
@@ -53,6 +56,11 @@ export const readSound = (walk: Walk, node: XmlElement): void => {
   const jump = jumpInSound(node);
   if (jump === undefined) return;
   walk.measure.directions.push({ ...base, kind: 'jump', jump, text: JUMPS[jump].text });
+};
+
+/** A repeat that starts here, or with the next measure, though no bar line says so (MusicXML 4.0, sound). */
+const takeImpliedRepeat = (walk: Walk, sound: XmlElement): void => {
+  if (attribute(sound, 'forward-repeat') === 'yes') startRepeat(walk, walk.now === 0 ? 'here' : 'next');
 };
 
 const LEFT_OUT: readonly (readonly [keyof DirectionType, string])[] = [

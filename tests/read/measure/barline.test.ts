@@ -37,7 +37,8 @@ describe('bar lines', () => {
     ['1, 2', [1, 2], '1, 2'],
     ['1,2,3', [1, 2, 3], '1,2,3'],
     ['1-3', [1, 2, 3], '1-3'],
-    ['', [], ''],
+    ['', [1], ''],
+    [' ', [1], ''],
   ])('endings: "%s"', (list, numbers, text) => {
     expect(ended(list, 'stop')).toMatchObject([
       { numbers, text, close: 'closed' },
@@ -71,10 +72,78 @@ describe('bar lines', () => {
     ]);
   });
 
-  test('within a measure are left out', () => {
-    const part = readPart(
-      `${attributes()}${note('C4', 24)}${barline('middle', '<bar-style>dotted</bar-style>')}${note('C4', 24)}`,
-    );
-    expect(part.leftOut).toMatchObject([{ what: 'bar lines within a measure' }]);
+  // https://www.w3.org/2021/06/musicxml40/musicxml-reference/data-types/ending-number/
+  test('endings that show no number are counted on', () => {
+    const ending = (number: string, repeat = '', text = '') =>
+      `${barline('left', `<ending number="${number}" type="start">${text}</ending>`)}${note('C4', 48)}${barline('right', `<ending number="${number}" type="stop"/>${repeat}`)}`;
+    const again = '<repeat direction="backward"/>';
+    const numbers = (...measures: readonly string[]) =>
+      readPart(`${attributes()}${note('C4', 48)}`, ...measures).measures.map(
+        ({ left }) => left.ending?.numbers,
+      );
+    expect(numbers(ending(' ', again), ending(' '))).toEqual([undefined, [1], [2]]);
+    expect(numbers(ending('1, 2', again), ending(''))).toEqual([undefined, [1, 2], [3]]);
+    expect(numbers(ending('', again, '1.-3.'), ending('', '', '4.'))).toEqual([undefined, [1, 2, 3], [4]]);
+    expect(numbers(ending('', again), note('C4', 48), ending('', again))).toEqual([
+      undefined,
+      [1],
+      undefined,
+      [1],
+    ]);
   });
+
+  test('within a measure are left out, and repeats there are named', () => {
+    const inside = (inner: string) =>
+      readPart(`${attributes()}${note('C4', 24)}${barline('middle', inner)}${note('C4', 24)}`).leftOut;
+    expect(inside('<bar-style>dotted</bar-style>')).toMatchObject([{ what: 'bar lines within a measure' }]);
+    expect(inside('<repeat direction="backward"/>')).toMatchObject([
+      { what: 'repeats that begin or end within a measure' },
+    ]);
+  });
+
+  const repeats = (...measures: readonly string[]) =>
+    readPart(...measures).measures.map(({ left, right }) => [left.repeat, right.repeat]);
+
+  // https://www.w3.org/2021/06/musicxml40/musicxml-reference/elements/repeat/
+  test('repeats on the other side of their bar line belong to the measure next to it', () => {
+    const c = note('C4', 48);
+    const style = '<bar-style>heavy-light</bar-style>';
+    const measures = [
+      `${attributes()}${c}${barline('right', `${style}<repeat direction="forward"/>`)}`,
+      c,
+      `${barline('left', '<repeat direction="backward" times="3"/>')}${c}`,
+    ];
+    expect(repeats(...measures)).toEqual([
+      [false, false],
+      [true, true],
+      [false, false],
+    ]);
+    const [first, second] = readPart(...measures).measures;
+    expect(first!.right.style).toBe('regular');
+    expect(second!.right.times).toBe(3);
+  });
+
+  // https://www.w3.org/2021/06/musicxml40/musicxml-reference/elements/sound/ (forward-repeat)
+  test.each([
+    ['a sound', '<sound forward-repeat="yes"/>'],
+    [
+      'a direction',
+      '<direction><direction-type><words>x</words></direction-type><sound forward-repeat="yes"/></direction>',
+    ],
+  ])('%s starts a repeat that no bar line shows', (_, sign) => {
+    const back = `${note('C4', 48)}${barline('right', '<repeat direction="backward"/>')}`;
+    const expected = [
+      [false, false],
+      [true, true],
+    ];
+    expect(repeats(`${attributes()}${note('C4', 12)}`, sign + back)).toEqual(expected);
+    expect(repeats(`${attributes()}${note('C4', 12)}${sign}`, back)).toEqual(expected);
+  });
+
+  test('a repeat that is to be made after a jump, too, is said', () =>
+    expect(
+      readPart(
+        `${attributes()}${note('C4', 48)}${barline('right', '<repeat direction="backward" after-jump="yes"/>')}`,
+      ).leftOut,
+    ).toMatchObject([{ what: 'repeats that are made again after a jump' }]));
 });
