@@ -6,6 +6,7 @@ import { wholeWindow } from '../../lesson/places.ts';
 import { scaleNotes } from '../../lesson/scale/notes.ts';
 import { makeScale } from '../../lesson/scale.ts';
 import type { Diagnostic } from '../../score/diagnostic.ts';
+import type { Heading } from '../../score/model.ts';
 import type { Tune } from '../../score/tune.ts';
 import { attempt, type Say } from '../attempt.ts';
 import { defined } from '../define.ts';
@@ -60,17 +61,17 @@ const drawMaps = async (words: readonly string[], options: NeckOptions, saidAt: 
   const { quiet = false, show, upright } = options;
   const shown = { ...(show && { show }), ...(upright && { upright }) };
   const draw = async (say: Say): Promise<void> => {
-    const { maps, title, composer, rights, stem, diagnostics } = await mapsOf(words, options);
+    const { maps, heading, stem, diagnostics } = await mapsOf(words, options);
     const drawn = maps.map(
       (map): Diagram => ({
         stem: `${stem}.${map.instrument.id}.neck`,
         pages: async layout => {
           const { engraveNeck } = await import('../../engrave/neck/page.ts');
-          return engraveNeck(map, { title, composer, rights }, { ...layout, ...shown });
+          return engraveNeck(map, heading, { ...layout, ...shown });
         },
         text: async style => {
           const { neckToText } = await import('../../emit/text/neck.ts');
-          return neckToText(map, { title }, { ...style, ...shown });
+          return neckToText(map, { title: heading.title ?? '' }, { ...style, ...shown });
         },
       }),
     );
@@ -83,9 +84,8 @@ const drawMaps = async (words: readonly string[], options: NeckOptions, saidAt: 
 
 interface Maps {
   readonly maps: readonly NeckMap[];
-  readonly title: string;
-  readonly composer: string | undefined;
-  readonly rights: readonly string[];
+  /** Of what is mapped. */
+  readonly heading: Heading;
   /** Start of the names of files. */
   readonly stem: string;
   readonly diagnostics: readonly Diagnostic[];
@@ -120,9 +120,7 @@ const tuneMaps = ({
   readonly diagnostics: readonly Diagnostic[];
 }): Maps => ({
   maps: editions.map(({ arrangement }) => neckMap(tune, arrangement)),
-  title: tune.title ?? '',
-  composer: tune.composer,
-  rights: tune.rights,
+  heading: tune,
   stem,
   diagnostics,
 });
@@ -143,9 +141,7 @@ const scaleMaps = async (key: string, options: NeckOptions): Promise<Maps> => {
   );
   return {
     maps: editions.map(({ arrangement }) => neckMap(tune, arrangement, scale.tonic)),
-    title: tune.title ?? '',
-    composer: undefined,
-    rights: [],
+    heading: tune,
     stem: fileStem(tune.title ?? key),
     diagnostics: lesson.diagnostics,
   };

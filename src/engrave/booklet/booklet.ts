@@ -2,7 +2,7 @@
 import type { Edition, Pack } from '../../lesson/pack/pack.ts';
 import { anchoredText } from '../measure/rich-text.ts';
 import { pageFrame } from '../options.ts';
-import { editionLines } from '../page/heading.ts';
+import { creditLines, editionLines } from '../page/heading.ts';
 import type { Group, Page } from '../page.ts';
 import { type Entry, type Front, frontPages } from './front.ts';
 import type { Layout } from './sheet.ts';
@@ -15,9 +15,9 @@ export interface Section {
 
 const NUMBER_SIZE = 3.9;
 
-/** The tune and its composer; a title that is the lesson's is not said twice. */
-export const tuneLine = ({ tune: { title, composer }, words }: Pack): readonly string[] => {
-  const parts = [title === words.lesson ? undefined : title, composer].filter(Boolean);
+/** The tune and who made it; a title that is the lesson's is not said twice. */
+export const tuneLine = ({ tune, words }: Pack): readonly string[] => {
+  const parts = [tune.title === words.lesson ? undefined : tune.title, ...creditLines(tune)].filter(Boolean);
   return parts.length > 0 ? [parts.join(' · ')] : [];
 };
 

@@ -4,7 +4,7 @@ import type { Part } from '../../lesson/pack/pack.ts';
 import { engraveChart } from '../chart/chart.ts';
 import { type Engraving, engrave } from '../engrave.ts';
 import { engraveNeck, type NeckOptions } from '../neck/page.ts';
-import { editionLines } from '../page/heading.ts';
+import { creditLines, editionLines } from '../page/heading.ts';
 import type { Page } from '../page.ts';
 import { textPages } from './sheet.ts';
 
@@ -29,10 +29,7 @@ const ENGRAVERS: {
     });
   },
   chart: ({ chart, shapes }, options) => plain(engraveChart(chart, shapes, options)),
-  neck: ({ tune, map }, options) =>
-    plain(
-      engraveNeck(map, { title: tune.title ?? '', composer: tune.composer, rights: tune.rights }, options),
-    ),
+  neck: ({ tune, map }, options) => plain(engraveNeck(map, tune, options)),
   cues: ({ cues: { tune, arrangement }, words }, options) =>
     plain(
       textPages(
@@ -41,7 +38,7 @@ const ENGRAVERS: {
             title: options.title ?? tune.title ?? '',
             subtitle: options.subtitle,
             left: editionLines(tune, arrangement, false),
-            right: tune.composer ? [tune.composer] : [],
+            right: creditLines(tune),
           },
           foot: tune.rights,
           author: tune.composer,

@@ -4,6 +4,7 @@ import type { ChordSheet } from '../../lesson/chords/sheet.ts';
 import type { Tune } from '../../score/tune.ts';
 import { move } from '../drawing/mark.ts';
 import { pageFrame } from '../options.ts';
+import { creditLines } from '../page/heading.ts';
 import type { Group, Page } from '../page.ts';
 import { frameRows } from './frames.ts';
 import { diagramPages, roomBetween, type Words } from './head.ts';
@@ -67,7 +68,7 @@ const wordsOf = (tune: Tune, sheet: ChordSheet, options: DiagramOptions): Words 
   title: options.title ?? tune.title ?? '',
   subtitle: options.subtitle,
   left: sheetLines(sheet),
-  right: tune.composer ? [tune.composer] : [],
+  right: creditLines(tune),
   foot: [...cautionLines(sheet), ...tune.rights],
   footer: options.footer,
   author: tune.composer,

@@ -1,11 +1,13 @@
 /** The neck map on a page. */
 import { stringNames } from '../../instrument/places.ts';
 import { type NeckMap, windowsName } from '../../lesson/neck/map.ts';
+import type { Heading } from '../../score/model.ts';
 import { diagramPages, roomBetween, type Words } from '../chart/head.ts';
 import type { DiagramOptions } from '../chart/sheet.ts';
 import { move } from '../drawing/mark.ts';
 import { anchoredText } from '../measure/rich-text.ts';
 import { pageFrame } from '../options.ts';
+import { creditLines } from '../page/heading.ts';
 import type { Page } from '../page.ts';
 import { AROUND, drawingSize, layOutNeck, type NeckLayout } from './layout.ts';
 import { keyMarks, neckMarks, type PlaceLabel } from './neck.ts';
@@ -15,28 +17,20 @@ export interface NeckOptions extends DiagramOptions {
   readonly upright?: boolean;
 }
 
-/** What the map is of. */
-export interface NeckTitle {
-  readonly title: string;
-  readonly composer: string | undefined;
-  /** At the foot. */
-  readonly rights: readonly string[];
-}
-
 /** Between the map and the line that explains it, mm. */
 const BELOW_MAP = 9;
 const KEY_HEIGHT = 8;
 
-/** Engraves a neck map: one page. */
-export function engraveNeck(map: NeckMap, of: NeckTitle, options: NeckOptions): readonly Page[] {
+/** Engraves a neck map under the heading of what it is of: one page. */
+export function engraveNeck(map: NeckMap, of: Heading, options: NeckOptions): readonly Page[] {
   const frame = pageFrame({ ...options, sheet: 'tab' });
   const upright = options.upright ?? false;
   const label = options.show ?? 'letters';
   const words = (layout?: NeckLayout): Words => ({
-    title: options.title ?? of.title,
+    title: options.title ?? of.title ?? '',
     subtitle: options.subtitle,
     left: neckLines(map, layout),
-    right: of.composer ? [of.composer] : [],
+    right: creditLines(of),
     foot: of.rights,
     footer: options.footer,
     author: of.composer,

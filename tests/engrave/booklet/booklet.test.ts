@@ -65,10 +65,21 @@ describe('a booklet', () => {
     }
   });
 
-  it('says of the tune in words whose it is, as on the sheets', () => {
-    for (const { sections } of booklets) {
-      const [words] = sections.find(({ title }) => title === 'In words')!.pages;
-      expect(textsOf(words!)).toEqual(expect.arrayContaining(['Traditional', 'Public domain']));
+  it('says on the front and on every page of the tune who made it', () => {
+    const { pack } = packOf(exampleTune('amazing-grace'), [windowOf(4, 8)]);
+    for (const edition of pack.editions) {
+      const sections = edition.parts.map(
+        (part): Section => ({ title: part.title, pages: partPages(part, LAYOUT).pages }),
+      );
+      const [front, ...pages] = bookletPages(pack, edition, sections, LAYOUT);
+      const ofTune = pages.filter(({ title }) => title === 'Amazing Grace');
+      expect(ofTune.length).toBeGreaterThanOrEqual(6);
+      for (const page of [front!, ...ofTune]) {
+        const words = textsOf(page).join(' ');
+        expect(words).toContain('Traditional');
+        expect(words).toContain('Words: John Newton');
+        if (page !== front) expect(words).toContain('Public domain');
+      }
     }
   });
 

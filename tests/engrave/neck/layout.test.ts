@@ -66,7 +66,7 @@ describe('a place', () => {
   });
 });
 
-const HEAD = { title: 'T', composer: undefined, rights: ['Public domain', 'By nobody'] };
+const HEAD = { title: 'T', rights: ['Public domain', 'By nobody'] };
 
 describe.each([
   { upright: false, leftHanded: false },
@@ -133,8 +133,8 @@ test.each([
     ...mapOn(findInstrument('ukulele')),
     windows: windows.map(([low, high]) => ({ low: low!, high: high! })),
   };
-  const marks = engraveNeck(map, { title: 'Tune', composer: undefined, rights: [] }, {}).flatMap(
-    ({ groups }) => groups.flatMap(group => group.marks),
+  const marks = engraveNeck(map, { title: 'Tune', rights: [] }, {}).flatMap(({ groups }) =>
+    groups.flatMap(group => group.marks),
   );
   const lines = marks.flatMap(mark =>
     mark.kind === 'text' && /^Frets? \d/.test(mark.text) ? [mark.text] : [],
