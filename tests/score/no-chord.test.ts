@@ -40,6 +40,32 @@ describe('no chord', () => {
     expect(tune(said('N.C.') + none('N.C.')).measures[0]!.chordSymbols).toHaveLength(2);
   });
 
+  test('takes its place among the symbols, and the other words stay', () => {
+    const measure = tuneFrom(
+      `${attributes()}${said('Slowly')}${note('C4', 12)}${said('N.C.')}${note('D4', 12)}${chord}${said('aside')}${note('E4', 24)}`,
+    ).measures[0]!;
+    expect(measure.chordSymbols).toMatchObject([
+      { at: 12, root: undefined, kind: 'none', text: undefined, bass: undefined, degrees: [] },
+      { at: 24, root: { step: 'F' } },
+    ]);
+    expect(measure.directions).toMatchObject([{ text: 'Slowly' }, { text: 'aside' }]);
+  });
+
+  test('is not said already by the symbol of a chord, nor by silence at another moment', () => {
+    const symbols = (marks: string) =>
+      tune(marks).measures[0]!.chordSymbols.map(({ at, root }) => [at, root?.step]);
+    expect(symbols(said('N.C.') + chord)).toEqual([
+      [0, 'F'],
+      [24, 'F'],
+      [24, undefined],
+    ]);
+    const [first] = tuneFrom(
+      `${attributes()}${none('')}${note('C4', 24)}${said('N.C.')}${note('D4', 24)}`,
+      `${chord}${note('C4', 48)}`,
+    ).measures;
+    expect(first!.chordSymbols.map(({ at }) => at)).toEqual([0, 24]);
+  });
+
   test.each([
     ['other words', 'Once more, N.C.', 'above'],
     ['words below the staff', 'tacet', 'below'],
@@ -47,6 +73,14 @@ describe('no chord', () => {
     const [first] = tune(said(text, placement)).measures;
     expect(first!.chordSymbols).toHaveLength(1);
     expect(first!.directions).toMatchObject([{ kind: 'words', text }]);
+  });
+
+  test('a tempo mark or a rehearsal letter of that name is none', () => {
+    const letter =
+      '<direction placement="above"><direction-type><rehearsal>NC</rehearsal></direction-type></direction>';
+    const [first] = tune(letter).measures;
+    expect(first!.chordSymbols).toHaveLength(1);
+    expect(first!.directions).toHaveLength(1);
   });
 
   test('where the tune has no chord symbols, the words stay words', () => {

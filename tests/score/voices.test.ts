@@ -40,6 +40,62 @@ describe('the choice of a part', () => {
       ]);
   });
 
+  test('of several parts of one name takes the first with notes, and says which others there are', () => {
+    const bars = (...steps: readonly string[]) =>
+      scoreOf(
+        steps.map((_, n) => listed(`P${n + 1}`, 'Guitar')).join(''),
+        steps.map((step, n) => part(`P${n + 1}`, `${attributes()}${note(step, 48)}`)).join(''),
+      );
+    const called = (...steps: readonly string[]) => melodyOf(bars(...steps), { part: 'guitar' });
+    expect(called('r', 'C4', 'D4', 'r', 'E4')).toMatchObject({
+      tune: { part: 'P2' },
+      diagnostics: [
+        {
+          severity: 'note',
+          code: 'part-chosen',
+          message: 'of 3 parts called Guitar, the first is taken: P2',
+          hint: expect.stringMatching(/--part P3, P5$/),
+        },
+      ],
+    });
+    expect(called('r', 'C4')).toMatchObject({ tune: { part: 'P2' }, diagnostics: [] });
+    expect(called('C4')).toMatchObject({ tune: { part: 'P1' }, diagnostics: [] });
+    expect(refused(() => called('r', 'r'))).toMatchObject([{ code: 'silent-part', place: { part: 'P1' } }]);
+  });
+
+  test('goes by number in scores of more than nine parts, too', () => {
+    const ids = Array.from({ length: 12 }, (_, n) => `S${n + 1}`);
+    const xml = scoreOf(
+      ids.map(id => listed(id)).join(''),
+      ids.map(id => part(id, `${attributes()}${note('C4', 48)}`)).join(''),
+    );
+    expect(melodyOf(xml, { part: '12' }).tune.part).toBe('S12');
+  });
+
+  test('that is misspelt is answered with the name that was meant', () => {
+    const hintFor = (wanted: string) => refused(() => chosen(wanted))[0]!.hint;
+    expect(hintFor('  Violinn  ')).toMatch(/^is Violin meant\? the parts are /);
+    expect(hintFor('tuba')).toMatch(/^the parts are /);
+    const nameless = scoreOf(listed('X'), part('X', `${attributes()}${note('C4', 48)}`));
+    expect(refused(() => melodyOf(nameless, { part: 'y' }))[0]!.hint).toBe('the only part is X');
+  });
+
+  test('of a silent part is answered with those that have notes', () => {
+    const silent = (...steps: readonly string[]) =>
+      refused(() =>
+        melodyOf(
+          scoreOf(
+            steps.map((_, n) => listed(`P${n + 1}`)).join(''),
+            steps.map((step, n) => part(`P${n + 1}`, `${attributes()}${note(step, 48)}`)).join(''),
+          ),
+          { part: 'P1' },
+        ),
+      )[0]!.hint;
+    expect(silent('r', 'C4')).toBe('the only part with notes is P2');
+    expect(silent('r', 'C4', 'r', 'D4')).toBe('the parts with notes are P2, P4');
+    expect(silent('r', 'r')).toMatch(/right file/);
+  });
+
   test('is said where there was one: how many, which, and what else there is', () => {
     expect(melodyOf(twins).diagnostics).toMatchObject([
       {
