@@ -1,5 +1,6 @@
 /** `fretward config`: what is in force for tunes, and who says so. */
 import { STANDARD_INPUT } from '../../batch/inputs.ts';
+import { namesIn } from '../../lesson/table.ts';
 import type { Config, Origin, Setting, Settings } from '../config/settings.ts';
 import { print, printJson } from '../console.ts';
 import { defined } from '../define.ts';
@@ -73,7 +74,7 @@ export const run = async (
 /** Settings that are not the general ones. */
 const differing = (settings: Settings, general: Settings): Settings =>
   Object.fromEntries(
-    Object.entries(settings).filter(([name, setting]) => general[name as OptionName] !== setting),
+    namesIn(settings).flatMap(name => (general[name] === settings[name] ? [] : [[name, settings[name]]])),
   );
 
 interface Row {

@@ -4,7 +4,8 @@
  */
 import * as z from 'zod/mini';
 import { FORMATS } from '../../emit/formats.ts';
-import { PART_NAMES, PARTS, type PartName, USUAL_PARTS } from '../../lesson/pack/parts.ts';
+import { PART_NAMES, PARTS, USUAL_PARTS } from '../../lesson/pack/parts.ts';
+import { namesIn } from '../../lesson/table.ts';
 import { ARRANGING, OPTIONS, type OptionName } from '../options/options.ts';
 import { helpOf, isFlag, longName, type OptionRow, type Said } from '../options/row.ts';
 import { LAYOUT_NAMES } from '../options/sheets.ts';
@@ -46,7 +47,7 @@ export const OWN_ROWS = {
     help: `what is handed out: ${PART_NAMES.map(name => `${name}: ${PARTS[name].summary}`).join('; ')}`,
     default: listed(USUAL_PARTS),
     list: true,
-    schema: () => z.array(oneOf(PART_NAMES as readonly [PartName, ...PartName[]])),
+    schema: () => z.array(oneOf(PART_NAMES)),
   },
   within: {
     help: 'the folder that paths in this file may not leave, from its own',
@@ -124,7 +125,7 @@ const SAID: Partial<Record<LessonOption, Said>> = {
 };
 
 export const KEYS: readonly Key[] = [
-  ...(Object.keys(OWN_ROWS) as OwnName[]).map((own): Key => {
+  ...namesIn(OWN_ROWS).map((own): Key => {
     const row: KeyRow = OWN_ROWS[own];
     const { list = false, schema, default: standard } = row;
     const from = { kind: 'own', own } as const;

@@ -1,5 +1,6 @@
 /** The options that say how many tunes are worked through, and what is told about it. */
 import * as z from 'zod/mini';
+import { namesIn } from '../../lesson/table.ts';
 import { flag } from './row.ts';
 import { byteCount, named, oneOf, share, whole } from './values.ts';
 
@@ -64,6 +65,6 @@ export const CONFIG_ROW = {
   },
 } as const;
 
-export const LIMIT_NAMES = Object.keys(LIMIT_ROWS) as (keyof typeof LIMIT_ROWS)[];
+export const LIMIT_NAMES = namesIn(LIMIT_ROWS);
 /** What says how a run goes, whatever it makes. */
-export const RUN_NAMES = Object.keys(RUN_ROWS) as (keyof typeof RUN_ROWS)[];
+export const RUN_NAMES = namesIn(RUN_ROWS);

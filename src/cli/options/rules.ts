@@ -1,6 +1,7 @@
 /** The options that steer the fingering, and the rules that they make. */
 import * as z from 'zod/mini';
 import { type Rules, rulesFrom } from '../../fingering/rules.ts';
+import { namesIn } from '../../lesson/table.ts';
 import { flag } from './row.ts';
 import { handSize, oneOf, pin, windowRule } from './values.ts';
 
@@ -52,7 +53,7 @@ export const RULE_ROWS = {
   },
 } as const;
 
-export const RULE_NAMES = Object.keys(RULE_ROWS) as (keyof typeof RULE_ROWS)[];
+export const RULE_NAMES = namesIn(RULE_ROWS);
 
 type Checked = {
   readonly [K in keyof typeof RULE_ROWS]?: z.output<ReturnType<(typeof RULE_ROWS)[K]['schema']>> | undefined;

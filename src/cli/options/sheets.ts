@@ -1,10 +1,11 @@
 /** The options that say how sheets look, and the layout that they make. */
 import * as z from 'zod/mini';
 import { PAPERS, SHEETS, type SheetName, type SheetOptions } from '../../engrave/options.ts';
+import { namesIn } from '../../lesson/table.ts';
 import { flag } from './row.ts';
 import { listed, millimetres, oneOf, whole } from './values.ts';
 
-const SHEET_NAMES = Object.keys(SHEETS) as SheetName[];
+const SHEET_NAMES = namesIn(SHEETS);
 
 /** What is printed where a teacher names nothing: the pair to check against and to be quizzed by. */
 export const DEFAULT_SHEETS: readonly SheetName[] = ['tab', 'quiz'];
@@ -60,9 +61,9 @@ export const SHEET_ROWS = {
   },
   paper: {
     flags: '--paper <size>',
-    help: `the paper: ${listed(Object.keys(PAPERS))}`,
+    help: `the paper: ${listed(namesIn(PAPERS))}`,
     default: 'a4',
-    schema: () => oneOf(Object.keys(PAPERS) as (keyof typeof PAPERS)[]),
+    schema: () => oneOf(namesIn(PAPERS)),
   },
   landscape: flag('--landscape', 'the long side of the paper across'),
   margins: {
@@ -79,9 +80,7 @@ type Checked = {
     | undefined;
 };
 
-export const LAYOUT_NAMES = (Object.keys(SHEET_ROWS) as (keyof typeof SHEET_ROWS)[]).filter(
-  name => name !== 'sheets',
-);
+export const LAYOUT_NAMES = namesIn(SHEET_ROWS).filter(name => name !== 'sheets');
 
 /** The layout that the options ask for; what they do not say is the engraver's to choose. */
 export const layoutOf = ({ margins, ...said }: Checked): Omit<SheetOptions, 'sheet'> => {

@@ -1,6 +1,7 @@
 /** Embeds the blocks of the text faces that a page's characters need, as @font-face rules. */
 import type { TextMark } from '../../engrave/drawing/text.ts';
 import { type FaceName, face } from '../../engrave/font/face.ts';
+import { namesIn } from '../../lesson/table.ts';
 import { FONTS } from './fonts.generated.ts';
 
 interface Block {
@@ -41,7 +42,7 @@ function rule(name: FaceName, { characters, data }: Block): string {
 /** Rules for all faces and blocks in use, in a fixed order. */
 export function fontFaces(texts: readonly TextMark[]): string {
   const used = usedCharacters(texts);
-  return (Object.keys(FONTS) as FaceName[])
+  return namesIn(FONTS)
     .flatMap(name =>
       blocksOf(name)
         .filter(block => [...(used.get(name) ?? [])].some(each => block.characters.includes(each)))

@@ -1,4 +1,5 @@
 /** The parts of a pack, in the order in which a lesson takes them. A new part is a new row here. */
+import { namesIn } from '../table.ts';
 
 interface PartRow {
   /** Over its pages, in contents and lists. */
@@ -30,7 +31,7 @@ export const PARTS = {
 export type PartName = keyof typeof PARTS;
 
 /** The names of all parts, in order. */
-export const PART_NAMES = Object.keys(PARTS) as readonly PartName[];
+export const PART_NAMES = namesIn(PARTS);
 
 /** The parts of a lesson that names none. */
 export const USUAL_PARTS: readonly PartName[] = PART_NAMES.filter(name => PARTS[name].usual);

@@ -1,4 +1,5 @@
 /** The order in which the notes of a scale are played. All answers are indices from the lowest note up. */
+import { namesIn } from '../table.ts';
 
 export const DIRECTIONS = ['up', 'down', 'both'] as const;
 /** Which way a scale is played. */
@@ -27,7 +28,7 @@ export interface Pattern {
 /** The name of a pattern. */
 export type PatternName = keyof typeof PATTERNS;
 /** The names of all patterns. */
-export const PATTERN_NAMES = Object.keys(PATTERNS) as readonly PatternName[];
+export const PATTERN_NAMES = namesIn(PATTERNS);
 
 /**
  * Both ways a scale in steps starts at `start`, goes up, down to its lowest note, and ends where it
