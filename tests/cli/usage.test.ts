@@ -36,6 +36,10 @@ describe('wrong usage ends with status 2 and says what is right', () => {
     ['--max-bytes lots', 'write a number of bytes'],
     ['--report json', 'say where they are with --out <folder>'],
     ['--out o --verify --watch', '--verify and --watch do not go together'],
+    [
+      '--out o --verify --force',
+      '--verify and --force do not go together (usage)\n    --verify writes nothing',
+    ],
     ['--out o --dry-run --depfile d', '--dry-run and --depfile do not go together'],
     ['--place A4', 'write pitch=string:fret'],
     ['--place "E4=2:0 G4=2:3"', 'put commas between: E4=2:0,G4=2:3'],

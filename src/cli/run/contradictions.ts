@@ -1,14 +1,23 @@
 /** Options of a run that do not go together. */
+import { namesIn } from '../../lesson/table.ts';
 import { UsageError } from '../exit.ts';
 import { OPTIONS, type OptionName, type Options } from '../options/options.ts';
 import { flagOf } from '../options/row.ts';
 
+/** What does not go with looking alone; what would be forced can still be listed. */
+const DOING = {
+  verify: ['watch', 'depfile', 'dryRun', 'force'],
+  dryRun: ['watch', 'depfile'],
+} as const;
+
 /** Refuses to write while only looking. Throws a UsageError. */
-export const refuseContradictions = (options: Options<'verify' | 'dryRun' | 'watch' | 'depfile'>): void => {
-  const looking = options.verify ? 'verify' : options.dryRun ? 'dryRun' : undefined;
-  const doing = (['watch', 'depfile', 'dryRun'] as const).find(name => options[name] && name !== looking);
-  if (!looking || !doing) return;
-  throw notTogether(looking, doing, `${flagOf(OPTIONS[looking])} writes nothing`);
+export const refuseContradictions = (
+  options: Options<'verify' | 'dryRun' | 'watch' | 'depfile' | 'force'>,
+): void => {
+  for (const looking of namesIn(DOING)) {
+    const doing = options[looking] && DOING[looking].find(name => options[name]);
+    if (doing) throw notTogether(looking, doing, `${flagOf(OPTIONS[looking])} writes nothing`);
+  }
 };
 
 /** What to throw where two options do not go together. */

@@ -131,7 +131,7 @@ a/index.html: error: the file is not what this command makes now (output-stale)
     expect(term.read('a/index.html')).toBe(page);
   });
 
-  it.each(['--dry-run', '--depfile x.d', '--init'])('does not go with %s', async other => {
+  it.each(['--dry-run', '--depfile x.d', '--force', '--init'])('does not go with %s', async other => {
     const { stderr, status } = await terminal().run(`${BUILD} --verify ${other}`);
     expect(status).toBe(2);
     expect(stderr).toMatch(/^error: --\S+ and --\S+ do not go together \(usage\)/);
