@@ -63,7 +63,7 @@ export async function* runBatch(
       yield { report, made, toMake };
       if (writing && isNew && made % SAVED_AFTER === 0) memories.save();
     }
-    const leftOver = leftOvers(tasks, memories).filter(path => !concluder.hasClaimed(path));
+    const leftOver = leftOvers(tasks, memories, path => concluder.hasClaimed(path));
     return { leftOver, contested: concluder.contested };
   } finally {
     if (writing) memories.save();

@@ -1,6 +1,7 @@
 /** What is done with what a task came to: its files are written, listed, or compared with those that are there. */
 import { join, relative, resolve } from 'node:path';
 import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
+import { isAboutRequest } from './blame.ts';
 import { compare } from './compare.ts';
 import { removeQuietly, writeFiles } from './files.ts';
 import type { Memories } from './memory.ts';
@@ -36,8 +37,12 @@ interface Conclusion {
   readonly leftOut?: readonly string[];
 }
 
-/** Refused for what the machine is like, and not for what the tune is: worth another try. */
+/** What the machine is like, and no fault of the tune: worth another try. */
 const PASSING: ReadonlySet<string> = new Set(['cannot-read', 'cannot-write', 'png-unavailable']);
+
+/** Whether a tune is refused for what it is: then its earlier sheets are not of it any more. */
+const isTheTune = (diagnostics: readonly Diagnostic[]): boolean =>
+  !diagnostics.some(({ code }) => PASSING.has(code) || isAboutRequest(code));
 
 /** Concludes the tasks of a run, one after the other. */
 export class Concluder {
@@ -103,7 +108,7 @@ export class Concluder {
     const { diagnostics } = outcome;
     if (outcome.kind === 'fault') return { result: 'fault', diagnostics };
     if (outcome.kind === 'refused') {
-      if (!diagnostics.some(each => PASSING.has(each.code))) this.#remember(task, outcome, input);
+      if (isTheTune(diagnostics)) this.#remember(task, outcome, input);
       return { result: 'refused', diagnostics };
     }
     const { editions, leftOut } = outcome;

@@ -32,6 +32,8 @@ export interface Memory {
   readonly confirm: (stem: string, job: string, source: string | undefined) => void;
   /** Names of files that are there, and that nothing makes any more; of one stem, or of all. */
   readonly leftOver: (stem?: string) => readonly string[];
+  /** Names of files that are there, and that were made of a stem at any time. */
+  readonly everMade: (stem: string) => readonly string[];
   /** Puts it on the disk; a failure is not worth a word. */
   readonly save: () => void;
 }
@@ -83,6 +85,7 @@ export const openMemory = (folder: string, build: string): Memory => {
       [...(stem === undefined ? shelves.values() : [shelfOf(stem)])]
         .flatMap(shelf => leftOver(shelf, isThere))
         .filter(isThere),
+    everMade: stem => everMade(shelfOf(stem)).filter(isThere),
     save: () => {
       // Where nothing was written, a folder for it alone would puzzle whoever finds it.
       if (changes.length === 0 || !isFolder(folder)) return;

@@ -4,7 +4,7 @@ import { basename, dirname, join } from 'node:path';
 import type { Diagnostic } from '../score/diagnostic.ts';
 import { counted } from '../score/numbers.ts';
 import { MEMORY_FILE, type Memories } from './memory.ts';
-import type { Mode, Task, Work } from './task.ts';
+import type { Mode, Task } from './task.ts';
 
 /** How the folders of a run stand. */
 export interface Standing {
@@ -14,29 +14,45 @@ export interface Standing {
   readonly contested: readonly string[];
 }
 
-/** Paths of files in the folders of a run that nothing makes any more, as far as the folders remember. */
-export const leftOvers = (tasks: readonly Task[], memories: Memories): readonly string[] => {
-  const works = tasks.filter(task => task.kind === 'work');
-  const folders = new Set(works.map(({ folder }) => folder));
-  const here = [...folders].flatMap(folder => pathsIn(folder, memories.of(folder).leftOver()));
-  const beside = lessonsBeside(works)
-    .filter(folder => !folders.has(folder))
-    .flatMap(folder => pathsIn(folder, memories.of(folder).leftOver(basename(folder))));
-  return [...here, ...beside].sort();
+/**
+ * Paths of files in the folders of a run that nothing makes any more, as far as the folders remember; `isClaimed` says
+ * what the run made, or found up to date.
+ */
+export const leftOvers = (
+  tasks: readonly Task[],
+  memories: Memories,
+  isClaimed: (path: string) => boolean,
+): readonly string[] => {
+  const lessons = foldersOf(tasks.filter(isLesson));
+  const left = [
+    ...foldersOf(tasks.filter(task => !isLesson(task))).flatMap(folder =>
+      pathsIn(folder, memories.of(folder).leftOver()),
+    ),
+    // A lesson has its folder for itself, and says all that is asked for: one that is refused makes nothing.
+    ...lessons.flatMap(folder => pathsIn(folder, memories.of(folder).everMade(basename(folder)))),
+    ...lessonsBeside(lessons).flatMap(folder =>
+      pathsIn(folder, memories.of(folder).leftOver(basename(folder))),
+    ),
+  ];
+  return left.filter(path => !isClaimed(path)).sort();
 };
+
+const isLesson = (task: Task): boolean => task.kind === 'refused' || task.job.kind === 'lesson';
+
+const foldersOf = (tasks: readonly Task[]): readonly string[] => [
+  ...new Set(tasks.map(({ folder }) => folder)),
+];
 
 const pathsIn = (folder: string, names: readonly string[]): readonly string[] =>
   names.map(name => join(folder, name));
 
-/** Folders of lessons beside those that are made: every lesson has one, of its own name. */
-const lessonsBeside = (works: readonly Work[]): readonly string[] => {
-  const lessons = works.filter(({ job }) => job.kind === 'lesson');
-  return [...new Set(lessons.map(({ folder }) => dirname(folder)))].flatMap(parent =>
+/** Folders of other lessons beside those: every lesson has one, of its own name. */
+const lessonsBeside = (lessons: readonly string[]): readonly string[] =>
+  [...new Set(lessons.map(folder => dirname(folder)))].flatMap(parent =>
     foldersIn(parent)
       .map(name => join(parent, name))
-      .filter(folder => existsSync(join(folder, MEMORY_FILE))),
+      .filter(folder => !lessons.includes(folder) && existsSync(join(folder, MEMORY_FILE))),
   );
-};
 
 const foldersIn = (folder: string): readonly string[] => {
   try {

@@ -22,10 +22,12 @@ export interface Work {
   readonly saidAt: SaidAt;
 }
 
-/** What was refused before there was anything to make. */
+/** A lesson file that was refused before there was anything to make. */
 interface Refused {
   readonly kind: 'refused';
   readonly name: string;
+  /** Where its outputs would go, if it said nothing else. */
+  readonly folder: string;
   readonly diagnostics: readonly Diagnostic[];
 }
 

@@ -46,7 +46,7 @@ hand-shifts | note | the index finger moves to another fret | the notes do not a
 impossible-place | error | a chosen place does not sound the note, or is not on the neck | it was mistyped, or marked for another tuning | change the place, or the marks in the file
 key-beyond-seven | error | the scale needs more than seven sharps or flats | its tonic is spelt in a way that key signatures do not reach | use the note that sounds the same
 left-out | warning | the tune has notation that the sheets do not show | it is outside what a sheet for a melody holds | check that the music is whole without it
-left-over | warning | sheets of an earlier run belong to nothing that is made now | a tune, an edition, a part or a kind of sheet is no longer asked for, or cannot be made now | delete them, lest they are handed out; the summary of --report json lists all
+left-over | warning | sheets of an earlier run belong to nothing that is made now | a tune, an edition, a part or a kind of sheet is no longer asked for, or cannot be made now; or a lesson file is wrong | mend what is wrong, or delete them, lest they are handed out; the summary of --report json lists all
 lesson-bad-value | error | the lesson file says something that does not hold there | it is mistyped, or of another kind | write what the message names
 lesson-broken | error | the lesson file is not YAML, or no lesson | a bracket, a quote or the indentation is wrong, or a tune was named | begin with fretward lesson --init
 lesson-exists | error | a lesson file is there already | it is not overwritten | choose another name

@@ -1,6 +1,8 @@
 /** The options in force for a command: what was typed, over what a fretward.yaml says, for all tunes and for each. */
+import { BLAMED } from '../batch/blame.ts';
 import type { Input } from '../batch/inputs.ts';
 import type { SaidAt } from '../batch/said.ts';
+import { namesIn } from '../lesson/table.ts';
 import type { DiagnosticPlace } from '../score/diagnostic.ts';
 import { findConfig, settingsFor } from './config/find.ts';
 import {
@@ -13,7 +15,6 @@ import {
 } from './config/settings.ts';
 import type { Definition } from './define.ts';
 import { UsageError } from './exit.ts';
-import { BLAMED } from './options/blame.ts';
 import { checkOptions } from './options/check.ts';
 import { OPTIONS, type OptionName, type Options } from './options/options.ts';
 import { flagOf } from './options/row.ts';
@@ -97,8 +98,8 @@ export const obeyingOne = <Name extends OptionName, T>(
 /** Of settings, what a command takes: its options, and of their words those that it knows. */
 const takenBy = (names: readonly OptionName[], said: Definition['said'] = {}, settings: Settings): Settings =>
   Object.fromEntries(
-    Object.entries(settings).flatMap(([key, setting]) => {
-      const name = key as OptionName;
+    namesIn(settings).flatMap(name => {
+      const setting = settings[name]!;
       const { words, own } = said[name] ?? {};
       if (!names.includes(name) || own) return [];
       if (!words) return [[name, setting]];
@@ -129,9 +130,7 @@ export const blaming = async <T>(settings: Settings, make: () => T | Promise<T>)
 
 const blamed = (settings: Settings, { message, hint, about }: UsageError): UsageError | undefined => {
   const flag = /^--[a-z-]+/.exec(message)?.[0] ?? '';
-  const name = (Object.keys(settings) as OptionName[]).find(
-    each => each === about.option || flagOf(OPTIONS[each]) === flag,
-  );
+  const name = namesIn(settings).find(each => each === about.option || flagOf(OPTIONS[each]) === flag);
   const origin = name && settings[name]?.origin;
   if (origin?.kind !== 'file') return undefined;
   const words = flag === '' ? message : `${flag.slice(2)}:${message.slice(flag.length)}`;

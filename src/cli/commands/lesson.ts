@@ -1,5 +1,5 @@
 /** `fretward lesson`: all that a lesson hands out, from one file. */
-
+import { dirname } from 'node:path';
 import { isFolder, readTextFile } from '../../batch/files.ts';
 import { isLessonFile } from '../../batch/paths.ts';
 import type { Task } from '../../batch/task.ts';
@@ -88,7 +88,7 @@ const runOf = async (words: readonly string[], options: LessonOptions): Promise<
 
 /** What is to be made of a lesson file. */
 const taskFor = async (file: string, options: LessonOptions): Promise<Task> => {
-  const [{ readLesson }, { refusalIn }, { taskOf }] = await Promise.all([
+  const [{ readLesson }, { refusalIn }, { folderOf, taskOf }] = await Promise.all([
     import('../lesson-file/read.ts'),
     import('../yaml/entries.ts'),
     import('../lesson-file/job.ts'),
@@ -101,6 +101,7 @@ const taskFor = async (file: string, options: LessonOptions): Promise<Task> => {
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
     const { diagnostics } = refusalIn(text, error.diagnostics);
-    return { kind: 'refused', name: file, diagnostics };
+    const folder = folderOf(file, options.out ?? dirname(file));
+    return { kind: 'refused', name: file, folder, diagnostics };
   }
 };

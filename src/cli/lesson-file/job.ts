@@ -1,6 +1,7 @@
 /** From a lesson file to what is to be made of it. */
 import { existsSync } from 'node:fs';
 import { basename, dirname, extname, join } from 'node:path';
+import { BLAMED } from '../../batch/blame.ts';
 import { fileInput } from '../../batch/inputs.ts';
 import type { LessonJob } from '../../batch/job.ts';
 import { isInstrumentFile } from '../../batch/paths.ts';
@@ -13,7 +14,6 @@ import { type DiagnosticPlace, Refusal } from '../../score/diagnostic.ts';
 import { choiceOf, editionsOf, ingredientsOf, type Limiting, limitsOf } from '../asked.ts';
 import { UsageError } from '../exit.ts';
 import { chooseInstruments } from '../instruments.ts';
-import { BLAMED } from '../options/blame.ts';
 import { listed } from '../options/values.ts';
 import { printingOf } from '../output.ts';
 import { type Fence, insideOf } from './paths.ts';
@@ -31,7 +31,6 @@ export const taskOf = async (file: LessonFile, said: LessonSaid): Promise<Work> 
   const folder = dirname(path);
   const fence: Fence = { folder, within: join(folder, own.within ?? '.') };
   const options = withPaths(file, fence);
-  const stem = basename(path, extname(path));
   const parent =
     said.out ?? (options.out === undefined ? folder : insideOf(fence, options.out, placeOf('out')));
   const tune = insideOf(fence, own.tune, placeOf('tune'));
@@ -65,14 +64,19 @@ export const taskOf = async (file: LessonFile, said: LessonSaid): Promise<Work> 
   return {
     kind: 'work',
     name: path,
-    input: { ...fileInput(tune, basename(tune)), stem },
-    folder: join(parent, stem),
+    input: { ...fileInput(tune, basename(tune)), stem: stemOf(path) },
+    folder: folderOf(path, parent),
     job,
     jobHash: jobHash(job),
     sources: [path, tune, ...ingredientsOf(options)],
     saidAt: saidAt(file),
   };
 };
+
+/** The folder that a lesson gets in another one: it has the name of its file. */
+export const folderOf = (path: string, parent: string): string => join(parent, stemOf(path));
+
+const stemOf = (path: string): string => basename(path, extname(path));
 
 const saidAt = ({ options, placeOf, lineAt }: LessonFile): SaidAt =>
   Object.fromEntries(

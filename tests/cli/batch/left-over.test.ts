@@ -52,6 +52,18 @@ describe('what is left over', () => {
     expect([back.stderr, back.status]).toEqual(['1 tune: 1 up to date\n', 0]);
   });
 
+  it('is nothing of a tune for which something is asked that there is not', async () => {
+    const term = withTunes(1);
+    await term.run(BUILD);
+    for (const wrong of ['-f 40-48', '-f 90-99:4-8', '--part Flut', '--place A4=9:9', '--place C9=1:1']) {
+      for (const verify of ['', ' --verify']) {
+        const { stderr, status } = await term.run(`${BUILD} ${wrong}${verify}`);
+        expect([status, stderr]).toEqual([1, expect.not.stringContaining('left-over')]);
+      }
+    }
+    expect((await term.run(BUILD)).stderr).toBe('1 tune: 1 up to date\n');
+  });
+
   it('says where all of it is listed, where it is too much to name', async () => {
     const term = withTunes(7);
     await term.run(BUILD);

@@ -42,6 +42,27 @@ it('the sheets of a lesson that is gone are left over, and those of one that is 
   expect([verified.status, verified.stderr]).toEqual([1, expect.stringContaining('(output-left-over)')]);
 });
 
+it('the sheets of a lesson whose file is wrong are left over, until it is right again', async () => {
+  const term = withLessons('a', 'b');
+  const line = 'fretward lesson a.yaml b.yaml --out out';
+  await term.run(`${line} -q`);
+  const right = term.read('b.yaml');
+  for (const wrong of ['tune: [', 'tune: none.mxl', `${right}fret: 4-8`, `${right}frets: 40-48`]) {
+    term.write('b.yaml', wrong);
+    const { stderr, status } = await term.run(line);
+    expect(status).toBe(1);
+    expect(stderr).toMatch(
+      /^warning: 3 files .*: out\/b\/b\.ukulele\.booklet\.pdf, .*, out\/b\/index\.html \(left-over\)$/m,
+    );
+  }
+  term.write('b.yaml', right);
+  expect((await term.run(line)).stderr).toBe('2 lessons: 2 up to date\n');
+  // It lies beside its file where nothing else is said.
+  await term.run('fretward lesson b.yaml -q');
+  term.write('b.yaml', 'tune: [');
+  expect((await term.run('fretward lesson b.yaml')).stderr).toContain(': b/b.ukulele.booklet.pdf, ');
+});
+
 it('--watch follows lesson files, and the tunes that they come to name', async () => {
   const term = withLessons('a');
   const child = spawn('fretward', ['lesson', 'a.yaml', '--watch'], {
