@@ -26,8 +26,8 @@ export const CHART = {
   /** Room before the first slash and after the last. */
   before: 3.4,
   after: 1.2,
-  /** Before the first slash where a repeat starts. */
-  repeat: 6,
+  /** What the dots of a repeat take of a measure at its start, or at its end. */
+  repeat: 2.6,
   /** Height of a staff space that bar lines and metres are drawn for. */
   space: 1.7,
 } as const;
@@ -38,11 +38,15 @@ const APART = 1.6;
 
 /** Where in a measure from 0 to `width` a tick lies. */
 const xAt = (measure: ChartMeasure, at: number, width: number): number => {
-  const from = leftRoom(measure);
-  return from + ((width - from - CHART.after) * at) / measure.length;
+  const { before, after } = rooms(measure);
+  return before + ((width - before - after) * at) / measure.length;
 };
 
-const leftRoom = ({ left }: ChartMeasure): number => (left.repeat ? CHART.repeat : CHART.before);
+/** A measure's room before its first beat, and after its last. */
+const rooms = ({ left, right }: ChartMeasure): { readonly before: number; readonly after: number } => ({
+  before: CHART.before + (left.repeat ? CHART.repeat : 0),
+  after: CHART.after + (right.repeat ? CHART.repeat : 0),
+});
 
 /** Slashes and chord symbols. `size` is the em of the symbols. */
 export function measureMarks(measure: ChartMeasure, width: number, size: number): Mark[] {
@@ -80,19 +84,20 @@ function slash(x: number): Mark {
 
 /** The width from which on the symbols of a measure do not touch, their em being `size`. */
 export function neededWidth(measure: ChartMeasure, size: number): number {
-  const before = leftRoom(measure);
+  const { before, after } = rooms(measure);
   return Math.max(
     0,
-    ...spaces(measure, size).map(({ part, needed, after }) => before + CHART.after + (needed - after) / part),
+    ...spaces(measure, size).map(({ part, needed, beyond }) => before + after + (needed - beyond) / part),
   );
 }
 
 /** The largest em, up to `most`, at which the symbols of a measure do not touch; in a measure of that width. */
 export function fittingSize(measure: ChartMeasure, width: number, most: number): number {
-  const inner = width - leftRoom(measure) - CHART.after;
-  const sizes = spaces(measure, most).map(({ part, needed, after }) => {
+  const { before, after } = rooms(measure);
+  const inner = width - before - after;
+  const sizes = spaces(measure, most).map(({ part, needed, beyond }) => {
     const drawn = needed - APART;
-    return (most * (part * inner + after - APART)) / drawn;
+    return (most * (part * inner + beyond - APART)) / drawn;
   });
   return Math.min(most, ...sizes);
 }
@@ -104,7 +109,7 @@ interface Space {
   /** For the symbols, mm. */
   readonly needed: number;
   /** Beyond the room for beats, mm. */
-  readonly after: number;
+  readonly beyond: number;
 }
 
 const spaces = (measure: ChartMeasure, size: number): readonly Space[] => {
@@ -114,7 +119,7 @@ const spaces = (measure: ChartMeasure, size: number): readonly Space[] => {
     return {
       part: ((next ?? measure.length) - at) / measure.length,
       needed: widthOf(sideBySide(symbols, size)) + APART,
-      after: next === undefined ? CHART.after : 0,
+      beyond: next === undefined ? CHART.after : 0,
     };
   });
 };

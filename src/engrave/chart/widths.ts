@@ -67,7 +67,10 @@ function shareOf({ division, measures }: ChordChart['tune'], { index, length }: 
 const least = ({ measure, usual }: Cell, size: number): number =>
   Math.max(usual * KEPT, neededWidth(measure, size));
 
-/** As many measures in each row as usual, and fewer only where they would not fit with symbols of that size. */
+/**
+ * As many measures in each row as usual; one more where it is an ending in place of the one before it; and fewer
+ * only where they would not fit with symbols of that size.
+ */
 function inRows(
   cells: readonly Cell[],
   room: (row: number) => number,
@@ -78,13 +81,16 @@ function inRows(
     const row = rows.at(-1);
     const together = [...(row ?? []), cell];
     const free = room(rows.length - 1) + ROUNDING;
-    const fits =
-      sum(together.map(({ usual }) => usual)) <= free && sum(together.map(each => least(each, size))) <= free;
-    if (row && fits) row.push(cell);
+    const usual = isOtherEnding(row?.at(-1), cell) || sum(together.map(each => each.usual)) <= free;
+    if (row && usual && sum(together.map(each => least(each, size))) <= free) row.push(cell);
     else rows.push([cell]);
   }
   return rows;
 }
+
+/** Whether a measure is a whole ending, and follows another one. */
+const isOtherEnding = (before: Cell | undefined, { measure: { left, right } }: Cell): boolean =>
+  before?.measure.right.ending !== undefined && left.ending !== undefined && right.ending !== undefined;
 
 /** Whether a row has no room for the measure after it because of its symbols, and so is set to the full width. */
 const isFull = (row: readonly Cell[], next: readonly Cell[] | undefined, room: number): boolean =>

@@ -2,7 +2,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { bounds } from '../../../src/engrave/drawing/mark.ts';
-import { allMarks, chartOf, rowsOf, touching } from './charted.ts';
+import { PLAIN_BARLINE } from '../../../src/score/model/barline.ts';
+import { allMarks, charted, chartOf, engraved, rowsOf, touching } from './charted.ts';
 
 const CROWDED = ['Ebm7b5', 'Ab13', 'Dbmaj7', 'Gbmaj9'];
 const widths = (row: readonly { readonly left: number }[]) =>
@@ -53,6 +54,56 @@ test('no two symbols touch, and every full row is equally wide, whatever stands 
     }),
     { numRuns: 40 },
   );
+});
+
+describe('a repeat with two endings', () => {
+  const ending = (number: number) => ({ numbers: [number], text: `${number}.`, close: 'closed' as const });
+  const tune = charted(Array.from({ length: 11 }, () => ['C', 'G7']));
+  /** Measures 4 and 5 are the endings, or as many each as asked. */
+  const chartWith = (long: number) =>
+    engraved({
+      ...tune,
+      measures: tune.measures.map((measure, index) => ({
+        ...measure,
+        left: {
+          ...PLAIN_BARLINE,
+          repeat: index === 0,
+          ending: index === 3 ? ending(1) : index === 3 + long ? ending(2) : undefined,
+        },
+        right: {
+          ...PLAIN_BARLINE,
+          repeat: index === 2 + long,
+          ending: index === 2 + long ? ending(1) : index === 2 + 2 * long ? ending(2) : undefined,
+        },
+      })),
+    });
+
+  test('has both in one row where they are a measure each, and the rows after it as they would be without', () => {
+    const pages = chartWith(1);
+    expect(pages.flatMap(rowsOf).map(row => row.length - 1)).toEqual([5, 4, 2]);
+    expect(touching(pages)).toBe(0);
+  });
+
+  test('has longer endings where they fall', () => {
+    expect(
+      chartWith(2)
+        .flatMap(rowsOf)
+        .map(row => row.length - 1),
+    ).toEqual([4, 4, 3]);
+  });
+
+  test.each([1, 2])('keeps its dots as far from the slashes as a bar line, endings of %i', long => {
+    const marks = allMarks(chartWith(long));
+    const slashes = marks.filter(({ role }) => role === 'head').map(bounds);
+    const bars = marks.filter(({ role }) => role === 'bar').map(bounds);
+    const nearest = slashes.map(slash => {
+      const after = bars.filter(
+        bar => bar.left >= slash.right && bar.bottom > slash.top && bar.top < slash.bottom,
+      );
+      return Math.min(...after.map(bar => bar.left - slash.right));
+    });
+    expect(Math.min(...nearest)).toBeGreaterThan(2.4);
+  });
 });
 
 describe('pages', () => {
