@@ -5,11 +5,9 @@
  */
 import './xml/dom-parser.ts';
 import {
-  type Direction,
   parseAttributes,
   parseBackup,
   parseBarline,
-  parseDirection,
   parseForward,
   parseHarmony,
   parseNote,
@@ -35,15 +33,6 @@ export const forwardRecord = given(parseForward);
 export const harmonyRecord = given(parseHarmony);
 export const printRecord = given(parsePrint);
 const wholeNoteRecord = given(parseNote);
-
-/** Undefined for a tempo of more than two note values: the one thing that the library gives up on. */
-export const directionRecord: RecordOf<Direction | undefined> = node => {
-  try {
-    return parseDirection(asText(node));
-  } catch {
-    return undefined;
-  }
-};
 
 /** A note without its lyrics, which are read from the tree alone: the library makes numbers of verse names. */
 export const noteRecord: RecordOf<ReturnType<typeof parseNote>> = node => {

@@ -1,5 +1,5 @@
 /** The walk through a part: every element of every measure, in order, read into drafts. */
-import type { Direction, Print } from 'musicxml-interfaces';
+import type { Print } from 'musicxml-interfaces';
 import { NO_SIGNATURE, TREBLE_CLEF } from '../score/model/attributes.ts';
 import { PLAIN_BARLINE } from '../score/model/barline.ts';
 import type { Ticks } from '../score/model/duration.ts';
@@ -10,7 +10,6 @@ import {
   attributesRecord,
   backupRecord,
   barlineRecord,
-  directionRecord,
   forwardRecord,
   noteRecord,
   printRecord,
@@ -124,7 +123,7 @@ const READERS: ReadonlyMap<string, Reader> = new Map<string, Reader>([
     withRecord(forwardRecord, (walk, node, { duration }) => skip(walk, durationTicks(walk, node, duration))),
   ],
   ['harmony', readHarmonies],
-  ['direction', withRecord(directionRecord, readKnownDirection)],
+  ['direction', readDirection],
   ['sound', readSound],
   ['barline', withRecord(barlineRecord, readBarline)],
   ['print', withRecord(printRecord, readPrint)],
@@ -141,11 +140,6 @@ const skip = (walk: Walk, ticks: Ticks): void => {
   move(walk, ticks);
   walk.measure.gapEnd = Math.max(walk.measure.gapEnd, walk.now);
 };
-
-function readKnownDirection(walk: Walk, node: XmlElement, direction: Direction | undefined): void {
-  if (direction !== undefined) readDirection(walk, node, direction);
-  else walk.omissions.add('unreadable <direction> elements', sourceOf(walk, node));
-}
 
 function readPrint(walk: Walk, _: XmlElement, print: Print): void {
   if (walk.measures.length === 1) return;

@@ -8,6 +8,7 @@ import {
 import type { Barline, Ending } from '../../score/model/barline.ts';
 import { sourceOf, type Walk } from '../draft.ts';
 import { attribute, child, type XmlElement } from '../xml/element.ts';
+import { readSigns } from './sign.ts';
 
 const STYLES: Readonly<Record<BarStyleType, Barline['style']>> = {
   [BarStyleType.Regular]: 'regular',
@@ -25,10 +26,8 @@ const STYLES: Readonly<Record<BarStyleType, Barline['style']>> = {
 
 /** Takes a bar line, with its repeat and ending, into the measure. */
 export const readBarline = (walk: Walk, node: XmlElement, data: XmlBarline): void => {
-  for (const sign of ['segno', 'coda'] as const) {
-    if (data[sign] === undefined) continue;
-    walk.measure.directions.push({ kind: 'sign', sign, at: walk.now, source: sourceOf(walk, node) });
-  }
+  const names = node.children.map(each => each.nodeName);
+  readSigns(walk, { at: walk.now, source: sourceOf(walk, node) }, names);
   countLeftOut(walk, node, data);
   if (data.location === BarlineLocation.Middle) return;
   const side = sideOf(walk, data);

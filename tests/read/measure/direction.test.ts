@@ -70,15 +70,94 @@ describe('directions', () => {
     ]);
   });
 
-  test('relations of note values, on which the library gives up, are left out', () => {
+  test('relations of note values are left out', () => {
     const three = '<beat-unit>quarter</beat-unit>'.repeat(3);
     const two = '<beat-unit>quarter</beat-unit>'.repeat(2);
+    const notes =
+      '<metronome-note><metronome-type>eighth</metronome-type></metronome-note><metronome-relation>equals</metronome-relation>';
+    const metronome = (inner: string) => direction(`<metronome>${inner}</metronome>`);
     const part = readPart(
-      `${attributes()}${direction(`<metronome>${three}</metronome>`)}${direction(`<metronome>${two}</metronome>`)}${note('C4', 48)}`,
+      `${attributes()}${metronome(three)}${metronome(two)}${metronome(notes)}${note('C4', 48)}`,
     );
-    expect(part.leftOut!.map(each => each.what)).toEqual([
-      'unreadable <direction> elements',
-      'tempo relations',
+    expect(part.leftOut).toMatchObject([{ what: 'tempo relations', count: 3 }]);
+  });
+
+  // https://www.w3.org/2021/06/musicxml40/musicxml-reference/elements/metronome/ (print-object)
+  test('a metronome mark that is not printed only sounds', () => {
+    const hidden =
+      '<metronome print-object="no"><beat-unit>half</beat-unit><per-minute>50</per-minute></metronome>';
+    const sounds = { kind: 'tempo', perMinute: 50, beat: { base: 2 }, printed: false };
+    expect(directions(direction(hidden))).toMatchObject([sounds]);
+    expect(
+      directions(direction(`<words>Lento</words></direction-type><direction-type>${hidden}`)),
+    ).toMatchObject([{ kind: 'tempo', text: 'Lento', printed: true }, sounds]);
+  });
+
+  // https://www.w3.org/2021/06/musicxml40/musicxml-reference/elements/symbol/
+  test('signs that are symbols of a music font, or characters among words', () => {
+    const segno = { kind: 'sign', sign: 'segno' };
+    const symbol = (name: string) => `<symbol>${name}</symbol>`;
+    expect(directions(direction(symbol('segno')))).toMatchObject([segno]);
+    expect(directions(direction('<words>\u{1d10b}</words>'))).toMatchObject([segno]);
+    expect(directions(direction('<words>\u{1d10c} Coda</words>'))).toMatchObject([
+      { kind: 'sign', sign: 'coda' },
+      { kind: 'words', text: 'Coda' },
+    ]);
+    const toCoda = [{ kind: 'jump', jump: 'tocoda', text: 'To Coda' }];
+    expect(directions(direction(`<words>To </words>${symbol('coda')}`))).toMatchObject(toCoda);
+    expect(directions(direction('<words>To \u{1d10c}</words>'))).toMatchObject(toCoda);
+    expect(directions(direction(symbol('coda'), '<sound tocoda="coda"/>'))).toMatchObject(toCoda);
+    const other = readPart(`${attributes()}${direction(symbol('keyboardPedalPed'))}${note('C4', 48)}`);
+    expect(other.leftOut).toMatchObject([{ what: 'pictures and signs' }]);
+  });
+
+  // https://www.w3.org/2021/06/musicxml40/musicxml-reference/elements/sound/ (segno, coda)
+  test('signs to which only playing leads are there, once', () => {
+    const segno = { kind: 'sign', sign: 'segno' };
+    expect(directions('<sound segno="1"/>')).toMatchObject([segno]);
+    expect(directions(direction('<words>Sign</words>', '<sound segno="1"/>'))).toMatchObject([
+      segno,
+      { kind: 'words', text: 'Sign' },
+    ]);
+    expect(directions(direction('<segno/>', '<sound segno="1"/>') + direction('<segno/>'))).toMatchObject([
+      segno,
+    ]);
+  });
+
+  // https://www.w3.org/2021/06/musicxml40/musicxml-reference/elements/swing/
+  test('swing is said', () => {
+    const swing = (inner: string) =>
+      readPart(`${attributes()}<sound><swing>${inner}</swing></sound>${note('C4', 48)}`).leftOut;
+    expect(swing('<first>2</first><second>1</second>')).toMatchObject([{ what: 'swung rhythms' }]);
+    expect(swing('<straight/>')).toEqual([]);
+  });
+
+  // https://www.w3.org/2021/06/musicxml40/musicxml-reference/elements/dynamics/
+  test.each([
+    ['<f/>', 'f'],
+    ['<f/><p/>', 'fp'],
+    ['<n/>', 'n'],
+    ['<sfzp/>', 'sfzp'],
+    ['<other-dynamics>quasi f</other-dynamics>', 'quasi f'],
+  ])('dynamics %s', (inner, text) =>
+    expect(directions(direction(`<dynamics>${inner}</dynamics>`))).toMatchObject([{ kind: 'dynamic', text }]),
+  );
+
+  test('empty words and rehearsal marks are nothing', () =>
+    expect(directions(direction('<words> </words>') + direction('<rehearsal/>'))).toEqual([]));
+
+  // https://www.w3.org/2021/06/musicxml40/musicxml-reference/elements/direction-type/
+  test('a span that is left out is counted once, and what the standard adds is counted', () => {
+    const spans = (name: string, ...types: readonly string[]) =>
+      types.map(type => direction(`<${name} type="${type}"/>`)).join('');
+    const part = readPart(
+      `${attributes()}${spans('wedge', 'crescendo', 'stop')}${spans('pedal', 'start', 'change', 'stop')}${spans('dashes', 'start', 'continue', 'stop')}${spans('staff-divide', 'down')}${note('C4', 48)}`,
+    );
+    expect(part.leftOut!.map(({ what, count }) => [what, count])).toEqual([
+      ['hairpins', 1],
+      ['pedal marks', 1],
+      ['dashed lines and brackets', 1],
+      ['other directions', 1],
     ]);
   });
 
