@@ -96,16 +96,20 @@ export class Ids {
 
 /** Counts what is left out, by kind, in the order in which the kinds appear. */
 export class Omissions {
-  private readonly byKind = new Map<string, { what: string; count: number; first: Source }>();
+  private readonly byKind = new Map<string, { what: string; count: number; first: Source; event: number }>();
 
-  add(what: string, first: Source): void {
+  /** Counts one; of what several heads of a chord, an event of that id, have alike, only the first. */
+  add(what: string, first: Source, event = 0): void {
     const known = this.byKind.get(what);
-    if (known === undefined) this.byKind.set(what, { what, count: 1, first });
-    else known.count += 1;
+    if (known === undefined) this.byKind.set(what, { what, count: 1, first, event });
+    else if (event === 0 || known.event !== event) {
+      known.count += 1;
+      known.event = event;
+    }
   }
 
   list(): readonly LeftOut[] {
-    return [...this.byKind.values()];
+    return [...this.byKind.values()].map(({ what, count, first }) => ({ what, count, first }));
   }
 }
 

@@ -32,10 +32,10 @@ export const readNote = (walk: Walk, node: XmlElement, data: Note): void => {
     : newEvent(walk, node, data, { voice, staff, ticks, inChord, pitched: typeof pitch === 'object' });
   if (typeof pitch === 'string') addFault(walk, node, placed, pitch);
   else if (pitch && placed.event.kind === 'note') addHead(walk, node, data, placed.event, pitch);
-  if (data.notations !== undefined) readNotations(walk, node, placed, data.notations);
+  if (data.notations !== undefined) readNotations(walk, node, placed);
   if (placed.event.kind === 'note') addLyrics(node, placed.event);
   if (data.notehead !== undefined && isUnusual(data.notehead.type)) {
-    walk.omissions.add('shapes of noteheads', sourceOf(walk, node));
+    walk.omissions.add('shapes of noteheads', sourceOf(walk, node), placed.event.id);
   }
 };
 
@@ -151,7 +151,7 @@ const addHead = (walk: Walk, node: XmlElement, data: Note, event: DraftNote, pit
     courtesy: false,
     tieTo: undefined,
     tieFrom: undefined,
-    marked: data.notations === undefined ? UNMARKED : readMarked(data),
+    marked: data.notations === undefined ? UNMARKED : readMarked(node),
     source: event.heads.length === 0 ? event.source : sourceOf(walk, node),
   };
   event.heads.push(head);

@@ -40,6 +40,7 @@ describe('lyrics', () => {
 });
 
 describe('notations', () => {
+  const with_ = (inner: string) => ({ rest: `<notations>${inner}</notations>` });
   const notation = (inner: string) =>
     notesIn(measure(note('C4', 48, { rest: `<notations>${inner}</notations>` })))[0]!;
 
@@ -62,6 +63,61 @@ describe('notations', () => {
     });
   });
 
+  // https://www.w3.org/2021/06/musicxml40/musicxml-reference/elements/fingering/
+  test('of several fingers, the first that is neither another way nor a change', () =>
+    expect(
+      notation(
+        '<technical><fingering alternate="yes">2</fingering><fingering>1</fingering><fingering substitution="yes">3</fingering></technical>',
+      ).heads[0]!.marked.finger,
+    ).toBe(1));
+
+  const leftOut = (...marks: readonly string[]) =>
+    readPart(`${attributes()}${marks.map(mark => note('C4', 12, with_(mark))).join('')}`).leftOut!.map(
+      ({ what, count }) => [what, count],
+    );
+
+  // https://www.w3.org/2021/06/musicxml40/musicxml-reference/elements/technical/
+  test('techniques that are not kept are named, spans once', () =>
+    expect(
+      leftOut(
+        '<technical><string>1</string><hammer-on type="start">H</hammer-on></technical>',
+        '<technical><hammer-on type="stop"/><pull-off type="start">P</pull-off></technical>',
+        '<technical><pull-off type="stop"/><bend><bend-alter>2</bend-alter></bend></technical>',
+        '<technical><harmonic><natural/></harmonic><up-bow/><brass-bend/></technical>',
+      ),
+    ).toEqual([
+      ['hammer-ons and pull-offs', 2],
+      ['bends', 1],
+      ['harmonics', 1],
+      ['other playing techniques', 1],
+    ]));
+
+  // https://www.w3.org/2021/06/musicxml40/musicxml-reference/elements/articulations/ (soft-accent)
+  // https://www.w3.org/2021/06/musicxml40/musicxml-reference/data-types/tied-type/ (let-ring)
+  test('what else is not kept is named', () =>
+    expect(
+      leftOut(
+        '<articulations><soft-accent/></articulations><tied type="let-ring"/>',
+        '<ornaments><trill-mark/><wavy-line type="start"/></ornaments><slide type="start"/>',
+        '<ornaments><wavy-line type="stop"/></ornaments><slide type="stop"/>',
+        '<other-notation type="single">x</other-notation>',
+      ),
+    ).toEqual([
+      ['less common articulations', 1],
+      ['let-ring ties', 1],
+      ['ornaments', 1],
+      ['slides and glissandos', 1],
+      ['other notations', 1],
+    ]));
+
+  test('a sign that a chord has on each of its notes counts once', () => {
+    const arpeggio = with_('<arpeggiate/>');
+    const chord = note('C4', 24, arpeggio) + note('E4', 24, { before: '<chord/>', ...arpeggio });
+    expect(readPart(`${attributes()}${chord}${chord}`).leftOut).toMatchObject([
+      { what: 'arpeggio signs', count: 2 },
+    ]);
+  });
+
   test('beams, one mark a level', () => {
     const [first] = notesIn(
       measure(note('C4', 3, { rest: '<beam number="1">begin</beam><beam number="2">forward hook</beam>' })),
@@ -70,7 +126,6 @@ describe('notations', () => {
   });
 
   const slur = (type: string, number = 1) => `<slur type="${type}" number="${number}"/>`;
-  const with_ = (inner: string) => ({ rest: `<notations>${inner}</notations>` });
 
   test('slurs: an end does not belong to a later start of its voice', () => {
     const part = readPart(
