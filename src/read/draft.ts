@@ -124,8 +124,10 @@ export interface Walk {
   readonly tuplets: SpanMark[];
   readonly ties: TieMark[];
   readonly measures: DraftMeasure[];
-  /** In force: the sounding key, and the key as the part writes it. */
+  /** In force, 1 until the part says so; and whether it has. */
   divisions: number;
+  isDivided: boolean;
+  /** In force: the sounding key, and the key as the part writes it. */
   key: Key;
   writtenKey: Key;
   time: TimeSignature | undefined;

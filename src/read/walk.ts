@@ -64,6 +64,7 @@ const newWalk = (raw: RawPart, { division, ids }: { readonly division: Ticks; re
   ties: [],
   measures: [],
   divisions: 1,
+  isDivided: false,
   key: NO_SIGNATURE,
   writtenKey: NO_SIGNATURE,
   time: undefined,

@@ -100,6 +100,7 @@ export const setDivisions = (walk: Walk, node: XmlElement, divisions: number): v
     });
   }
   walk.divisions = divisions;
+  walk.isDivided = true;
 };
 
 const tooFine = (part: RawPart, measure: RawMeasure, node: XmlElement): Refusal =>

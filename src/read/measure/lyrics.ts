@@ -3,13 +3,33 @@
  * verse for a number.
  */
 import type { Lyric } from '../../score/model/event.ts';
-import { attribute, type XmlElement } from '../xml/element.ts';
+import { type Placed, sourceOf, type Walk } from '../draft.ts';
+import { attribute, child, type XmlElement } from '../xml/element.ts';
 
 /** Joins syllables that are sung on one note (U+203F, undertie). */
 const ELISION = '\u203f';
 
+/** Adds the syllables of a note to its event. */
+export const addLyrics = (walk: Walk, node: XmlElement, { event }: Placed): void => {
+  for (const element of node.children) {
+    if (element.nodeName !== 'lyric') continue;
+    if (child(element, 'humming') ?? child(element, 'laughing')) {
+      walk.omissions.add('humming and laughing', sourceOf(walk, element), event.id);
+    }
+    const lyric = readLyric(element);
+    if (lyric === undefined) continue;
+    if (event.kind === 'rest') {
+      walk.omissions.add('lyrics under rests', sourceOf(walk, element), event.id);
+      continue;
+    }
+    // Some programs write the syllable of a chord on each of its notes.
+    const isSaid = event.lyrics.some(({ verse, text }) => verse === lyric.verse && text === lyric.text);
+    if (!isSaid) event.lyrics = [...event.lyrics, lyric];
+  }
+};
+
 /** The lyric in an element; undefined for one that only carries on an extender, or is not printed. */
-export const readLyric = (node: XmlElement): Lyric | undefined => {
+const readLyric = (node: XmlElement): Lyric | undefined => {
   let text = '';
   let first: string | undefined;
   let last: string | undefined;

@@ -1,22 +1,21 @@
 /** `<note>`: notes, rests, chords, grace and cue notes; and the walk of time. */
-import { BeamType, type Note, NoteheadType, StemType } from 'musicxml-interfaces';
+import { BeamType, type Note, StemType } from 'musicxml-interfaces';
 import { type BeamMark, UNMARKED } from '../../score/model/event.ts';
-import { type Pitch, STEPS, type Step } from '../../score/pitch.ts';
-import { spelt, transposePitch } from '../../score/transpose.ts';
+import type { Pitch } from '../../score/pitch.ts';
 import {
   type DraftHead,
   type DraftNote,
   type DraftRest,
   type Placed,
-  refuseAt,
   sourceOf,
   type Walk,
 } from '../draft.ts';
-import { childText, innermost, type XmlElement } from '../xml/element.ts';
-import { intervalOn } from './attributes.ts';
+import { childText, type XmlElement } from '../xml/element.ts';
+import { checkLength, countMarks } from './beside.ts';
 import { durationTicks } from './duration.ts';
-import { readLyric } from './lyrics.ts';
+import { addLyrics } from './lyrics.ts';
 import { readMarked, readNotations, readTies } from './notations.ts';
+import { addFault, pitchOf } from './pitch.ts';
 import { readValue } from './value.ts';
 
 /** Takes a `<note>` into the measure: a note, a further head of a chord, or a rest. */
@@ -33,26 +32,15 @@ export const readNote = (walk: Walk, node: XmlElement, data: Note): void => {
   if (typeof pitch === 'string') addFault(walk, node, placed, pitch);
   else if (pitch && placed.event.kind === 'note') addHead(walk, node, data, placed.event, pitch);
   if (data.notations !== undefined) readNotations(walk, node, placed);
-  if (placed.event.kind === 'note') addLyrics(node, placed.event);
-  if (data.notehead !== undefined && isUnusual(data.notehead.type)) {
-    walk.omissions.add('shapes of noteheads', sourceOf(walk, node), placed.event.id);
-  }
+  addLyrics(walk, node, placed);
+  checkLength(walk, node, data, placed, ticks);
+  countMarks(walk, node, data, placed);
 };
 
 /** The library reads voices as numbers; the file may name them otherwise. */
 const voiceOf = (node: XmlElement, data: Note): string => {
   if (data.voice === undefined) return '1';
   return Number.isInteger(data.voice) ? String(data.voice) : (childText(node, 'voice') ?? '1');
-};
-
-const addLyrics = (node: XmlElement, event: DraftNote): void => {
-  for (const element of node.children) {
-    if (element.nodeName !== 'lyric') continue;
-    const lyric = readLyric(element);
-    // Some programs write the syllable of a chord on each of its notes.
-    const isSaid = event.lyrics.some(({ verse, text }) => verse === lyric?.verse && text === lyric.text);
-    if (lyric !== undefined && !isSaid) event.lyrics = [...event.lyrics, lyric];
-  }
 };
 
 interface NewEvent {
@@ -142,8 +130,6 @@ const beamsOf = (beams: NonNullable<Note['beams']>): readonly BeamMark[] => {
   return marks;
 };
 
-const isUnusual = (type: NoteheadType): boolean => type !== NoteheadType.Normal && type !== NoteheadType.None;
-
 const addHead = (walk: Walk, node: XmlElement, data: Note, event: DraftNote, pitch: Pitch): void => {
   const head: DraftHead = {
     id: walk.ids.next(),
@@ -164,54 +150,4 @@ const addHead = (walk: Walk, node: XmlElement, data: Note, event: DraftNote, pit
     const { start, stop } = readTies(data);
     if (start || stop) walk.ties.push({ head, start, stop });
   }
-};
-
-const STEP_NAMES: ReadonlyMap<string, Step> = new Map(STEPS.map(step => [step.toLowerCase(), step]));
-
-/** The sounding pitch, or why there is none that frets could play. */
-const pitchOf = (walk: Walk, node: XmlElement, data: Note, staff: number): Pitch | FaultCode => {
-  const written = data.pitch;
-  if (written === undefined) return 'unpitched-notes';
-  const step = STEP_NAMES.get(written.step ?? '');
-  const alter = written.alter ?? 0;
-  const octave = written.octave;
-  if (
-    step === undefined ||
-    !Number.isInteger(octave) ||
-    octave < -1 ||
-    octave > 10 ||
-    !(Math.abs(alter) < 12)
-  ) {
-    const part = step === undefined ? 'step' : Math.abs(alter) < 12 ? 'octave' : 'alter';
-    throw refuseAt(walk, innermost(node, 'pitch', part), {
-      code: 'bad-pitch',
-      message: 'a note has a pitch without a step from A to G, or without an octave',
-      hint: 'mend the pitch in the file, or export the tune again',
-    });
-  }
-  if (!Number.isInteger(alter)) return 'quarter-tones';
-  const pitch = spelt({ step, alter, octave });
-  const interval = intervalOn(walk, staff);
-  return interval === undefined ? pitch : transposePitch(pitch, interval);
-};
-
-type FaultCode = keyof typeof FAULTS;
-
-const FAULTS = {
-  'unpitched-notes': {
-    at: ['unpitched'],
-    message: 'the melody has notes without a pitch, as percussion has',
-    hint: 'choose another with --part or --voice',
-  },
-  'quarter-tones': {
-    at: ['pitch', 'alter'],
-    message: 'the melody has quarter tones, which frets cannot play',
-    hint: 'choose another with --part or --voice, or write the nearest semitones',
-  },
-} as const;
-
-const addFault = (walk: Walk, node: XmlElement, placed: Placed, code: FaultCode): void => {
-  const { at, message, hint } = FAULTS[code];
-  const place = sourceOf(walk, innermost(node, ...at));
-  walk.faults.push({ event: placed.event.id, diagnostic: { severity: 'error', code, message, hint, place } });
 };

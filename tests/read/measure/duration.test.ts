@@ -56,6 +56,10 @@ describe('time', () => {
     ['bad-divisions', `<attributes><divisions>x</divisions></attributes>${note('C4')}`],
     ['bad-pitch', '<note><pitch><step>H</step><octave>4</octave></pitch><duration>1</duration></note>'],
     ['bad-pitch', '<note><pitch><step>C</step></pitch><duration>1</duration></note>'],
+    [
+      'bad-pitch',
+      '<note><pitch><step>C</step><alter>x</alter><octave>4</octave></pitch><duration>1</duration></note>',
+    ],
   ])('%s is refused with its place: %s', (code, content) => {
     const [diagnostic] = refused(() => readMeasure(content));
     expect(diagnostic).toMatchObject({ code, place: { line: 1, part: 'P1', measure: '1' } });

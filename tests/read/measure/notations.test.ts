@@ -35,6 +35,14 @@ describe('lyrics', () => {
     expect(chord('marsh').map(({ text }) => text)).toEqual(['sea', 'marsh']);
   });
 
+  // https://www.w3.org/2021/06/musicxml40/musicxml-reference/elements/lyric/
+  test('humming, and syllables under rests, are said', () => {
+    const part = readPart(
+      `${attributes()}${note('C4', 24, { rest: '<lyric><humming/></lyric>' })}${note('r', 24, { rest: '<lyric><text>(spoken)</text></lyric>' })}`,
+    );
+    expect(part.leftOut).toMatchObject([{ what: 'humming and laughing' }, { what: 'lyrics under rests' }]);
+  });
+
   test('an extender alone is no lyric', () =>
     expect(lyrics('<lyric><extend type="stop"/></lyric>')).toEqual([]));
 });

@@ -1,7 +1,7 @@
 /** Chords, grace and cue notes, rests and accidentals. */
 import { describe, expect, test } from 'vitest';
 import { pitchName } from '../../../src/score/pitch.ts';
-import { attributes, note, notesIn, readMeasure } from '../../support/musicxml.ts';
+import { attributes, note, notesIn, readMeasure, readPart, refused } from '../../support/musicxml.ts';
 
 describe('chords, grace and cue notes', () => {
   test('heads of a chord lie from the lowest up, whatever their order in the file', () => {
@@ -33,6 +33,57 @@ describe('chords, grace and cue notes', () => {
     expect(notesIn(readMeasure(`${attributes()}${note('C4', 12, { before: '<cue/>' })}`))[0]!.cue).toBe(
       true,
     ));
+});
+
+describe('what a note says that is not kept', () => {
+  const leftOut = (content: string) =>
+    readPart(`${attributes()}${content}`).leftOut!.map(({ what, count }) => [what, count]);
+
+  // https://www.w3.org/2021/06/musicxml40/musicxml-reference/elements/note/ (print-object, time-only)
+  test('notes that are hidden, or for some repeats; hidden rests are rests', () => {
+    const marked = (name: string, mark: string) => note(name, 12).replace('<note>', `<note ${mark}>`);
+    expect(
+      leftOut(
+        marked('C4', 'print-object="no"') + marked('r', 'print-object="no"') + marked('D4', 'time-only="2"'),
+      ),
+    ).toEqual([
+      ['marks that notes are not to be printed', 1],
+      ['marks that notes are for some repeats alone', 1],
+    ]);
+  });
+
+  // https://www.w3.org/2021/06/musicxml40/musicxml-reference/elements/chord/
+  test('notes shorter than their chord', () => {
+    const chord = { before: '<chord/>' };
+    expect(leftOut(note('C4', 24) + note('E4', 12, chord) + note('G4', 24, chord))).toEqual([
+      ['notes of another length than their chord', 1],
+    ]);
+  });
+
+  // https://www.w3.org/2021/06/musicxml40/musicxml-reference/elements/type/
+  test('values that contradict durations; what divisions can only round does not', () => {
+    const type = (name: string) => ({ rest: `<type>${name}</type>` });
+    const modified = (actual: number, normal: number) => ({
+      rest: `<type>eighth</type><time-modification><actual-notes>${actual}</actual-notes><normal-notes>${normal}</normal-notes></time-modification>`,
+    });
+    expect(leftOut(note('C4', 12, type('half')) + note('D4', 12, type('quarter')))).toEqual([
+      ['note values that contradict how long their notes last', 1],
+    ]);
+    expect(leftOut(note('C4', 4, modified(3, 2)) + note('C4', 3, modified(7, 4)))).toEqual([]);
+    expect(leftOut(note('r', 36, type('whole')) + note('C4', 0, { before: '<grace/>' }))).toEqual([]);
+  });
+
+  // https://www.w3.org/2021/06/musicxml40/musicxml-reference/elements/divisions/
+  test('without divisions, values that contradict durations are refused', () => {
+    const quarter = note('C4', 480, { rest: '<type>quarter</type>' });
+    expect(refused(() => readMeasure(quarter))).toMatchObject([
+      {
+        code: 'bad-divisions',
+        place: { line: 1, measure: '1' },
+        hint: expect.stringContaining('<divisions>'),
+      },
+    ]);
+  });
 });
 
 describe('rests', () => {
