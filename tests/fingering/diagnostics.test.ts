@@ -1,12 +1,14 @@
 /** What is said of notes that do not fit and of rules that cannot be kept: code, place, measures and beats. */
 import { describe, expect, test } from 'vitest';
 import { arrange } from '../../src/fingering/arrange.ts';
+import { rulesDiagnostics } from '../../src/fingering/misfits.ts';
 import type { Pin } from '../../src/fingering/rules.ts';
 import { findInstrument } from '../../src/instrument/define.ts';
+import { UNMARKED } from '../../src/score/model/event.ts';
 import { transposeTune } from '../../src/score/transpose-tune.ts';
 import type { Tune } from '../../src/score/tune.ts';
 import { type Asked, rulesOf } from '../support/fingered.ts';
-import { bars, DIVISION, pitchOf, quarters, tuneOfMeasures } from '../support/melody.ts';
+import { bars, DIVISION, pitchOf, tuneOfMeasures } from '../support/melody.ts';
 import { refused } from '../support/musicxml.ts';
 
 const ask = (tune: Tune, asked: Asked = {}, id = 'ukulele') =>
@@ -127,47 +129,6 @@ describe('notes outside the window', () => {
   });
 });
 
-describe('chords', () => {
-  test('that no shape holds are refused', () => {
-    // Semitones apart, three notes need three strings within a hand's reach.
-    expect(faults(chord('C4 C#4 D4'))).toMatchObject([
-      {
-        severity: 'error',
-        code: 'no-shape',
-        message: expect.stringMatching(/^C4 C♯4 D4 cannot be held at once/),
-        hint: 'play top notes only with --chords top',
-        place: { measure: '1', beat: 1 },
-      },
-    ]);
-  });
-
-  test('that no shape holds are offered only what is in force', () => {
-    const hintOf = (asked: Asked): string => faults(chord('C4 C#4 D4'), asked)[0]!.hint!;
-    expect(hintOf({ frets: [0, 5], onePlace: true })).toBe(
-      'play top notes only with --chords top, or widen the window, or leave out --one-place',
-    );
-    expect(hintOf({ keepMarked: true })).toMatch(/or leave out --keep-marked$/);
-  });
-
-  test('are held where they can be', () => expect(said(chord('C4 E4 A4'))).toEqual([]));
-});
-
-describe('windows', () => {
-  test.each([
-    [[8, 4], 'write the lower fret first: 4-8'],
-    [[-1, 4], 'the neck has frets 0 to 18'],
-    [[19, 22], 'the neck has frets 0 to 18'],
-    [[4, 30], 'the neck has frets 0 to 18: write 4-18'],
-    [[4, 18], undefined],
-    [[0, 0], undefined],
-    [[5, 5], undefined],
-  ] as const)('%j is on the neck, or: %s', (frets, hint) => {
-    const act = () => ask(quarters('E5'), { frets: [...frets] as [number, number] });
-    if (hint === undefined) expect(act).not.toThrow();
-    else expect(refused(act)).toMatchObject([{ severity: 'error', code: 'window-off-the-neck', hint }]);
-  });
-});
-
 describe('chosen places', () => {
   const pin = (sound: number, string: number, fret: number): Pin => ({
     kind: 'pitch',
@@ -258,6 +219,19 @@ describe('what the file marks', () => {
     const [measure] = marked(3).measures;
     const twice = { ...marked(3), measures: [measure!, { ...measure!, index: 1, at: 12 }] };
     expect(said(twice)[0]!.message).toMatch(/for 2 notes were/);
+    const half = tuneOfMeasures([
+      {
+        number: '1',
+        events: [
+          {
+            pitches: ['C4', 'A4'].map(pitchOf),
+            duration: DIVISION,
+            marked: [undefined, { ...UNMARKED, string: 1 }],
+          },
+        ],
+      },
+    ]);
+    expect(said(half)[0]!.message).toMatch(/for 1 note were/);
   });
 
   test.each([
@@ -272,20 +246,10 @@ describe('what the file marks', () => {
   });
 });
 
-test('rules that contradict each other are refused', () => {
-  // Every E4 in one place, but two of them chosen apart.
-  const pins = [2, 3].map(
-    (string): Pin => ({
-      kind: 'beat',
-      measure: `${string - 1}`,
-      beat: 1,
-      place: { string, fret: string === 2 ? 0 : 4 },
-    }),
-  );
-  expect(faults(bars('E4', 'E4'), { pins, onePlace: true })).toMatchObject([
-    { severity: 'error', code: 'rules-contradict' },
-  ]);
-  expect(faults(bars('E4', 'E4'), { pins, onePlace: true, level: 'least' })).toMatchObject([
-    { severity: 'error', code: 'rules-contradict' },
+test('a search that was cut off is owned up to', () => {
+  const { problem, found } = ask(bars('C4', 'C4'));
+  expect(rulesDiagnostics(problem, { ...found, proven: true })).toEqual([]);
+  expect(rulesDiagnostics(problem, { ...found, proven: false })).toMatchObject([
+    { severity: 'note', code: 'not-proven-cheapest', hint: expect.stringMatching(/^--free-repeats /) },
   ]);
 });

@@ -141,6 +141,22 @@ describe('ways out', () => {
     expect(waysOut(ukulele, [60], undefined, 'never').transpositions[0]).toBe(1);
   });
 
+  test('widen a window by the fewest frets, of those the highest', () => {
+    // A4 on the ukulele: the first string open, the second at fret 5, the third at 9, the fourth at 2.
+    const ukulele = findInstrument('ukulele');
+    const widened = (low: number, high: number) => waysOut(ukulele, [69], { low, high }).window;
+    expect(widened(6, 7)).toEqual({ low: 5, high: 7 });
+    expect(widened(7, 8)).toEqual({ low: 7, high: 9 });
+    expect(widened(6, 8)).toEqual({ low: 6, high: 9 });
+  });
+
+  test('never offer the instrument in use under another name', () => {
+    const mine = { ...findInstrument('ukulele'), id: 'mine' };
+    expect(waysOut(mine, [70], undefined).instruments.map(({ id }) => id)).not.toContain('ukulele');
+    const tuned = { ...mine, id: 'ukulele', strings: findInstrument('guitar').strings };
+    expect(waysOut(tuned, [70], undefined).instruments.map(({ id }) => id)).not.toContain('ukulele');
+  });
+
   test('are said in one sentence, each kind that there is', () => {
     const guitar = findInstrument('guitar');
     const none = { transpositions: [], window: undefined, withoutCapo: false, instruments: [] };
@@ -156,6 +172,7 @@ describe('ways out', () => {
     );
     expect(describeWaysOut({ ...none, transpositions: [-3, -4] })).toMatch(/transposed down 3 semitones$/);
     expect(describeWaysOut({ ...none, window: { low: 0, high: 5 } })).toMatch(/fit in frets 0-5$/);
+    expect(describeWaysOut({ ...none, instruments: [guitar] })).toBe('every note would fit on guitar');
     expect(describeWaysOut({ ...none, instruments: [guitar, findInstrument('bass')] })).toMatch(
       /fit on guitar, bass$/,
     );
@@ -165,6 +182,9 @@ describe('ways out', () => {
     const ways = { transpositions: [3, -2], window: undefined, withoutCapo: false, instruments: [] };
     expect(describeWaysOut(ways, 'would fit', 2)).toMatch(
       /fit in the key that it is written in or transposed up 5 semitones in all$/,
+    );
+    expect(describeWaysOut({ ...ways, transpositions: [2] }, 'would fit', -2)).toMatch(
+      /fit in the key that it is written in$/,
     );
     expect(describeWaysOut(ways, 'would fit', -1)).toMatch(
       /fit transposed up 2 semitones or down 3 semitones in all$/,

@@ -3,7 +3,7 @@ import { defineConfig } from 'vitest/config';
 import { BaseSequencer, type TestSpecification } from 'vitest/node';
 
 /** Files whose tests arrange tunes; those among them that draw many random cases or walk whole tunes. */
-const ARRANGING = /\/(diagnostics|difficulty|fingering-\w+)\.test\.ts$/;
+const ARRANGING = /\/(diagnostics|refusals|difficulty|fingering-\w+)\.test\.ts$/;
 const SLOW = /\/(optimum|answers|properties|survey|solver|editions|corpus|fingering-graph)\.test\.ts$/;
 
 /** Quick tests first: most mutants are killed by one of them, and the rest is then not run. */
