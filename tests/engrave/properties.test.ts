@@ -6,7 +6,7 @@ import type { SheetName } from '../../src/engrave/engrave.ts';
 import { tunes } from '../emit/text/arbitrary.ts';
 import { richTunes } from './arbitrary.ts';
 import { breaks, centre, collisions, inked, outside } from './layout.ts';
-import { beamFaults, letterFaults, stemFaults, systemsOf, tieFaults } from './rules.ts';
+import { beamFaults, endingFaults, letterFaults, stemFaults, systemsOf, tieFaults } from './rules.ts';
 import { sheet, tuneOf } from './sheets.ts';
 
 /** Staff space of the default staff, mm. */
@@ -43,6 +43,7 @@ describe('any tune', () => {
         const { pages } = sheet(tune, { sheet: name, fingers: 'all', positions: true });
         expect(collisions(pages, 0.06 * SP).filter(each => !isSlurAtCluster(each))).toEqual([]);
         expect(outside(pages, MARGIN)).toEqual([]);
+        expect(endingFaults(pages)).toEqual([]);
       }),
       { numRuns: 40 },
     );

@@ -180,6 +180,20 @@ export const tupletFaults = (pages: readonly Page[]): string[] =>
     });
   });
 
+/** Hooks of ending brackets that stand less than three quarters of a space from the next one, as if one double line. */
+export const endingFaults = (pages: readonly Page[]): string[] =>
+  systemsOf(pages).flatMap(({ marks, space }) => {
+    const hooks = marks
+      .flatMap(mark =>
+        mark.kind === 'line' && mark.role === 'ending' && mark.x1 === mark.x2 ? [mark.x1] : [],
+      )
+      .sort((a, b) => a - b);
+    return hooks.slice(1).flatMap((x, i) => {
+      const gap = (x - hooks[i]!) / space;
+      return gap < 0.75 ? [`ending brackets ${gap.toFixed(2)} sp apart`] : [];
+    });
+  });
+
 /** Note letters, each with its accidental, that stand less than half a space from the next one. */
 export const letterFaults = (pages: readonly Page[]): string[] =>
   systemsOf(pages).flatMap(({ marks, space }) => {

@@ -29,6 +29,18 @@ function clears(mark: CurveMark, side: Side, obstacles: readonly End[]): boolean
 
 type BowRole = 'slur' | 'tab-curve';
 
+/** A curve that is to be drawn from one end to another. */
+export interface Course {
+  readonly role: BowRole;
+  readonly from: End;
+  readonly to: End;
+  readonly side: Side;
+  /** What it goes round. */
+  readonly obstacles: readonly End[];
+  /** Id of the event that it starts from. */
+  readonly of: number;
+}
+
 /** How high a bow is that has nothing to clear, by its length. */
 const lowest = (role: BowRole, length: number): number =>
   role === 'slur' ? Math.min(2.2, 0.45 + length * 0.065) : Math.min(0.9, 0.35 + length * 0.03);
@@ -47,14 +59,7 @@ const RAISED = [0, 0.5, 1, 1.5, 2, 2.5, 3, 3.5, 4] as const;
  * A bow from end to end that clears every point under it: no more level than it must be to stay low, its ends
  * raised only where nothing else helps. A very high one where that does not help either.
  */
-export function clearingBow(
-  role: BowRole,
-  from: End,
-  to: End,
-  side: Side,
-  obstacles: readonly End[],
-  of: number,
-): CurveMark {
+export function clearingBow({ role, from, to, side, obstacles, of }: Course): CurveMark {
   const low = lowest(role, to.x - from.x);
   const isClear = (mark: CurveMark): boolean => clears(mark, side, obstacles);
   // Most have nothing in their way, and none could be lower.

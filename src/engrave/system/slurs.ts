@@ -159,7 +159,7 @@ function drawSlur(
     ...(to ? ownCorner(to, side, 'left', beams) : []),
     ...inner.flatMap(({ mark }) => ridge(mark)),
   ];
-  const mark = clearingBow('slur', start, stop, side, obstacles, slur.from);
+  const mark = clearingBow({ role: 'slur', from: start, to: stop, side, obstacles, of: slur.from });
   return { from: slur.from, to: slur.to, side, mark };
 }
 

@@ -58,7 +58,8 @@ function slurMarks(system: PlacedSystem, figures: Figures): Mark[] {
       ...corners(figures, first.x, last.x, start, stop),
       ...under.flatMap(({ mark }) => ridge(mark)),
     ];
-    drawn.push({ from, to, mark: clearingBow('tab-curve', first, last, -1, obstacles, from) });
+    const mark = clearingBow({ role: 'tab-curve', from: first, to: last, side: -1, obstacles, of: from });
+    drawn.push({ from, to, mark });
   }
   return drawn.map(({ mark }) => mark);
 }

@@ -2,12 +2,15 @@
 import type { Tuplet } from '../../score/model.ts';
 import type { Mark } from '../drawing/mark.ts';
 import { face, textWidth } from '../font/face.ts';
-import { STYLE } from '../style.ts';
 import { beamY, type PlacedBeam } from './beams.ts';
+import { bracketMarks } from './bracket.ts';
 import type { PlacedColumn, PlacedSystem } from './placed.ts';
 import type { Sketch } from './sketch.ts';
 
 const SIZE = 1.7;
+/** The ends of a bracket, and what is free beside its figure. */
+const HOOK = 0.7;
+const BESIDE_FIGURE = 0.35;
 
 interface Member extends PlacedColumn {
   readonly left: number;
@@ -46,27 +49,6 @@ function figure(text: string, x: number, middle: number): Mark {
   return { kind: 'text', role: 'tuplet', text, face: 'serifItalic', x, y, size: SIZE, anchor: 'middle' };
 }
 
-function bracketMarks(left: number, right: number, y: number, up: boolean, text: string): Mark[] {
-  const middle = (left + right) / 2;
-  const room = text === '' ? 0 : textWidth(text, 'serifItalic', SIZE) / 2 + 0.35;
-  const hook = up ? 0.7 : -0.7;
-  const line = (x1: number, y1: number, x2: number, y2: number): Mark => ({
-    kind: 'line',
-    role: 'tuplet',
-    x1,
-    y1,
-    x2,
-    y2,
-    thickness: STYLE.bracket,
-  });
-  const half = STYLE.bracket / 2;
-  const across =
-    room > 0 && middle - room > left
-      ? [line(left - half, y, middle - room, y), line(middle + room, y, right + half, y)]
-      : [line(left - half, y, right + half, y)];
-  return [line(left, y, left, y + hook), ...across, line(right, y, right, y + hook)];
-}
-
 /** Tops of the fingers over a tuplet: in a row with them its figure would read as one of them. */
 const fingersOver = (sketch: Sketch, left: number, right: number): readonly number[] =>
   sketch
@@ -100,9 +82,19 @@ function tupletMarks(
   }
   const edge = up ? sketch.above(left, right, -0.2) - 1.1 : sketch.below(left, right, 4.2) + 1.1;
   if (!bracket) return text === '' ? [] : [figure(text, (left + right) / 2, edge)];
+  const middle = (left + right) / 2;
+  const hook = up ? HOOK : -HOOK;
+  const room = textWidth(text, 'serifItalic', SIZE) / 2 + BESIDE_FIGURE;
   return [
-    ...bracketMarks(left, right, edge, up, text),
-    ...(text ? [figure(text, (left + right) / 2, edge)] : []),
+    ...bracketMarks({
+      role: 'tuplet',
+      left,
+      right,
+      y: edge,
+      hooks: { left: hook, right: hook },
+      ...(text !== '' && { open: { left: middle - room, right: middle + room } }),
+    }),
+    ...(text === '' ? [] : [figure(text, middle, edge)]),
   ];
 }
 
