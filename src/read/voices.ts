@@ -42,8 +42,7 @@ export const lanesOf = (placed: readonly Placed[], shared: ReadonlySet<string>):
     const { event, staff } = each;
     const name = shared.has(each.voice) && staff > 1 ? `${each.voice}/${staff}` : each.voice;
     const lane = freeLane(lanes, name, staff, event);
-    lane.placed.push(each);
-    lane.end = Math.max(lane.end, event.at + event.duration);
+    insert(lane, each);
   }
   return [...lanes.values()];
 };
@@ -52,7 +51,7 @@ const freeLane = (lanes: Map<string, Lane>, name: string, staff: number, event: 
   for (const suffix of SUFFIXES) {
     const id = name + suffix;
     const lane = lanes.get(id);
-    if (lane !== undefined && event.at < lane.end) continue;
+    if (lane !== undefined && !hasRoom(lane, event)) continue;
     if (lane !== undefined) return lane;
     const fresh: Lane = { id, staff, placed: [], end: 0 };
     lanes.set(id, fresh);
@@ -67,19 +66,40 @@ const freeLane = (lanes: Map<string, Lane>, name: string, staff: number, event: 
   });
 };
 
+/** Files may write a later part of a voice first, and go back for an earlier one. */
+const hasRoom = (lane: Lane, { at, duration }: DraftEvent): boolean =>
+  at >= lane.end ||
+  lane.placed.every(({ event }) => {
+    const end = event.at + event.duration;
+    return end <= at || (duration === 0 ? at < event.at : at + duration <= event.at);
+  });
+
+/** Puts an event where it belongs in time: after those that begin with it. */
+const insert = (lane: Lane, placed: Placed): void => {
+  const { at, duration } = placed.event;
+  let index = lane.placed.length;
+  while (index > 0 && lane.placed[index - 1]!.event.at > at) index -= 1;
+  lane.placed.splice(index, 0, placed);
+  lane.end = Math.max(lane.end, at + duration);
+};
+
 const SUFFIXES = ['', ...'bcdefghijklmnopqrstuvwxyz'];
 
 /** Whether a lane holds nothing but a rest that may be a whole-measure rest. */
 const loneRest = (lane: Lane): Placed | undefined =>
   lane.placed.length === 1 && lane.placed[0]!.fills !== 'no' ? lane.placed[0] : undefined;
 
-/** The extent that the voices of a measure fill; whole-measure rests fill what the others leave them. */
+/**
+ * The extent that the voices of a measure fill; whole-measure rests fill what the others leave them, and
+ * so do whole rests that are longer than the metre has room for (common practice).
+ */
 export const extentOf = (lanes: readonly Lane[], gapEnd: Ticks, metre: Ticks | undefined): Ticks => {
   let extent = gapEnd;
   let resting: Ticks = 0;
   for (const lane of lanes) {
     const rest = loneRest(lane);
-    if (rest === undefined || rest.fills === 'maybe') extent = Math.max(extent, lane.end);
+    const fits = metre === undefined || lane.end <= metre;
+    if (rest === undefined || (rest.fills === 'maybe' && fits)) extent = Math.max(extent, lane.end);
     else resting = Math.max(resting, lane.end);
   }
   // Writers are known to give whole-measure rests the length of a whole note, whatever the metre.
@@ -90,7 +110,7 @@ export const extentOf = (lanes: readonly Lane[], gapEnd: Ticks, metre: Ticks | u
 export const voicesOf = (lanes: readonly Lane[], length: Ticks, division: Ticks): readonly Voice[] =>
   lanes.map(lane => {
     const rest = loneRest(lane);
-    const fills = rest !== undefined && (rest.fills === 'asked' || rest.event.duration === length);
+    const fills = rest !== undefined && (rest.fills === 'asked' || rest.event.duration >= length);
     for (const { event, fills: kind } of lane.placed) {
       if (event.kind === 'note') {
         if (event.heads.length > 1) event.heads.sort((a, b) => midi(a.pitch) - midi(b.pitch));

@@ -117,7 +117,9 @@ const READERS: ReadonlyMap<string, Reader> = new Map<string, Reader>([
   ['attributes', withRecord(attributesRecord, readAttributes)],
   [
     'backup',
-    withRecord(backupRecord, (walk, node, { duration }) => move(walk, -durationTicks(walk, node, duration))),
+    withRecord(backupRecord, (walk, node, { duration }) =>
+      goBack(walk, node, durationTicks(walk, node, duration)),
+    ),
   ],
   [
     'forward',
@@ -131,14 +133,19 @@ const READERS: ReadonlyMap<string, Reader> = new Map<string, Reader>([
   ['figured-bass', (walk, node) => walk.omissions.add('figured bass', sourceOf(walk, node))],
 ]);
 
-const move = (walk: Walk, ticks: Ticks): void => {
-  walk.now = Math.max(0, walk.now + ticks);
+const move = (walk: Walk, to: Ticks): void => {
+  walk.now = to;
   walk.chord = undefined;
+};
+
+const goBack = (walk: Walk, node: XmlElement, ticks: Ticks): void => {
+  if (ticks > walk.now) walk.omissions.add('moves back to before their measure', sourceOf(walk, node));
+  move(walk, Math.max(0, walk.now - ticks));
 };
 
 /** A gap that the file leaves in a voice; it still fills the measure. */
 const skip = (walk: Walk, ticks: Ticks): void => {
-  move(walk, ticks);
+  move(walk, walk.now + ticks);
   walk.measure.gapEnd = Math.max(walk.measure.gapEnd, walk.now);
 };
 

@@ -36,6 +36,16 @@ describe('voices', () => {
     expect(voices.map(each => each.id)).toEqual(['1', '1b']);
   });
 
+  test('are in order of time, in whatever order the file writes them', () => {
+    const grace = note('B3', 0, { before: '<grace/>' });
+    const { voices } = readMeasure(
+      `${attributes()}${forward(24)}${note('E4', 24)}${backup(48)}${note('C4', 12)}${grace}${note('D4', 12)}`,
+    );
+    expect(voices.map(({ id, events }) => [id, events.map(({ at }) => at)])).toEqual([
+      ['1', [0, 12, 12, 24]],
+    ]);
+  });
+
   test('may start within a measure', () => {
     const { voices } = readMeasure(`${attributes()}${forward(24)}${note('C4', 24)}`);
     expect(voices[0]!.events).toMatchObject([{ at: 24, duration: 24 }]);

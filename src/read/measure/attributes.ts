@@ -10,8 +10,9 @@ import {
 } from '../../score/model/attributes.ts';
 import { type Interval, intervalInKey, intervalOf, isSpelling, transposeKey } from '../../score/transpose.ts';
 import { sourceOf, type Walk } from '../draft.ts';
-import { childText, type XmlElement } from '../xml/element.ts';
+import { attribute, child, childText, type XmlElement } from '../xml/element.ts';
 import { isBeatType, setDivisions } from './duration.ts';
+import { isEndOfSpan } from './span-type.ts';
 
 /** Takes attributes into force, and notes what changes within the measure. */
 export const readAttributes = (walk: Walk, node: XmlElement, data: Attributes): void => {
@@ -19,18 +20,29 @@ export const readAttributes = (walk: Walk, node: XmlElement, data: Attributes): 
   const change: Change = { at: walk.now };
   const key = readKeys(walk, node, data);
   if (key !== undefined) change.key = key;
-  for (const time of data.times ?? []) {
-    const read = timeOf(time, node);
-    if (read !== undefined) change.time = read;
-    else walk.omissions.add('time signatures that could not be read', sourceOf(walk, node));
-  }
+  const time = readTimes(walk, node, data);
+  if (time !== undefined) change.time = time;
   for (const clef of data.clefs ?? []) {
     if ((clef.number ?? 1) === 1) change.clef = clefOf(clef);
   }
-  if ((data.measureStyles ?? []).some(each => each.slash || each.beatRepeat || each.measureRepeat)) {
-    walk.omissions.add('slashes and measure-repeat signs', sourceOf(walk, node));
-  }
+  countStyles(walk, node);
   put(walk, change);
+};
+
+/** Signs in the place of notes, each where it starts. */
+const STYLES: ReadonlyMap<string, string> = new Map([
+  ['slash', 'slashes'],
+  ['beat-repeat', 'beat-repeat signs'],
+  ['measure-repeat', 'measure-repeat signs'],
+]);
+
+const countStyles = (walk: Walk, node: XmlElement): void => {
+  for (const style of node.children.filter(each => each.nodeName === 'measure-style')) {
+    for (const sign of style.children) {
+      const what = STYLES.get(sign.nodeName);
+      if (what !== undefined && !isEndOfSpan(sign)) walk.omissions.add(what, sourceOf(walk, sign));
+    }
+  }
 };
 
 /** The sounding key, where the written key or the transposition changes. */
@@ -39,7 +51,9 @@ const readKeys = (walk: Walk, node: XmlElement, data: Attributes): Key | undefin
   let written: Key | undefined;
   for (const key of data.keySignatures ?? []) {
     if ((key.number ?? 1) === 1) written = keyOf(walk, node, key);
-    else walk.omissions.add('key signatures of lower staves', sourceOf(walk, node));
+    else if (key.fifths !== (written ?? walk.writtenKey).fifths) {
+      walk.omissions.add('key signatures of lower staves', sourceOf(walk, node));
+    }
   }
   if (written === undefined && !transposed) return undefined;
   walk.writtenKey = written ?? walk.writtenKey;
@@ -93,11 +107,28 @@ const SYMBOLS: Partial<Record<TimeSymbolType, (TimeSignature & { kind: 'metred' 
   [TimeSymbolType.SingleNumber]: 'single-number',
 };
 
-const timeOf = (time: XmlTime, node: XmlElement): TimeSignature | undefined => {
-  const senza = node.children.some(
-    each => each.nodeName === 'time' && each.children.some(inner => inner.nodeName === 'senza-misura'),
-  );
-  if (senza && time.beats === undefined) return { kind: 'senza-misura' };
+/** The time signature of the first staff, or of all. */
+const readTimes = (walk: Walk, node: XmlElement, data: Attributes): TimeSignature | undefined => {
+  let first: TimeSignature | undefined;
+  const elements = node.children.filter(each => each.nodeName === 'time');
+  for (const [index, time] of (data.times ?? []).entries()) {
+    const element = elements[index]!;
+    const read = timeOf(time, element);
+    const add = (what: string): void => walk.omissions.add(what, sourceOf(walk, element));
+    if (read === undefined) add('time signatures that could not be read');
+    else if (Number(attribute(element, 'number') ?? 1) > 1) {
+      if (!isSame(read, first ?? walk.time)) add('time signatures of lower staves');
+    } else {
+      first = read;
+      if (attribute(element, 'print-object') === 'no')
+        add('marks that time signatures are not to be printed');
+    }
+  }
+  return first;
+};
+
+const timeOf = (time: XmlTime, element: XmlElement): TimeSignature | undefined => {
+  if (child(element, 'senza-misura') && time.beats === undefined) return { kind: 'senza-misura' };
   const fractions = (time.beats ?? []).map((beats, index) => ({
     beats: beats.split('+').map(Number),
     beatType: time.beatTypes?.[index] ?? Number.NaN,
@@ -130,6 +161,7 @@ const readTranspositions = (walk: Walk, node: XmlElement): boolean => {
     if (staff === ALL_STAVES) walk.transpositions.clear();
     const interval = intervalWritten(element);
     walk.transpositions.set(staff, interval);
+    if (child(element, 'double')) walk.omissions.add('doublings at the octave', sourceOf(walk, element));
     if (staff <= 1) walk.transposed ??= interval.semitones;
   }
   return elements.length > 0;

@@ -72,8 +72,9 @@ const denominator = (value: number): number => {
   return 1;
 };
 
-/** The ticks of a note, backup or forward; refused where they are not a positive number. */
+/** The ticks of a note, backup or forward; refused where they are not a positive number. To move by nothing is no harm. */
 export const durationTicks = (walk: Walk, node: XmlElement, duration: number | undefined): Ticks => {
+  if (duration === 0 && node.nodeName !== 'note') return 0;
   if (duration === undefined || !(duration > 0) || duration > LONGEST * walk.divisions) {
     throw refuseAt(walk, innermost(node, 'duration'), {
       code: 'bad-duration',

@@ -66,6 +66,15 @@ describe('time', () => {
     expect(diagnostic!.hint).toBeTruthy();
   });
 
+  // https://www.w3.org/2021/06/musicxml40/musicxml-reference/elements/backup/
+  test('moves by nothing are none, and moves to before the measure are said', () => {
+    const content = `${attributes()}${note('C4', 48)}${forward(0)}${backup(0)}`;
+    expect(readMeasure(content).length).toBe(48);
+    const part = readPart(`${content}${backup(60)}${note('E3', 48, { after: voice('2') })}`);
+    expect(part.measures[0]!.voices[1]!.events[0]!.at).toBe(0);
+    expect(part.leftOut).toMatchObject([{ what: 'moves back to before their measure' }]);
+  });
+
   test('divisions without a common measure that can be counted are refused', () => {
     const measures = [65_521, 65_519, 65_497].map(
       each => `<attributes><divisions>${each}</divisions></attributes>${note('C4', each)}`,

@@ -92,6 +92,10 @@ describe('rests', () => {
   test.each([
     ['said', `${attributes()}<note><rest measure="yes"/><duration>48</duration></note>`],
     ['without a type', `${attributes()}${note('r', 48)}`],
+    [
+      'a whole rest that is too long for 3/4',
+      `${attributes('<time><beats>3</beats><beat-type>4</beat-type></time>')}${note('r', 48, { rest: '<type>whole</type>' })}`,
+    ],
     ['a whole rest', `${attributes()}${note('r', 48, { rest: '<type>whole</type>' })}`],
     [
       'a whole rest in 3/4',
@@ -101,9 +105,10 @@ describe('rests', () => {
     expect(first(content)).toMatchObject({ kind: 'rest', wholeMeasure: true, value: undefined, at: 0 }),
   );
 
-  test('as long as the measure, when the file makes it a whole note', () => {
-    const content = `${attributes('<time><beats>3</beats><beat-type>4</beat-type></time>')}<note><rest measure="yes"/><duration>48</duration></note>`;
+  test.each([' measure="yes"', ''])('as long as the measure, when the file makes it a whole note', asked => {
+    const content = `${attributes('<time><beats>3</beats><beat-type>4</beat-type></time>')}<note><rest${asked}/><duration>48</duration><type>whole</type></note>`;
     expect(first(content).duration).toBe(36);
+    expect(readMeasure(content).length).toBe(36);
   });
 
   test('others keep their value', () =>
