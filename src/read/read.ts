@@ -16,6 +16,7 @@ import { MOST, refuseTooManyNotes } from './limits.ts';
 import { commonDivision } from './measure/duration.ts';
 import { finishPart } from './part.ts';
 import { cutIntoParts } from './parts.ts';
+import { lendRepeats } from './repeats.ts';
 import { unpackScore } from './unpack.ts';
 import { type WalkedPart, walkPart } from './walk.ts';
 import { parseXml } from './xml/parse.ts';
@@ -50,6 +51,7 @@ export const readScore = (bytes: Uint8Array, options: ReadOptions = {}): Reading
   const division = commonDivision(rawParts);
   const ids = new Ids();
   const walked = rawParts.map(part => walkPart(part, names.get(part.id) ?? '', { division, ids }));
+  lendRepeats(walked.map(({ walk }) => walk.measures));
   const lengths = measureLengths(walked, division);
   const parts = walked.map(part => finishPart(part, lengths));
   const unlisted = rawParts.filter(part => !names.has(part.id));

@@ -69,7 +69,9 @@ const rootFile = (container: string): string | undefined => {
     return brokenRootFile(container);
   }
   const list = child(root, 'rootfiles')?.children.filter(each => each.nodeName === 'rootfile') ?? [];
-  const score = list.find(each => SCORE_TYPES.has(attribute(each, 'media-type') ?? '')) ?? list[0];
+  // One without a media type is taken for a score (MusicXML 4.0, rootfile); others are pictures or recordings.
+  const isScore = (type: string | undefined): boolean => type === undefined || SCORE_TYPES.has(type);
+  const score = list.find(each => isScore(attribute(each, 'media-type'))) ?? list[0];
   return score === undefined ? undefined : attribute(score, 'full-path');
 };
 

@@ -78,6 +78,17 @@ describe('archives', () => {
     expect(heads(mxl({ 'META-INF/container.xml': list, 'a.pdf': '%PDF', 'b.xml': TUNE }))).toBe(2);
   });
 
+  // https://www.w3.org/2021/06/musicxml40/container-reference/elements/rootfile/ (media-type)
+  test('a root file without a media type is a MusicXML one', () => {
+    const pdf = '<rootfile full-path="a.pdf" media-type="application/pdf"/>';
+    const plain = '<rootfile full-path="b.xml"/>';
+    const later = '<rootfile full-path="c.xml" media-type="application/vnd.recordare.musicxml+xml"/>';
+    const list = `<container><rootfiles>${pdf}${plain}${later}</rootfiles></container>`;
+    const other = partWise(`${attributes()}${note('C4')}`);
+    const files = { 'META-INF/container.xml': list, 'a.pdf': '%PDF', 'b.xml': TUNE, 'c.xml': other };
+    expect(heads(mxl(files))).toBe(2);
+  });
+
   test('a quotation mark in the name, which breaks the container, is no obstacle', () => {
     const list = "<container><rootfiles><rootfile full-path='Don't go.xml'/></rootfiles></container>";
     expect(heads(mxl({ 'META-INF/container.xml': list, "Don't go.xml": TUNE }))).toBe(2);

@@ -5,7 +5,7 @@ import { stepNamed } from '../../score/pitch.ts';
 import { type Interval, transposePitch } from '../../score/transpose.ts';
 import { sourceOf, type Walk } from '../draft.ts';
 import { harmonyRecord } from '../library.ts';
-import { attribute, child, wrap, type XmlElement } from '../xml/element.ts';
+import { attribute, child, childText, wrap, type XmlElement } from '../xml/element.ts';
 import { intervalOn } from './attributes.ts';
 import { offsetTicks } from './duration.ts';
 
@@ -32,14 +32,19 @@ const singleChords = (harmony: XmlElement): readonly XmlElement[] => {
   });
 };
 
-/** A symbol with anything but sharps and flats, single and double, or with a degree that is no number, is none. */
+/**
+ * A symbol whose root or bass is no letter from A to G, with anything but sharps and flats, single and
+ * double, or with a degree that is no number, is none.
+ */
 const isSound = (harmony: XmlElement): boolean =>
   harmony.children
     .flatMap(each => each.children)
     .every(({ nodeName, textContent }) => {
-      if (nodeName === 'degree-value')
-        return Number(textContent) >= 1 && Number.isInteger(Number(textContent));
-      return !nodeName.endsWith('-alter') || [-2, -1, 0, 1, 2].includes(Number(textContent));
+      const text = textContent.trim();
+      if (nodeName === 'root-step' || nodeName === 'bass-step')
+        return text === '' || stepNamed(text) !== undefined;
+      if (nodeName === 'degree-value') return Number(text) >= 1 && Number.isInteger(Number(text));
+      return !nodeName.endsWith('-alter') || [-2, -1, 0, 1, 2].includes(Number(text));
     });
 
 const readHarmony = (walk: Walk, node: XmlElement, data: Harmony): void => {
@@ -54,6 +59,9 @@ const readHarmony = (walk: Walk, node: XmlElement, data: Harmony): void => {
     return;
   }
   if (data.frame) walk.omissions.add('chord diagrams', sourceOf(walk, node));
+  if (data.bass === undefined && Number(childText(node, 'inversion') ?? 0) > 0) {
+    walk.omissions.add('inversions of chords', sourceOf(walk, node));
+  }
   if (root === undefined && !isNone) {
     walk.omissions.add('chords named by degree or function', sourceOf(walk, node));
     return;

@@ -69,7 +69,18 @@ describe('chord symbols', () => {
     expect(part.leftOut).toMatchObject([{ what: 'chords named by degree or function' }]);
   });
 
+  // https://www.w3.org/2021/06/musicxml40/musicxml-reference/elements/inversion/
+  test('inversions without a bass are said', () => {
+    const leftOut = (inner: string) =>
+      readPart(`${attributes()}<harmony>${root('C')}<kind>major</kind>${inner}</harmony>${note('C4', 48)}`)
+        .leftOut;
+    expect(leftOut('<inversion>1</inversion>')).toMatchObject([{ what: 'inversions of chords' }]);
+    expect(leftOut('<inversion>0</inversion>')).toEqual([]);
+    expect(leftOut('<inversion>1</inversion><bass><bass-step>E</bass-step></bass>')).toEqual([]);
+  });
+
   test.each([
+    root('H'),
     root('F', '999999999'),
     root('F', '0.5'),
     `${root('F')}<bass><bass-step>A</bass-step><bass-alter>-999999999</bass-alter></bass>`,
