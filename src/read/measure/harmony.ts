@@ -59,7 +59,7 @@ const readHarmony = (walk: Walk, node: XmlElement, data: Harmony): void => {
     return;
   }
   if (data.frame) walk.omissions.add('chord diagrams', sourceOf(walk, node));
-  if (data.bass === undefined && Number(childText(node, 'inversion') ?? 0) > 0) {
+  if (child(node, 'bass') === undefined && Number(childText(node, 'inversion') ?? 0) > 0) {
     walk.omissions.add('inversions of chords', sourceOf(walk, node));
   }
   if (root === undefined && !isNone) {
