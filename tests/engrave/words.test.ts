@@ -5,6 +5,7 @@ import { union } from '../../src/engrave/drawing/box.ts';
 import type { Direction } from '../../src/score/model/direction.ts';
 import { DIVISION } from '../emit/text/tunes.ts';
 import { centre, collisions, inked } from './layout.ts';
+import { systemsOf } from './rules.ts';
 import { sheet, tuneOf } from './sheets.ts';
 
 describe('dynamics and words below the staff', () => {
@@ -124,4 +125,17 @@ test('positions whose numerals would stand a little higher or lower than each ot
     }),
     { numRuns: 40 },
   );
+});
+
+test('tablature stands as far below the words of each system, whatever their letters', () => {
+  const words = ['gay', 'sun,', 'sea', 'moor'];
+  const tune = tuneOf(words.map(word => ({ notes: `C5h/${word} E5h/a` })));
+  const { pages } = sheet(tune, { measuresPerSystem: 1 });
+  const distances = systemsOf(pages).map(({ marks, space }) => {
+    const baselines = marks.flatMap(mark => (mark.kind === 'text' && mark.role === 'lyric' ? [mark.y] : []));
+    const lines = marks.flatMap(mark => (mark.kind === 'line' && mark.role === 'tab-line' ? [mark.y1] : []));
+    return ((Math.min(...lines) - Math.max(...baselines)) / space).toFixed(3);
+  });
+  expect(distances).toHaveLength(words.length);
+  expect(new Set(distances).size).toBe(1);
 });

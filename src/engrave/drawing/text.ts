@@ -25,15 +25,18 @@ export interface TextMark {
 const TALL = /[A-Z0-9bdfhklt/()[\]|]|[^ -~]/;
 const DEEP = /[gjpqyQ,;()[\]|/ßçşţ]/;
 
+/** How far letters with descenders reach below the baseline, in the unit of the size. */
+export const depth = (name: FaceName, size: number): number => (face(name).descent * 0.72 * size) / 1000;
+
 export const textMark: Primitive<TextMark> = {
   /** Around the letters that are there: no taller than an x where nothing ascends. */
   bounds: ({ text, face: name, x, y, size, anchor }) => {
-    const { capHeight, xHeight, descent } = face(name);
+    const { capHeight, xHeight } = face(name);
     const width = textWidth(text, name, size);
     const left = anchor === 'start' ? x : anchor === 'middle' ? x - width / 2 : x - width;
     const above = TALL.test(text) ? capHeight : xHeight;
-    const below = DEEP.test(text) ? descent * 0.72 : 0;
-    return { left, top: y - (above * size) / 1000, right: left + width, bottom: y + (below * size) / 1000 };
+    const below = DEEP.test(text) ? depth(name, size) : 0;
+    return { left, top: y - (above * size) / 1000, right: left + width, bottom: y + below };
   },
   place: ({ role, text, face: name, x, y, size, anchor, ink, of }, scale, dx, dy) => ({
     kind: 'text',

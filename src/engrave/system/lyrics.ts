@@ -4,6 +4,7 @@
  */
 import type { Mark } from '../drawing/mark.ts';
 import { move } from '../drawing/mark.ts';
+import { depth } from '../drawing/text.ts';
 import { face, textWidth } from '../font/face.ts';
 import type { Syllable } from '../measure/column.ts';
 import { numberRoom } from '../measure/syllables.ts';
@@ -183,13 +184,18 @@ function drawVerse(system: PlacedSystem, verse: number, numbers: number, y: numb
   });
 }
 
-export function drawLyrics(system: PlacedSystem, sketch: Sketch): void {
+/**
+ * Draws the lyrics. Returns their lower edge as if a letter descended, so that what is under them stands as far from
+ * their last line in every system; −Infinity where there are none.
+ */
+export function drawLyrics(system: PlacedSystem, sketch: Sketch): number {
   const verses = system.notation.verses.map((_, verse) => verse);
   const here = verses.filter(verse => sung(system, verse).length > 0 || openSyllable(system, verse));
-  if (here.length === 0) return;
+  if (here.length === 0) return -Infinity;
   const numbers = numbersEnd(system, here);
   const first = baseline(system, here, numbers, sketch);
   here.forEach((verse, row) => {
     drawVerse(system, verse, numbers, first + row * STYLE.verseLeading, sketch);
   });
+  return first + (here.length - 1) * STYLE.verseLeading + depth('serif', STYLE.lyricSize);
 }

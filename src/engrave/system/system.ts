@@ -83,13 +83,13 @@ function drawNumber({ notation, line }: PlacedSystem, sketch: Sketch): void {
   sketch.add(line.first, move(marks, 0, sketch.above(0, width, -0.5) - 0.25));
 }
 
-/** The tablature or its empty lines, and what binds the two staves at the left. */
-function drawSecondStaff(system: PlacedSystem, sketch: Sketch): void {
+/** The tablature or its empty lines, under all words, and what binds the two staves at the left. */
+function drawSecondStaff(system: PlacedSystem, sketch: Sketch, words: number): void {
   if (system.kind.tablature === 'none') return;
   const { bars, notation } = system;
   const height = tabHeight(notation.arrangement.instrument.strings.length);
   const tab = tablature(system);
-  const y = Math.max(4 + TAB_DISTANCE, tablatureTop(tab, sketch, TAB_CLEARANCE));
+  const y = Math.max(4 + TAB_DISTANCE, tablatureTop(tab, sketch, words, TAB_CLEARANCE));
   const sung = notation.verses.length > 0;
   for (const { node, x } of bars) {
     const measure = node.edge === 'start' ? SYSTEM : node.measure;
@@ -142,8 +142,8 @@ export function drawSystem(
   drawDirections(directions, sketch, chords);
   drawBelow(system, sketch);
   drawLetters(system, sketch);
-  drawLyrics(system, sketch);
-  drawSecondStaff(system, sketch);
+  const words = drawLyrics(system, sketch);
+  drawSecondStaff(system, sketch, words);
   const { top, bottom } = sketch.extent!;
   return { line, marks: sketch.marks, top, bottom };
 }

@@ -92,8 +92,8 @@ function figures(system: PlacedSystem): Map<number, Mark[]> {
 const FIGURE_RISE = 0.7;
 
 /** The least y of the top line at which nothing in the tablature meets what is above. */
-export function tablatureTop({ own }: Tablature, sketch: Sketch, clearance: number): number {
-  const lowest = sketch.below(-Infinity, Infinity, 4);
+export function tablatureTop({ own }: Tablature, sketch: Sketch, words: number, clearance: number): number {
+  const lowest = Math.max(words, sketch.below(-Infinity, Infinity, 4));
   const curves = own.filter(mark => mark.role === 'tab-curve').map(bounds);
   const under = curves.map(box => sketch.below(box.left, box.right, 4) + 0.35 - box.top);
   return Math.max(lowest + clearance + FIGURE_RISE, ...under);
