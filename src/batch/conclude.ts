@@ -70,7 +70,7 @@ export class Concluder {
   conclude(task: Task, done: Done): TuneReport {
     const { result, diagnostics, outputs = [], editions = [], leftOut = [] } = this.#attempt(task, done);
     return {
-      kind: 'tune',
+      kind: task.kind === 'work' ? task.job.kind : 'lesson',
       file: task.name,
       result,
       fits: editions.length > 0 ? editions.every(each => each.outside === 0) : undefined,

@@ -1,4 +1,4 @@
-/** What became of the tunes of a run, tune by tune and in sum; plain data, so that reports of several machines add up. */
+/** What became of the tunes or lessons of a run, one by one and in sum; plain data, so that reports of several machines add up. */
 import type { Diagnostic } from '../score/diagnostic.ts';
 import type { EditionNumbers } from './outcome.ts';
 import type { KnownShare } from './shares.ts';
@@ -6,8 +6,9 @@ import type { KnownShare } from './shares.ts';
 /** `would-write`, `missing` and `stale` are said where nothing is written. */
 export type Result = 'written' | 'up-to-date' | 'would-write' | 'missing' | 'stale' | 'refused' | 'fault';
 
+/** What became of a tune, or of a lesson. */
 export interface TuneReport {
-  readonly kind: 'tune';
+  readonly kind: 'tune' | 'lesson';
   readonly file: string;
   readonly result: Result;
   /** Whether every note of every edition has a place in its window; undefined where nothing was arranged. */
@@ -23,6 +24,7 @@ export interface TuneReport {
 
 export interface Summary {
   readonly kind: 'summary';
+  /** How many there are, lessons counted, too. */
   readonly tunes: number;
   readonly fit: number;
   readonly doNotFit: number;

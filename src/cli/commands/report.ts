@@ -13,7 +13,7 @@ import { statusOf } from '../run/status.ts';
 const OPTION_NAMES = ['report'] as const satisfies readonly OptionName[];
 
 const EXAMPLES = `  fretward report a.jsonl b.jsonl
-      what became of the tunes of two machines, as a table
+      what became of the tunes, or lessons, of two machines, as a table
   fretward report *.jsonl --report json > all.json
       the same as one document`;
 

@@ -11,6 +11,7 @@ import { say } from '../console.ts';
 import type { RUN_NAMES } from '../options/batch.ts';
 import type { Options } from '../options/options.ts';
 import type { Interruption } from './interruption.ts';
+import type { Noun } from './report-text.ts';
 import { statusOf } from './status.ts';
 import { Teller } from './teller.ts';
 
@@ -22,7 +23,7 @@ export interface Run {
   readonly tasks: readonly Task[];
   readonly options: Options<(typeof RUN_NAMES)[number] | 'quiet'>;
   /** What its tasks are, for a reader. */
-  readonly noun: 'tune' | 'lesson';
+  readonly noun: Noun;
 }
 
 /** Makes what is not up to date and answers the exit status. */

@@ -15,7 +15,7 @@ export interface ReportFile {
 /** What must be there to add a report up and to print it; all else is handed on as it is. */
 const reportLine = () =>
   z.looseObject({
-    kind: z.literal('tune'),
+    kind: z.enum(['tune', 'lesson']),
     file: z.string(),
     result: z.enum(['written', 'up-to-date', 'would-write', 'missing', 'stale', 'refused', 'fault']),
     fits: z.optional(z.boolean()),

@@ -1,10 +1,14 @@
-/** Reports of runs, for readers: a table of tunes, and the sum. */
+/** Reports of runs, for readers: a table of tunes or lessons, and the sum. */
 
 import type { EditionNumbers } from '../../batch/outcome.ts';
 import { codesOf, type Summary, type TuneReport } from '../../batch/report.ts';
+import { groupsBy } from '../../score/groups.ts';
 import { counted, mmText, pointsText } from '../../score/numbers.ts';
 import { printable } from '../console.ts';
 import { type Column, table } from '../table.ts';
+
+/** What a run makes something of, or of one report. */
+export type Noun = TuneReport['kind'];
 
 interface Row {
   readonly report: TuneReport;
@@ -18,8 +22,8 @@ const number = (pick: (edition: EditionNumbers) => string) => ({
   cell: ({ edition }: Row) => (edition ? pick(edition) : ''),
 });
 
-const COLUMNS: readonly Column<Row>[] = [
-  { title: 'tune', align: 'left', cell: ({ report }) => printable(report.file) },
+const columnsOf = (title: string): readonly Column<Row>[] => [
+  { title, align: 'left', cell: ({ report }) => printable(report.file) },
   {
     title: 'result',
     align: 'left',
@@ -35,40 +39,51 @@ const COLUMNS: readonly Column<Row>[] = [
   { title: 'codes', align: 'left', cell: ({ report }) => codesOf(report).join(' ') },
 ];
 
-/** A row for each edition of each tune, those that could not be made last, then the sum. */
-export const reportText = (reports: readonly TuneReport[], summary: Summary): string => {
-  const rows = reports.flatMap((report): readonly Row[] =>
-    report.editions.length > 0
-      ? [
-          ...report.editions.map(edition => ({ report, edition })),
-          ...report.leftOut.map(leftOut => ({ report, edition: undefined, leftOut })),
-        ]
-      : [{ report, edition: undefined }],
-  );
-  return `${rows.length > 0 ? `${table(COLUMNS, rows)}\n` : ''}${summaryText(summary)}`;
+/**
+ * A row for each edition of each tune or lesson, then the sum. What there is none of is called by the noun.
+ */
+export const reportText = (reports: readonly TuneReport[], summary: Summary, noun: Noun = 'tune'): string => {
+  const byKind = groupsBy(reports, ({ kind }) => kind);
+  const counts = [...byKind].map(([kind, { length }]): Count => [length, length === 1 ? kind : `${kind}s`]);
+  const all = summaryText(counts.length > 0 ? counts : [[0, `${noun}s`]], summary);
+  if (reports.length === 0) return all;
+  return `${table(columnsOf([...byKind.keys()].join(' or ')), reports.flatMap(rowsOf))}\n${all}`;
 };
 
-const summaryText = (summary: Summary): string => {
-  const { tunes, fit, doNotFit, refused, incomplete, faults, codes, filesWritten, leftOver, milliseconds } =
-    summary;
-  const lines = [
-    [tunes, tunes === 1 ? 'tune' : 'tunes'],
+/** The editions of a tune, those that could not be made last. */
+const rowsOf = (report: TuneReport): readonly Row[] =>
+  report.editions.length > 0
+    ? [
+        ...report.editions.map(edition => ({ report, edition })),
+        ...report.leftOut.map(leftOut => ({ report, edition: undefined, leftOut })),
+      ]
+    : [{ report, edition: undefined }];
+
+/** A number, and what there are so many of. */
+type Count = readonly [count: number, what: string];
+
+const summaryText = (
+  counts: readonly Count[],
+  { fit, doNotFit, refused, incomplete, faults, codes, filesWritten, leftOver, milliseconds }: Summary,
+): string => {
+  const lines: readonly Count[] = [
+    ...counts,
     [fit, 'fit'],
     [doNotFit, 'do not fit: notes lie outside the window'],
     [refused, 'refused'],
-    ...(incomplete > 0 ? [[incomplete, 'without one of the editions']] : []),
-    ...(faults > 0 ? [[faults, "faults of fretward's"]] : []),
+    ...(incomplete > 0 ? [[incomplete, 'without one of the editions'] as const] : []),
+    ...(faults > 0 ? [[faults, "faults of fretward's"] as const] : []),
     [filesWritten, filesWritten === 1 ? 'file written' : 'files written'],
-    ...(leftOver.length > 0 ? [[leftOver.length, 'left over from earlier runs']] : []),
+    ...(leftOver.length > 0 ? [[leftOver.length, 'left over from earlier runs'] as const] : []),
     [milliseconds, 'ms of work'],
-  ] as const;
-  const byCode = Object.entries(codes).map(([code, count]) => [count, `with ${code}`] as const);
-  const width = Math.max(...[...lines, ...byCode].map(([count]) => String(count).length));
-  return [...lines, ...byCode].map(([count, what]) => `${String(count).padStart(width)} ${what}\n`).join('');
+    ...Object.entries(codes).map(([code, count]) => [count, `with ${code}`] as const),
+  ];
+  const width = Math.max(...lines.map(([count]) => String(count).length));
+  return lines.map(([count, what]) => `${String(count).padStart(width)} ${what}\n`).join('');
 };
 
 /** "12 tunes: 10 written, 2 refused; 3 have notes outside their window" */
-export const summaryLine = ({ tunes, results, doNotFit, incomplete }: Summary, noun = 'tune'): string => {
+export const summaryLine = ({ tunes, results, doNotFit, incomplete }: Summary, noun: Noun): string => {
   const what = Object.entries(results).map(([result, count]) => `${count} ${result.replaceAll('-', ' ')}`);
   const fit = doNotFit > 0 ? `; ${doNotFit} ${doNotFit === 1 ? 'has' : 'have'} notes outside the window` : '';
   const lack = incomplete > 0 ? `; ${incomplete} without one of the editions` : '';

@@ -6,19 +6,19 @@ import type { Diagnostic } from '../../score/diagnostic.ts';
 import { print, printable, printJson, report as reportDiagnostics, say } from '../console.ts';
 import type { Options } from '../options/options.ts';
 import { FootLine, plainLine } from './progress.ts';
-import { reportText, summaryLine } from './report-text.ts';
+import { type Noun, reportText, summaryLine } from './report-text.ts';
 
 type TellingOptions = Options<'quiet' | 'report' | 'verify'>;
 
 export class Teller {
   readonly #options: TellingOptions;
   readonly #turns: number;
-  readonly #noun: string;
+  readonly #noun: Noun;
   readonly #foot: FootLine | undefined;
   readonly #start = milliseconds();
   #turn = 0;
 
-  constructor(options: TellingOptions, turns: number, noun: string) {
+  constructor(options: TellingOptions, turns: number, noun: Noun) {
     this.#options = options;
     this.#turns = turns;
     this.#noun = noun;
@@ -46,7 +46,7 @@ export class Teller {
     reportDiagnostics(about, quiet);
     if (report === 'jsonl') print(`${JSON.stringify(summary)}\n`);
     if (report === 'json') printJson({ tunes: reports, summary });
-    if (report === 'text') print(reportText(reports, summary));
+    if (report === 'text') print(reportText(reports, summary, this.#noun));
     const told = reports.length === 1 && (reports[0]!.result === 'written' || !isGood(reports[0]!));
     if (!quiet && report !== 'text' && !told) say(summaryLine(summary, this.#noun));
   }

@@ -15,7 +15,7 @@ const withLessons = (...names: readonly string[]): Terminal => {
 it('reports of lessons are as those of tunes are', async () => {
   const term = withLessons('a', 'b', 'c');
   const report = JSON.parse((await term.run('fretward lesson *.yaml -q --report json')).stdout);
-  expect(report.tunes.map((each: { file: string }) => each.file)).toEqual(['a.yaml', 'b.yaml', 'c.yaml']);
+  expect(report.tunes).toMatchObject(['a', 'b', 'c'].map(name => ({ kind: 'lesson', file: `${name}.yaml` })));
   expect(report.summary).toMatchObject({
     tunes: 3,
     filesWritten: 9,
@@ -25,7 +25,18 @@ it('reports of lessons are as those of tunes are', async () => {
     await term.run(`fretward lesson *.yaml -q --share ${index}/2 --report jsonl > ${index}.jsonl`);
   }
   const both = await term.run('fretward report 1.jsonl 2.jsonl');
-  expect([both.status, both.stdout]).toEqual([0, expect.stringMatching(/^ *3 tunes$/m)]);
+  expect([both.status, both.stdout]).toEqual([
+    0,
+    expect.stringMatching(/^lesson +result[\s\S]*^ *3 lessons$/m),
+  ]);
+  const text = await term.run('fretward lesson a.yaml --out out -q --report text');
+  expect(text.stdout).toMatch(/^lesson +result[\s\S]*^ *1 lesson$/m);
+  const none = await term.run('fretward lesson a.yaml --out out -q --report text --share 2/2');
+  expect(none.stdout).toMatch(/^ *0 lessons$/m);
+  // Reports of both kinds add up, too.
+  await term.run(`fretward arrange ${ROW}.musicxml -s tab --out out -q --report jsonl > tunes.jsonl`);
+  const mixed = await term.run('fretward report tunes.jsonl 1.jsonl 2.jsonl');
+  expect(mixed.stdout).toMatch(/^lesson or tune +result[\s\S]*^ *3 lessons\n *1 tune$/m);
   expect((await term.run('fretward report 2.jsonl')).status).toBe(1);
 });
 
