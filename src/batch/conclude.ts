@@ -2,6 +2,7 @@
 import { join, relative, resolve } from 'node:path';
 import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
 import { isAboutRequest } from './blame.ts';
+import { Claims } from './claims.ts';
 import { compare } from './compare.ts';
 import { removeQuietly, writeFiles } from './files.ts';
 import type { Memories } from './memory.ts';
@@ -48,8 +49,7 @@ const isTheTune = (diagnostics: readonly Diagnostic[]): boolean =>
 export class Concluder {
   readonly #memories: Memories;
   readonly #mode: Mode;
-  /** Files by path, and whose they are. */
-  readonly #claimed = new Map<string, string>();
+  readonly #claims = new Claims();
   /** Paths of files that something else is written to as well. */
   readonly #contested: string[] = [];
 
@@ -64,7 +64,7 @@ export class Concluder {
 
   /** Whether a path is of a file of the tasks that were concluded. */
   hasClaimed(path: string): boolean {
-    return this.#claimed.has(path);
+    return this.#claims.has(path);
   }
 
   conclude(task: Task, done: Done): TuneReport {
@@ -136,10 +136,7 @@ export class Concluder {
   /** Answers paths. Two tasks must not write the same file: throws a Refusal. */
   #claim({ name: file, folder }: Work, outputs: readonly { readonly name: string }[]): readonly string[] {
     const paths = outputs.map(({ name }) => join(folder, name));
-    const others = paths.map(path => this.#claimed.get(path));
-    const other = others.find(each => each !== undefined && each !== file);
-    if (other !== undefined) throw sameOutput(file, other);
-    for (const path of paths) this.#claimed.set(path, file);
+    this.#claims.claim(file, paths);
     return paths;
   }
 
@@ -181,12 +178,3 @@ export class Concluder {
 /** The way from the output folder, which stays when both are moved. */
 const sourceOf = ({ name, input, folder }: Work): string | undefined =>
   input.path === undefined ? undefined : relative(resolve(folder), resolve(name));
-
-const sameOutput = (file: string, other: string): Refusal =>
-  new Refusal({
-    severity: 'error',
-    code: 'same-output',
-    message: `its sheets would overwrite those of ${other}`,
-    hint: 'rename one of the two files, or write them to different folders',
-    place: { file },
-  });

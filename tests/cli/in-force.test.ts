@@ -105,6 +105,22 @@ describe('of the file a command takes', () => {
     );
   });
 
+  it('what is said of one tune about cues, charts and maps of windows', async () => {
+    const term = terminal();
+    term.tune(GRACE, 'a.musicxml');
+    const lines = [
+      ['fretward cues a.musicxml', '--strings numbers --width 50 --ascii'],
+      ['fretward chords a.musicxml', '--title Mine --width 50 --ascii --paper letter'],
+      ['fretward survey a.musicxml --to svg --out -', '--paper letter --landscape'],
+    ];
+    const typed = await Promise.all(lines.map(([line, options]) => term.run(`${line} ${options}`)));
+    term.write(
+      'fretward.yaml',
+      'tunes:\n  a: {strings: numbers, width: 50, ascii: true, title: Mine, paper: letter, landscape: true}\n',
+    );
+    expect(await Promise.all(lines.map(([line]) => term.run(line!)))).toEqual(typed);
+  });
+
   it.each(['explain', 'survey', 'chords', 'inspect'])(
     'nothing where something in it is wrong: %s',
     async name => {

@@ -1,6 +1,8 @@
 /** `fretward chords`: shapes for chord symbols, and the chord chart of a tune. */
 import { existsSync } from 'node:fs';
+import { Claims } from '../../batch/claims.ts';
 import type { Input } from '../../batch/inputs.ts';
+import type { Printing } from '../../batch/job.ts';
 import type { Output } from '../../batch/outcome.ts';
 import { loadTune } from '../../batch/run.ts';
 import type { FretWindow } from '../../fingering/arrangement.ts';
@@ -88,17 +90,20 @@ const drawAll = async (
   words: readonly string[],
   { options, optionsFor, settingsFor, saidAt }: InForce<(typeof OPTION_NAMES)[number]>,
 ): Promise<number> => {
-  const { destination, printing } = await diagramPrinting(options);
   // What is typed wrong is said before any tune is read.
-  const general = askedOf(options);
+  const { destination } = await diagramPrinting(options);
+  const general = await askedOf(options);
   const quiet = options.quiet ?? false;
   let status: number = EXIT.done;
+  const claims = new Claims();
   const outputs: Output[] = [];
   for (const { input, make } of await sourcesOf(words)) {
     const own = input ? await blaming(settingsFor(input), () => askedOf(optionsFor(input))) : general;
     const draw = async (say: Say): Promise<void> => {
       const { diagrams, diagnostics } = await make(own);
-      const rendered = await renderDiagrams(diagrams, printing, own.options);
+      const rendered = await renderDiagrams(diagrams, own.printing, own.options);
+      const names = rendered.outputs.map(({ name }) => name);
+      if (input && destination.kind === 'folder') claims.claim(input.name, names);
       say([...diagnostics, ...rendered.diagnostics]);
       outputs.push(...rendered.outputs);
     };
@@ -110,14 +115,22 @@ const drawAll = async (
 
 interface Asked {
   readonly options: ChordOptions;
+  readonly printing: Printing;
   readonly instruments: readonly Instrument[];
   readonly transpose: number | KeyAsked;
   readonly wishes: Wishes;
 }
 
-const askedOf = (options: ChordOptions): Asked => {
+const askedOf = async (options: ChordOptions): Promise<Asked> => {
+  const { printing } = await diagramPrinting(options);
   const instruments = chooseInstruments(options);
-  return { options, instruments, transpose: transposeOf(options), wishes: wishesOf(options, instruments) };
+  return {
+    options,
+    printing,
+    instruments,
+    transpose: transposeOf(options),
+    wishes: wishesOf(options, instruments),
+  };
 };
 
 interface Made {
@@ -208,7 +221,7 @@ const transposeOf = ({ transpose = 0 }: ChordOptions): number | KeyAsked => {
   if (transpose !== 'best') return transpose;
   throw new UsageError(
     '--transpose best needs a melody to be arranged',
-    'say by how many semitones, as the sheet of the tune does, or to which key',
+    'fretward arrange says which key that is, with the same tune and window; name it here, as in --transpose D',
   );
 };
 
@@ -239,6 +252,10 @@ const wishesOf = ({ near, frets, open }: ChordOptions, instruments: readonly Ins
 };
 
 const checkWindow = ({ low, high }: FretWindow, top: number): void => {
-  if (low <= high && low <= top) return;
-  throw new UsageError(`frets ${low}-${high} are no window on this neck`, `the neck has frets 0 to ${top}`);
+  if (high <= top) return;
+  const instead = low <= top ? `: write ${low}-${top}` : '';
+  throw new UsageError(
+    `frets ${low}-${high} are no window on this neck`,
+    `the neck has frets 0 to ${top}${instead}`,
+  );
 };

@@ -1,5 +1,6 @@
 /** `fretward cues`: tunes in words, as a teacher says them while playing. */
 import { join } from 'node:path';
+import { Claims } from '../../batch/claims.ts';
 import { writeFiles } from '../../batch/files.ts';
 import { cuesToText } from '../../emit/text/cues.ts';
 import { makeCues } from '../../lesson/cues.ts';
@@ -9,7 +10,7 @@ import { takesTunes } from '../define.ts';
 import { EXIT } from '../exit.ts';
 import { blaming, type InForce, obeying } from '../in-force.ts';
 import { arrangedInput } from '../lesson.ts';
-import { ARRANGING, type OptionName, READING } from '../options/options.ts';
+import { ARRANGING, type OptionName, type Options, READING } from '../options/options.ts';
 import { tunesNamed } from '../tunes.ts';
 
 const OPTION_NAMES = [
@@ -42,27 +43,27 @@ const sayAll = async (
   tunes: readonly string[],
   { options, optionsFor, settingsFor, saidAt }: InForce<(typeof OPTION_NAMES)[number]>,
 ): Promise<number> => {
-  const { out, quiet = false, markdown = false } = options;
+  const { out, quiet = false } = options;
   const toFiles = out !== undefined && out !== '-';
-  const style = {
-    strings: options.strings ?? ('names' as const),
-    markup: markdown ? ('markdown' as const) : ('text' as const),
-    width: options.width ?? (toFiles ? undefined : process.stdout.columns) ?? 80,
-    ascii: options.ascii ?? false,
-  };
+  const claims = new Claims();
   let status: number = EXIT.done;
   for (const input of await tunesNamed(tunes)) {
     const sayOne = async (say: Say): Promise<void> => {
-      const { tune, editions, diagnostics, stem } = await arrangedInput(input, optionsFor(input));
+      const own = optionsFor(input);
+      const { tune, editions, diagnostics, stem } = await arrangedInput(input, own);
       say(diagnostics);
       const texts = editions.map(({ arrangement }) => ({
-        path: join(out ?? '', `${stem}.${arrangement.instrument.id}.cues.${markdown ? 'md' : 'txt'}`),
-        content: cuesToText(makeCues(tune, arrangement, options.every), style),
+        path: join(out ?? '', `${stem}.${arrangement.instrument.id}.cues.${own.markdown ? 'md' : 'txt'}`),
+        content: cuesToText(makeCues(tune, arrangement, own.every), styleOf(own, toFiles)),
       }));
       if (!toFiles) {
         print(texts.map(({ content }) => content).join('\n'));
         return;
       }
+      claims.claim(
+        input.name,
+        texts.map(({ path }) => path),
+      );
       writeFiles(texts);
       if (!quiet) print(texts.map(({ path }) => `${path}\n`).join(''));
     };
@@ -71,3 +72,15 @@ const sayAll = async (
   }
   return status;
 };
+
+/** How cues are put in words; files are as wide as text that goes nowhere known. */
+const styleOf = (
+  { strings = 'names', markdown, width, ascii = false }: Options<(typeof OPTION_NAMES)[number]>,
+  toFiles: boolean,
+) =>
+  ({
+    strings,
+    markup: markdown ? 'markdown' : 'text',
+    width: width ?? (toFiles ? undefined : process.stdout.columns) ?? 80,
+    ascii,
+  }) as const;

@@ -1,4 +1,5 @@
 /** `fretward survey`: where on the neck, and in which key, a tune fits. */
+import { Claims } from '../../batch/claims.ts';
 import type { Output } from '../../batch/outcome.ts';
 import { rulesFrom } from '../../fingering/rules.ts';
 import { strikesOf } from '../../fingering/strikes.ts';
@@ -85,13 +86,15 @@ const surveyAll = async (
   const destination = mapDestination(options);
   // What is typed wrong is said before any tune is read.
   chooseInstruments(options);
+  const claims = new Claims();
   const drawn: Output[] = [];
   const status = await answerEach(tunes, asked, async ({ tune, file, stem }, own) => {
     const surveys = surveysOf(tune, own);
-    if (!destination) return answer(file, tune, surveys, options);
+    if (!destination) return answer(file, tune, surveys, own);
+    const nameOf = ({ instrument }: Survey): string => `${stem}.${instrument.id}.survey.svg`;
+    claims.claim(file, surveys.map(nameOf));
     for (const each of surveys) {
-      const name = `${stem}.${each.instrument.id}.survey.svg`;
-      drawn.push({ name, content: await drawMap(file, tune, each, options) });
+      drawn.push({ name: nameOf(each), content: await drawMap(file, tune, each, own) });
     }
     return { data: undefined, text: '' };
   });

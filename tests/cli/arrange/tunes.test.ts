@@ -130,16 +130,22 @@ describe('many tunes', () => {
     expect(stderr).toContain('4 tunes: 2 refused, 2 written');
   });
 
-  it('never overwrite one another', async () => {
+  it.each([
+    ['arrange . -s tab', 'tab.txt'],
+    ['chords tune.musicxml tune.xml', 'chords.txt'],
+    ['cues .', 'cues.txt'],
+    ['survey . --to svg', 'survey.svg'],
+  ])('never overwrite one another: fretward %s', async (command, made) => {
     const term = terminal();
     term.tune(ROW, 'tune.xml');
     term.tune(GRACE, 'tune.musicxml');
-    const { stderr, status } = await term.run('fretward arrange . -s tab --out out');
+    const { stderr, status } = await term.run(`fretward ${command} --out out`);
     expect(status).toBe(1);
     expect(stderr).toContain(
       'tune.xml: error: its sheets would overwrite those of tune.musicxml (same-output)',
     );
-    expect(term.read('out/tune.ukulele.tab.txt')).toContain('Amazing Grace');
+    expect(term.files('out')).toEqual([`tune.ukulele.${made}`]);
+    expect(term.read(`out/tune.ukulele.${made}`)).toContain('Amazing Grace');
   });
 
   it('are not looked for among the sheets', async () => {
