@@ -15,12 +15,15 @@ const GLOB = /[*?[\]{}]/;
 export const findTunes = async (args: readonly string[], search: Search = {}): Promise<readonly Input[]> => {
   const found: Input[] = [];
   for (const arg of args) {
-    const spelt = GLOB.test(arg) && !existsSync(arg);
+    const spelt = isGlob(arg);
     const well = { ...search, isMade: await madeIn(spelt ? fixedPart(arg) : arg, search) };
     found.push(...(spelt ? await matching(arg, well) : findInputs([arg], well)));
   }
   return [...new Map(found.map(input => [placesOf(input), input])).values()];
 };
+
+/** Whether an argument is a glob; one that is the name of a file is that file. */
+export const isGlob = (arg: string): boolean => GLOB.test(arg) && !existsSync(arg);
 
 /** Where outputs lie among tunes, or above them: what is an output of an earlier run. */
 const madeIn = async (folder: string, { except }: Search): Promise<Search['isMade']> => {
@@ -42,7 +45,7 @@ const matching = async (glob: string, search: Search): Promise<readonly Input[]>
     .filter(isTuneFile)
     .filter(searched(base, search))
     .sort();
-  if (paths.length === 0) return [refusing(glob, () => noMatch(glob))];
+  if (paths.length === 0) return [refusing(glob, () => noMatch(glob, 'MusicXML file'))];
   return paths.map(path => fileInput(path, relative(base, path)));
 };
 
@@ -53,11 +56,12 @@ export const fixedPart = (glob: string): string => {
   return base;
 };
 
-const noMatch = (glob: string): Refusal =>
+/** The refusal of a glob that matches nothing; `what` is what there should be. */
+export const noMatch = (glob: string, what: string): Refusal =>
   new Refusal({
     severity: 'error',
     code: 'no-match',
-    message: 'no MusicXML file has a name like this',
+    message: `no ${what} has a name like this`,
     hint: '* stands for any letters, ** for any folders; quote it, so that the shell leaves it alone',
     place: { file: glob },
   });

@@ -30,7 +30,10 @@ export const mistyped = (
     severity: 'error',
     code: 'usage',
     message: named === undefined || !say ? line : say(named),
-    hint: meant === undefined ? hintFor(code, named, command) : `is ${meant} meant?`,
+    hint:
+      meant === undefined
+        ? hintFor(code, named, command)
+        : `is ${meant.replace(/, (\S+)$/, ' or $1')} meant?`,
   };
 };
 
@@ -47,10 +50,14 @@ const hintFor = (code: string, named = '', command: Command | undefined): string
   if (code === 'commander.unknownOption' && command === undefined) {
     return 'options stand after a command: fretward arrange tune.mxl -f 4-8; fretward --help lists the commands';
   }
-  const takesFor = command?.options.some(({ long }) => long === '--for');
-  const goes =
-    code === 'commander.excessArguments' && named === '0' && takesFor ? 'a tune goes after --for; ' : '';
-  return goes + helpFor(command?.name());
+  return (code === 'commander.excessArguments' ? whereItGoes(named, command) : '') + helpFor(command?.name());
+};
+
+/** Which option takes what was typed as a name; `most` is how many names there may be. */
+const whereItGoes = (most: string, command: Command | undefined): string => {
+  const takes = (option: string): boolean => command?.options.some(({ long }) => long === option) ?? false;
+  if (most === '0' && takes('--for')) return 'a tune goes after --for; ';
+  return most === '1' && takes('--key') ? 'a scale goes after --key: --key "C major"; ' : '';
 };
 
 /** A long option with a single hyphen, which would be read as a short one and its value. */

@@ -135,9 +135,10 @@ fretward's own.`;
 export const program = async (argv: readonly string[]): Promise<number> => {
   let status: number = EXIT.done;
   const root = rootCommand();
+  const name = commandIn(argv);
   for (const row of COMMANDS) {
     const command = addCommand(root, row);
-    if (!argv.slice(0, 2).includes(row.name)) continue;
+    if (row.name !== name) continue;
     const { run } = await defineCommand(command, row);
     const single = singleHyphen(argv, command);
     if (single) {
@@ -156,13 +157,24 @@ export const program = async (argv: readonly string[]): Promise<number> => {
     if (error.exitCode === 0) return EXIT.done;
     // Where nothing was typed, help was printed.
     if (error.code !== 'commander.help') {
-      const command = root.commands.find(each => argv.slice(0, 2).includes(each.name()));
-      report([mistyped(error, command)], false);
+      report(
+        [
+          mistyped(
+            error,
+            root.commands.find(each => each.name() === name),
+          ),
+        ],
+        false,
+      );
     }
     return EXIT.usage;
   }
   return status;
 };
+
+/** The word that names a command: the first, or that after `help`. */
+const commandIn = ([first, second]: readonly string[]): string | undefined =>
+  first === 'help' ? second : first;
 
 /** Whether help is asked for a command that there is not; the parser says so when that is typed alone. */
 const isHelpForNone = ([first, name = '']: readonly string[]): boolean =>

@@ -21,8 +21,10 @@ export const oneTune = (word: string): Input => {
   return input;
 };
 
-/** Refuses what teachers take for a tune: a lesson file, the address of a tune. */
+/** Refuses what is no name, and what teachers take for a tune: a lesson file, the address of a tune. */
 const refuseOthers = (word: string): void => {
+  if (word.trim() === '')
+    throw new UsageError('the name of a tune is empty', 'name a MusicXML file or a folder');
   if (isLessonFile(word)) {
     throw new UsageError(
       `${word} is a lesson file, and no tune`,

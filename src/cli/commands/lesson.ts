@@ -1,6 +1,5 @@
 /** `fretward lesson`: all that a lesson hands out, from one file. */
 import { dirname } from 'node:path';
-import { isFolder, readTextFile } from '../../batch/files.ts';
 import { isLessonFile } from '../../batch/paths.ts';
 import type { Task } from '../../batch/task.ts';
 import { Refusal } from '../../score/diagnostic.ts';
@@ -88,15 +87,15 @@ const runOf = async (words: readonly string[], options: LessonOptions): Promise<
 
 /** What is to be made of a lesson file. */
 const taskFor = async (file: string, options: LessonOptions): Promise<Task> => {
-  const [{ readLesson }, { refusalIn }, { folderOf, taskOf }] = await Promise.all([
+  const [{ lessonText }, { readLesson }, { refusalIn }, { folderOf, taskOf }] = await Promise.all([
+    import('../lesson-file/find.ts'),
     import('../lesson-file/read.ts'),
     import('../yaml/entries.ts'),
     import('../lesson-file/job.ts'),
   ]);
   let text = '';
   try {
-    const begin = 'fretward lesson --init writes a lesson file to begin with';
-    text = readTextFile(file, isFolder(file) ? `there is no lesson file (.yaml) in it; ${begin}` : begin);
+    text = lessonText(file);
     return await taskOf(readLesson(text, file), options);
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;

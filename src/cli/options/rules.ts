@@ -11,7 +11,15 @@ export const RULE_ROWS = {
     help: 'the window of frets that notes are forced into: 4-8, or by measures 1-16:4-8,17-32:10-15; pickup-8:4-8 begins with the pickup',
     default: 'the whole neck, low places first',
     list: true,
-    schema: () => z.array(windowRule()),
+    schema: () =>
+      z
+        .array(windowRule())
+        .check(
+          z.refine(
+            windows => windows.filter(({ measures }) => !measures).length < 2,
+            'name one window; another one needs the measures that it is for: 4-8,17-32:10-15',
+          ),
+        ),
   },
   open: {
     flags: '--open <when>',

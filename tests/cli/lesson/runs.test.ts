@@ -2,7 +2,7 @@
 import { spawn } from 'node:child_process';
 import { rmSync } from 'node:fs';
 import { expect, it } from 'vitest';
-import { GRACE, ROW, type Terminal, terminal, waitFor } from '../terminal.ts';
+import { GRACE, isRoot, NOBODY, ROW, type Terminal, terminal, waitFor } from '../terminal.ts';
 
 const lesson = (tune: string, more = ''): string => `tune: ${tune}.musicxml\nparts: [quiz]\nto: svg\n${more}`;
 
@@ -102,6 +102,15 @@ it('--watch follows lesson files, and the tunes that they come to name', async (
   expect(await ended).toBe(0);
 });
 
+it('a folder that may not be read is refused like any other that holds no lesson', async () => {
+  const term = withLessons('a');
+  await term.run('mkdir -p lessons/closed; chmod 0 lessons/closed; chmod a+rwx .');
+  const { stderr, status } = await term.run('fretward lesson a.yaml lessons', isRoot ? { uid: NOBODY } : {});
+  expect([status, stderr]).toEqual([1, expect.stringContaining('lessons: error: this is a folder')]);
+  expect(term.has('a/index.html')).toBe(true);
+  await term.run('chmod 700 lessons/closed');
+});
+
 it('takes a folder of lessons, or a glob, each lesson once', async () => {
   const term = terminal(ROW);
   for (const name of ['lessons/b', 'lessons/spring/a']) {
@@ -117,6 +126,11 @@ it('takes a folder of lessons, or a glob, each lesson once', async () => {
   expect([none.status, none.stderr]).toEqual([
     1,
     expect.stringContaining('there is no lesson file (.yaml) in it'),
+  ]);
+  const glob = await term.run('fretward lesson "x*.yaml"');
+  expect([glob.status, glob.stderr]).toEqual([
+    1,
+    expect.stringContaining('x*.yaml: error: no lesson file has a name like this (no-match)'),
   ]);
   const options = await term.run('fretward lesson lessons/fretward.yaml');
   expect([options.status, options.stderr]).toEqual([1, expect.stringContaining('holds options for tunes')]);
