@@ -1,6 +1,8 @@
 /** The signs beside fret figures are large enough for a photocopy, and meet no figure. */
 import { expect, test } from 'vitest';
+import { figureLegend } from '../../src/engrave/content/figure-signs.ts';
 import { engrave } from '../../src/engrave/engrave.ts';
+import { wholeTune } from '../../src/fingering/rules.ts';
 import { inked } from './layout.ts';
 import { instrument, lowestPlaces, tuneOf } from './sheets.ts';
 
@@ -22,4 +24,18 @@ test('a dot stands beside each figure of which the other edition has another', (
     for (const { left, right, top, bottom } of figures)
       expect(left > dot.right || right < dot.left || top > dot.bottom || bottom < dot.top).toBe(true);
   });
+});
+
+test('what the signs mean takes a line at the head of the sheet, and none where there are no signs', () => {
+  const tune = tuneOf([{ notes: 'C4q D4q E4q F4q' }]);
+  const plain = lowestPlaces(tune, instrument('ukulele'));
+  expect(figureLegend(plain)).toEqual([]);
+  const [head, place] = [...plain.placements][0]!;
+  const both = {
+    ...plain,
+    placements: new Map([...plain.placements, [head, { ...place, fit: 'outside' as const }] as const]),
+    windows: wholeTune(4, 8),
+    matched: { instrument: instrument('ukulele-low-g'), differences: new Set([head]) },
+  };
+  expect(figureLegend(both)).toEqual(['* outside the window; • elsewhere than on Ukulele, low G']);
 });
