@@ -54,10 +54,12 @@ const plain = (pages: readonly Page[]): Engraving => ({ pages, diagnostics: [] }
 /** What is said about the tune is not said about what the lesson makes. */
 const withoutTitle = ({ title: _, subtitle: __, ...rest }: PartOptions): PartOptions => rest;
 
-/** The pages of a part, counted through, as a sheet that stands alone. */
-export const partPages = ({ contents }: Part, options: PartOptions): Engraving => {
+/** The pages of a part, counted through, as a sheet that stands alone. Its name stands first at their foot. */
+export const partPages = ({ contents, title }: Part, options: PartOptions): Engraving => {
+  const footer = options.footer?.trim();
+  const named = footer ? { ...options, footer: `${title} · ${footer}` } : options;
   const made = contents.map(content =>
-    (ENGRAVERS[content.kind] as (content: Content, options: PartOptions) => Engraving)(content, options),
+    (ENGRAVERS[content.kind] as (content: Content, options: PartOptions) => Engraving)(content, named),
   );
   const pages = made.flatMap(each => each.pages);
   return {

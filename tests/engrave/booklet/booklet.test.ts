@@ -65,6 +65,18 @@ describe('a booklet', () => {
     }
   });
 
+  it('says at the foot of each page which part it belongs to, as the contents name it', () => {
+    for (const { pages } of booklets) {
+      let part: string | undefined;
+      for (const page of pages) {
+        part = page.section ?? part;
+        const foot = page.groups.filter(({ id }) => id.startsWith('footer-'));
+        const words = textsOf({ ...page, groups: foot }).join(' ');
+        expect(words).toContain(page.number === 1 ? LAYOUT.footer : `${part} · ${LAYOUT.footer}`);
+      }
+    }
+  });
+
   it('says on the front and on every page of the tune who made it', () => {
     const { pack } = packOf(exampleTune('amazing-grace'), [windowOf(4, 8)]);
     for (const edition of pack.editions) {
