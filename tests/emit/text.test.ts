@@ -97,6 +97,21 @@ describe('what a reader sees', () => {
     expect(sheet(tune, { sheet: 'quiz' })).not.toContain('*');
   });
 
+  it('is the position of the hand over its note, at the start of a system too', () => {
+    const tune = tuneOf([{ notes: 'C5q D5q E5q F5q' }, { notes: 'C5q D5q E5q F5q' }]);
+    const plain = lowestPlaces(tune);
+    const placements = [...plain.placements].map(
+      ([head, place], i) => [head, { ...place, finger: 1 as const, position: i < 4 ? 3 : 5 }] as const,
+    );
+    const moved = { ...plain, placements: new Map(placements) };
+    const rows = sheet(tune, { positions: true, width: 40 }, moved).split('\n');
+    for (const numeral of ['III', 'V']) {
+      const over = rows.findIndex(row => new RegExp(`\\b${numeral}\\b`).test(row));
+      const rhythm = rows.slice(over).find(row => /^ +q/.test(row))!;
+      expect(rows[over]!.search(new RegExp(`\\b${numeral}\\b`))).toBe(rhythm.indexOf('q'));
+    }
+  });
+
   it('is a tied note without a figure', () => {
     const tune = tuneOf([{ notes: 'A4h~ A4h' }, { notes: 'A4w' }]);
     const [system] = readSheet(sheet(tune), 4);

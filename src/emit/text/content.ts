@@ -129,7 +129,7 @@ export const contentOf = (
 const positionMarks = ({ events }: TuneMeasure, { hand }: Sources): readonly Mark[] =>
   events.flatMap(({ id, at }) => {
     const position = hand.positions.get(id);
-    return position === undefined ? [] : [{ text: roman(position), at }];
+    return position === undefined ? [] : [{ text: roman(position), at, over: 'note' }];
   });
 
 /** Text from the file, as it may be shown. */

@@ -8,6 +8,8 @@ export interface Mark {
   readonly text: string;
   /** Over a moment of the measure, or flush with its right bar line. */
   readonly at: Ticks | 'end';
+  /** What it stands over at the start of a measure: its left end, or its first note. */
+  readonly over: 'start' | 'note';
 }
 
 const JUMPS = { dacapo: 'D.C.', dalsegno: 'D.S.', tocoda: 'To Coda', fine: 'Fine' } as const;
@@ -16,10 +18,10 @@ const JUMPS = { dacapo: 'D.C.', dalsegno: 'D.S.', tocoda: 'To Coda', fine: 'Fine
 export const marksOf = (measure: TuneMeasure, write: (text: string) => string): readonly Mark[] => {
   const marks = measure.directions.flatMap((direction): Mark[] => {
     const text = write(directionText(direction));
-    return text === '' ? [] : [{ text, at: direction.kind === 'jump' ? 'end' : direction.at }];
+    return text === '' ? [] : [{ text, at: direction.kind === 'jump' ? 'end' : direction.at, over: 'start' }];
   });
   const { repeat, times } = measure.right;
-  return repeat && times > 2 ? [...marks, { text: `play ${times} times`, at: 'end' }] : marks;
+  return repeat && times > 2 ? [...marks, { text: `play ${times} times`, at: 'end', over: 'start' }] : marks;
 };
 
 const directionText = (direction: Direction): string => {

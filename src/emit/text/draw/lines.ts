@@ -73,10 +73,11 @@ export const endingRow = (system: System, signs: Signs): Row => {
 export const markRows = (system: System): readonly Row[] => {
   const rows: Row[] = [];
   for (const placed of system.measures)
-    for (const { text, at } of placed.measure.marks)
+    for (const { text, at, over } of placed.measure.marks)
       for (const line of fold(text, system.width - system.left)) {
         const width = displayWidth(line);
-        const column = at === 'end' ? placed.to + 1 - width : columnAt(placed, at);
+        const starts = at === 0 && over === 'start';
+        const column = at === 'end' ? placed.to + 1 - width : starts ? placed.from : columnAt(placed, at);
         putClear(rows, Math.max(system.left, Math.min(column, system.width - width)), line, width);
       }
   return rows;
@@ -93,8 +94,7 @@ const putClear = (rows: Row[], column: number, text: string, width: number): voi
 };
 
 /** The column of the note or rest that sounds at a time of the measure. */
-const columnAt = ({ measure, start, from }: PlacedMeasure, at: number): number => {
-  if (at === 0) return from;
+const columnAt = ({ measure, start }: PlacedMeasure, at: number): number => {
   const entry = measure.entries.find(each => each.at >= at && !each.centred);
   return start + (entry?.x ?? measure.width - 1);
 };
