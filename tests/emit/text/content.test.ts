@@ -186,7 +186,7 @@ describe('words over the staff', () => {
     const [measure] = tuneOf([
       { notes: 'A4w', right: { ...PLAIN_BARLINE, repeat: true, times: 3 } },
     ]).measures;
-    expect(marksOf(measure!, text => text)).toEqual([{ text: 'play 3 times', at: 'end' }]);
+    expect(marksOf(measure!, text => text)).toEqual([{ text: 'play 3 times', at: 'end', over: 'start' }]);
   });
 });
 
