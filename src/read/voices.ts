@@ -66,8 +66,8 @@ const freeLane = (lanes: Map<string, Lane>, name: string, staff: number, event: 
   });
 };
 
-/** Files may write a later part of a voice first, and go back for an earlier one. */
-const hasRoom = (lane: Lane, { at, duration }: DraftEvent): boolean =>
+/** Whether nothing sounds there: files may write a later part of a voice first, and go back for an earlier one. */
+export const hasRoom = (lane: Lane, { at, duration }: DraftEvent): boolean =>
   at >= lane.end ||
   lane.placed.every(({ event }) => {
     const end = event.at + event.duration;
@@ -75,7 +75,7 @@ const hasRoom = (lane: Lane, { at, duration }: DraftEvent): boolean =>
   });
 
 /** Puts an event where it belongs in time: after those that begin with it. */
-const insert = (lane: Lane, placed: Placed): void => {
+export const insert = (lane: Lane, placed: Placed): void => {
   const { at, duration } = placed.event;
   let index = lane.placed.length;
   while (index > 0 && lane.placed[index - 1]!.event.at > at) index -= 1;

@@ -4,6 +4,7 @@ import { NO_SIGNATURE, TREBLE_CLEF } from '../score/model/attributes.ts';
 import { PLAIN_BARLINE } from '../score/model/barline.ts';
 import type { Ticks } from '../score/model/duration.ts';
 import { metreTicks } from '../score/time.ts';
+import { carryOn } from './carried-voices.ts';
 import { type DraftMeasure, type Ids, Omissions, sourceOf, type Walk } from './draft.ts';
 import { completeEndings } from './endings.ts';
 import {
@@ -46,7 +47,7 @@ export const walkPart = (
   }
   completeEndings(walk.measures, walk.omissions);
   const shared = sharedNumbers(walk.measures.map(each => each.placed));
-  const lanes = walk.measures.map(each => lanesOf(each.placed, shared));
+  const lanes = carryOn(walk.measures.map(each => lanesOf(each.placed, shared)));
   const extents = walk.measures.map((each, index) =>
     extentOf(lanes[index]!, each.gapEnd, metreTicks(each.time, walk.division)),
   );

@@ -46,6 +46,32 @@ describe('voices', () => {
     ]);
   });
 
+  const ids = (...measures: readonly string[]) =>
+    readPart(...measures).measures.map(({ voices }) => voices.map(({ id }) => id));
+  const half = (id: string, staff = 1) => note('C4', 24, { after: voice(id, staff) });
+  const rest = (id: string, staff = 1) => note('r', 24, { after: voice(id, staff) });
+
+  // https://www.w3.org/2021/06/musicxml40/musicxml-reference/elements/voice/
+  test('of a staff that nowhere has two at the same time are one, under its first number', () => {
+    const part = readPart(`${attributes()}${half('1')}${half('2')}`, half('2') + half('2'), half('1'));
+    expect(part.measures.map(({ voices }) => voices.map(({ id, events }) => [id, events.length]))).toEqual([
+      [['1', 2]],
+      [['1', 2]],
+      [['1', 1]],
+    ]);
+  });
+
+  test('stay apart where any two are together once, if only for a rest, or have a staff each', () => {
+    const apart = [['1'], ['2'], ['1', '2']];
+    expect(ids(`${attributes()}${half('1')}`, half('2'), half('1') + backup(24) + half('2'))).toEqual(apart);
+    expect(ids(`${attributes()}${half('1')}`, half('2'), half('1') + backup(24) + rest('2'))).toEqual(apart);
+    expect(ids(`${attributes()}${half('1')}`, half('2', 2))).toEqual([['1'], ['2']]);
+    expect(ids(`${attributes()}${half('1')}`, half('2') + backup(24) + half('3'))).toEqual([
+      ['1'],
+      ['2', '3'],
+    ]);
+  });
+
   test('may start within a measure', () => {
     const { voices } = readMeasure(`${attributes()}${forward(24)}${note('C4', 24)}`);
     expect(voices[0]!.events).toMatchObject([{ at: 24, duration: 24 }]);

@@ -126,7 +126,12 @@ describe('gaps', () => {
   });
 
   test('are whole-measure rests where the voice has nothing', () => {
-    const { tune } = melodyOf(partWise(`${attributes()}${note('C4', 48)}`, note('C3', 36, voice('2'))));
+    const { tune } = melodyOf(
+      partWise(
+        `${attributes()}${note('C4', 48)}${backup}${note('C3', 48, voice('2'))}`,
+        note('C3', 36, voice('2')),
+      ),
+    );
     expect(words(tune)).toBe('C4/48 | r/36');
     expect(tune.measures[1]!.events[0]).toMatchObject({ wholeMeasure: true, value: undefined });
   });

@@ -108,7 +108,7 @@ const NO_LYRICS: DraftNote['lyrics'] = Object.freeze([]);
 const STEMS: Partial<Record<StemType, DraftNote['stem']>> = { [StemType.Up]: 'up', [StemType.Down]: 'down' };
 
 const stemOf = (data: Note): DraftNote['stem'] =>
-  data.stem === undefined ? undefined : STEMS[data.stem.type as StemType];
+  data.stem === undefined ? undefined : STEMS[data.stem.type];
 
 const BEAMS: Readonly<Record<BeamType, BeamMark>> = {
   [BeamType.Begin]: 'begin',
