@@ -2,7 +2,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { balance } from '../../src/fingering/balance.ts';
-import type { Grip } from '../../src/fingering/grip.ts';
 import { DIFFERENCE, type Lattice, narrowed } from '../../src/fingering/lattice.ts';
 import { solveHardest, withoutHarderSteps } from '../../src/fingering/least.ts';
 import { cut } from '../../src/fingering/reduce.ts';
@@ -10,96 +9,23 @@ import { search } from '../../src/fingering/search.ts';
 import { type Solution, solve } from '../../src/fingering/solver.ts';
 import type { Tie } from '../../src/fingering/ties.ts';
 import { shareOf } from './share.ts';
+import {
+  drawn,
+  drawnWith,
+  everyPath,
+  gripOf,
+  hardest,
+  keyOf,
+  least,
+  PRICE,
+  PRICE_AFTER_DIFFERENCES,
+  priceOf,
+  sum,
+  tangled,
+} from './trial/lattices.ts';
 
 /** Small cases: as many as a moment allows, some also under mutation. */
 const RUNS = Math.max(100, shareOf(500));
-
-/** A grip that is nothing but a number for ties to agree on. */
-const gripOf = (key: number): Grip => ({
-  touches: [{ string: key + 1, fret: 1, finger: 1 }],
-  position: 1,
-  fit: 'inside',
-  astray: 0,
-});
-const keyOf = (grip: Grip): number => grip.touches[0]!.string - 1;
-
-interface Drawn {
-  readonly lattice: Lattice;
-  readonly ties: readonly Tie[];
-}
-
-/** Up to six layers of up to four grips; a few ties over several layers; some moves are ruled out. */
-const drawnWith = (differences: boolean): fc.Arbitrary<Drawn> => {
-  const price = fc.oneof({ weight: 12, arbitrary: fc.integer({ min: 0, max: 30 }) }, fc.constant(Infinity));
-  const own = differences
-    ? fc.tuple(fc.nat(30), fc.nat(2)).map(([cost, count]) => cost + count * DIFFERENCE)
-    : fc.integer({ min: -5, max: 30 });
-  return fc
-    .record({
-      layers: fc.array(fc.array(fc.tuple(fc.nat(2), own), { minLength: 1, maxLength: 4 }), {
-        minLength: 1,
-        maxLength: 6,
-      }),
-      prices: fc.array(price, { minLength: 80, maxLength: 80 }),
-      ties: fc.array(fc.uniqueArray(fc.nat(5), { minLength: 2, maxLength: 4 }), { maxLength: 3 }),
-    })
-    .map(({ layers, prices, ties }) => ({
-      lattice: {
-        layers: layers.map((grips, id) => ({
-          id,
-          grips: grips.map(([key]) => gripOf(key)),
-          touches: grips.map(([key]) => gripOf(key).touches),
-          touching: Int32Array.from(grips.keys()),
-          costs: Float64Array.from(grips, ([, cost]) => cost),
-        })),
-        moves: layers
-          .slice(1)
-          .map((to, k) =>
-            Float64Array.from({ length: layers[k]!.length * to.length }, (_, cell) => prices[16 * k + cell]!),
-          ),
-      },
-      ties: ties
-        .map(each => each.filter(layer => layer < layers.length).sort((a, b) => a - b))
-        .filter(each => each.length > 1)
-        .map(each => ({ layers: each, key: keyOf })),
-    }));
-};
-const drawn = drawnWith(false);
-
-interface Walked {
-  readonly path: readonly number[];
-  /** Cost of each step: a move with the grip it leads to. */
-  readonly steps: readonly number[];
-}
-
-/** Every path on which the ties hold. */
-const everyPath = ({ lattice: { layers, moves }, ties }: Drawn): readonly Walked[] => {
-  let paths: readonly Walked[] = [{ path: [], steps: [] }];
-  layers.forEach(({ costs }, k) => {
-    paths = paths.flatMap(({ path, steps }) =>
-      Array.from(costs, (cost, j) => {
-        const move = k === 0 ? 0 : moves[k - 1]![path[k - 1]! * costs.length + j]!;
-        return { path: [...path, j], steps: [...steps, move + cost] };
-      }),
-    );
-  });
-  return paths.filter(({ path }) =>
-    ties.every(tie => new Set(tie.layers.map(k => keyOf(layers[k]!.grips[path[k]!]!))).size === 1),
-  );
-};
-
-const sum = ({ steps }: Walked): number => steps.reduce((total, step) => total + step, 0);
-/** Differences first, then the dearest step. */
-const hardest = ({ steps }: Walked): number =>
-  steps.includes(Infinity)
-    ? Infinity
-    : steps.reduce((total, step) => total + Math.floor(step / DIFFERENCE) * DIFFERENCE, 0) +
-      Math.max(...steps.map(step => step % DIFFERENCE));
-const least = (all: readonly Walked[], price: (each: Walked) => number): number =>
-  all.reduce((best, each) => Math.min(best, price(each)), Infinity);
-
-const priceOf = (of: Drawn, path: Int32Array, price: (each: Walked) => number): number =>
-  price(everyPath(of).find(each => each.path.join() === Array.from(path).join())!);
 
 describe('the search', () => {
   test('finds the cheapest path on which the ties hold, proves it, and says what it costs without them', () => {
@@ -122,9 +48,32 @@ describe('the search', () => {
     );
   });
 
+  // Balancing and settling greedily find most answers; an objective that it does not know is not balanced.
+  test.each([
+    ['with', solve],
+    ['without', (lattice: Lattice) => solve(lattice)],
+  ])('proves by branching what is cheaper than its first answers, %s balancing', (_, objective) => {
+    let branched = 0;
+    fc.assert(
+      fc.property(tangled, one => {
+        const all = everyPath(one);
+        const best = least(all, sum);
+        const first = search(one.lattice, one.ties, objective, 0);
+        const found = search(one.lattice, one.ties, objective);
+        expect(found?.cost ?? Infinity).toBe(best);
+        if (!found) return;
+        expect(found.proven).toBe(true);
+        expect(sum(all.find(({ path }) => path.join() === found.path.join())!)).toBe(best);
+        if (first && first.cost > best) branched++;
+      }),
+      { numRuns: RUNS, seed: 7 },
+    );
+    expect(branched).toBeGreaterThan(0);
+  });
+
   test('finds the path whose dearest step is cheapest likewise', () => {
     fc.assert(
-      fc.property(drawnWith(true), one => {
+      fc.property(drawnWith(PRICE_AFTER_DIFFERENCES), one => {
         const best = least(everyPath(one), hardest);
         const found = search(one.lattice, one.ties, solveHardest);
         if (best === Infinity) {
@@ -163,11 +112,11 @@ describe('the search', () => {
 
 describe('the solver', () => {
   test.each([
-    ['sums', solve, sum, false],
-    ['dearest steps', solveHardest, hardest, true],
-  ] as const)('prices every grip by the best path through it: %s', (_name, objective, price, differences) => {
+    ['sums', solve, sum, PRICE],
+    ['dearest steps', solveHardest, hardest, PRICE_AFTER_DIFFERENCES],
+  ] as const)('prices every grip by the best path through it: %s', (_name, objective, price, own) => {
     fc.assert(
-      fc.property(drawnWith(differences), ({ lattice }) => {
+      fc.property(drawnWith(own), ({ lattice }) => {
         const paths = everyPath({ lattice, ties: [] });
         const { through, offsets, cost, path } = objective(lattice);
         lattice.layers.forEach(({ grips }, k) => {
