@@ -94,7 +94,8 @@ const loneRest = (lane: Lane): Placed | undefined =>
  * so do whole rests that are longer than the metre has room for (common practice).
  */
 export const extentOf = (lanes: readonly Lane[], gapEnd: Ticks, metre: Ticks | undefined): Ticks => {
-  let extent = gapEnd;
+  // A gap at the end is there to fill the metre, and cannot ask for more.
+  let extent = Math.min(gapEnd, metre ?? gapEnd);
   let resting: Ticks = 0;
   for (const lane of lanes) {
     const rest = loneRest(lane);

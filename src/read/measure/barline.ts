@@ -50,6 +50,9 @@ const countLeftOut = (walk: Walk, node: XmlElement, data: XmlBarline): void => {
       repeat === undefined ? 'bar lines within a measure' : 'repeats that begin or end within a measure';
     walk.omissions.add(what, sourceOf(walk, node));
   } else if (data.fermatas !== undefined) walk.omissions.add('fermatas on bar lines', sourceOf(walk, node));
+  if (repeat && repeatSide(data) === undefined) {
+    walk.omissions.add('repeats that neither begin nor end', sourceOf(walk, node));
+  }
   if (repeat && attribute(repeat, 'after-jump') === 'yes') {
     walk.omissions.add('repeats that are made again after a jump', sourceOf(walk, node));
   }

@@ -11,12 +11,16 @@ const ELISION = '\u203f';
 
 /** Adds the syllables of a note to its event. */
 export const addLyrics = (walk: Walk, node: XmlElement, { event }: Placed): void => {
+  let unnamed = 0;
   for (const element of node.children) {
     if (element.nodeName !== 'lyric') continue;
+    const name = attribute(element, 'number') ?? attribute(element, 'name');
+    if (name === undefined) unnamed += 1;
     if (child(element, 'humming') ?? child(element, 'laughing')) {
       walk.omissions.add('humming and laughing', sourceOf(walk, element), event.id);
     }
-    const lyric = readLyric(element);
+    // Verses without a name are told apart by their order.
+    const lyric = readLyric(element, name ?? String(unnamed));
     if (lyric === undefined) continue;
     if (event.kind === 'rest') {
       walk.omissions.add('lyrics under rests', sourceOf(walk, element), event.id);
@@ -29,7 +33,7 @@ export const addLyrics = (walk: Walk, node: XmlElement, { event }: Placed): void
 };
 
 /** The lyric in an element; undefined for one that only carries on an extender, or is not printed. */
-const readLyric = (node: XmlElement): Lyric | undefined => {
+const readLyric = (node: XmlElement, verse: string): Lyric | undefined => {
   let text = '';
   let first: string | undefined;
   let last: string | undefined;
@@ -42,7 +46,6 @@ const readLyric = (node: XmlElement): Lyric | undefined => {
     } else if (part.nodeName === 'extend') extend = true;
   }
   if (text === '' || attribute(node, 'print-object') === 'no') return undefined;
-  const verse = attribute(node, 'number') ?? attribute(node, 'name') ?? '1';
   return { verse, text: text.replace(/\s+/g, ' '), syllabic: syllabicOf(first, last), extend };
 };
 

@@ -9,11 +9,11 @@ import { intervalOn } from './attributes.ts';
 
 const STEP_NAMES: ReadonlyMap<string, Step> = new Map(STEPS.map(step => [step.toLowerCase(), step]));
 
-/** What a pitch needs: octaves are MusicXML's 0 to 9 and one more on either side. */
-const NEEDED = {
-  step: 'a step from A to G',
-  octave: 'an octave from 0 to 9',
-  alter: 'an alteration of less than an octave',
+/** What may be wrong with a pitch; octaves are MusicXML's 0 to 9, and one more on either side. */
+const BAD = {
+  step: 'a pitch has no step from A to G',
+  octave: 'a pitch has no octave from 0 to 9',
+  alter: 'a pitch is altered by what is no number, or by an octave or more',
 } as const;
 
 /** The sounding pitch, or why there is none that frets could play. */
@@ -31,10 +31,10 @@ export const pitchOf = (walk: Walk, node: XmlElement, data: Note, staff: number)
   return interval === undefined ? pitch : transposePitch(pitch, interval);
 };
 
-const badPitch = (walk: Walk, node: XmlElement, lacks: keyof typeof NEEDED): Refusal =>
-  refuseAt(walk, innermost(node, 'pitch', lacks), {
+const badPitch = (walk: Walk, node: XmlElement, part: keyof typeof BAD): Refusal =>
+  refuseAt(walk, innermost(node, 'pitch', part), {
     code: 'bad-pitch',
-    message: `a note has a pitch without ${NEEDED[lacks]}`,
+    message: BAD[part],
     hint: 'mend the pitch in the file, or export the tune again',
   });
 

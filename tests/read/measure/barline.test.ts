@@ -140,6 +140,11 @@ describe('bar lines', () => {
     expect(repeats(`${attributes()}${note('C4', 12)}${sign}`, back)).toEqual(expected);
   });
 
+  test('a repeat without a direction is said', () =>
+    expect(
+      readPart(`${attributes()}${note('C4', 48)}${barline('right', '<repeat/>')}`).leftOut,
+    ).toMatchObject([{ what: 'repeats that neither begin nor end' }]));
+
   test('a repeat that is to be made after a jump, too, is said', () =>
     expect(
       readPart(

@@ -75,6 +75,12 @@ describe('time', () => {
     expect(part.leftOut).toMatchObject([{ what: 'moves back to before their measure' }]);
   });
 
+  test('a gap at the end makes no measure longer than its metre', () => {
+    expect(readMeasure(`${attributes()}${note('C4', 48)}${forward(12)}`).length).toBe(48);
+    expect(readMeasure(`${attributes()}${note('C4', 36)}${forward(12)}`).length).toBe(48);
+    expect(readMeasure(`${attributes()}${note('C4', 48)}${forward(12)}${note('C4', 12)}`).length).toBe(72);
+  });
+
   test('divisions without a common measure that can be counted are refused', () => {
     const measures = [65_521, 65_519, 65_497].map(
       each => `<attributes><divisions>${each}</divisions></attributes>${note('C4', each)}`,

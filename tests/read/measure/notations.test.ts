@@ -43,6 +43,16 @@ describe('lyrics', () => {
     expect(part.leftOut).toMatchObject([{ what: 'humming and laughing' }, { what: 'lyrics under rests' }]);
   });
 
+  test('verses without a name are told apart by their order', () =>
+    expect(
+      lyrics('<lyric><text>one</text></lyric><lyric><extend/></lyric><lyric><text>three</text></lyric>').map(
+        ({ verse, text }) => [verse, text],
+      ),
+    ).toEqual([
+      ['1', 'one'],
+      ['3', 'three'],
+    ]));
+
   test('an extender alone is no lyric', () =>
     expect(lyrics('<lyric><extend type="stop"/></lyric>')).toEqual([]));
 });
