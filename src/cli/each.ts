@@ -1,5 +1,6 @@
 /** What commands share that answer something about tunes: how answers come out, as text or as JSON. */
 import { loadTune } from '../batch/run.ts';
+import { withoutControls } from '../emit/text/width.ts';
 import type { Arranged } from '../fingering/arrange.ts';
 import { arrangeEditions, leftOut } from '../fingering/editions.ts';
 import { afterSaying, type Diagnostic } from '../score/diagnostic.ts';
@@ -65,7 +66,7 @@ export const answerEach = async <Name extends OptionName>(
   const data = answers.map(each => each.data);
   const texts = answers.map(each => each.text).filter(text => text !== '');
   if (json) printJson(data);
-  else print(wrapped(texts.join('\n'), columnsOf(process.stdout)));
+  else print(wrapped(withoutControls(texts.join('\n')), columnsOf(process.stdout)));
   return status;
 };
 

@@ -232,3 +232,28 @@ describe('a full disk', () => {
     expect((await term.run('find disk -type f')).stdout).toBe('');
   });
 });
+
+it.each([
+  'inspect',
+  'survey',
+  'explain',
+  'difficulty',
+  'check',
+  'cues',
+  'arrange',
+  'chords',
+  'neck',
+  'scale --for',
+])('words in a file steer no terminal: fretward %s', async command => {
+  const here = terminal();
+  // U+009B begins what a terminal obeys (ECMA-48, 5.4).
+  const evil = xml
+    .replace(/<work-title>[^<]*/, '<work-title>Row \u009b31m\u0085boat')
+    .replace(/<part-name>[^<]*/, '<part-name>\u009b2J')
+    .replace(/<measure number="2"/, '<measure number="2\u009b"');
+  here.write('evil.musicxml', evil);
+  const { stdout, stderr } = await here.run(`fretward ${command} evil.musicxml`);
+  expect(stdout).not.toBe('');
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: these are what it is about.
+  expect(stdout + stderr).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f]/);
+});

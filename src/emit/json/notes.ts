@@ -20,7 +20,14 @@ export const pitchOf = (pitch: Pitch): PitchDocument => ({
 export const notesOf = (tune: Tune, arrangement: Arrangement): readonly NoteDocument[] =>
   eventsOf(tune).flatMap(([measure, event]) =>
     event.kind === 'note'
-      ? event.heads.map((head, index) => noteOf(tune, measure, event, head, index === 0, arrangement))
+      ? event.heads.map((head, index) => ({
+          ...timeOf(tune, measure, event),
+          id: head.id,
+          value: writtenOf(event.value),
+          grace: event.grace !== undefined,
+          ...placeOf(head, arrangement),
+          ...(index === 0 && onceOf(event)),
+        }))
       : [],
   );
 
@@ -54,36 +61,28 @@ export const writtenOf = ({ base, dots, ratio }: NoteValue): ValueDocument => ({
   ...(ratio && { ratio }),
 });
 
-/** What is written once for a chord stands on its first note. */
-const noteOf = (
-  tune: Tune,
-  measure: TuneMeasure,
-  event: NoteEvent,
-  head: Head,
-  isFirst: boolean,
-  { placements, costs, matched }: Arrangement,
-): NoteDocument => {
-  const { string, fret, finger, position, fit } = placements.get(head.id)!;
-  const cost = costs.get(head.id);
+/** The pitch of a notehead, and where it is played. */
+const placeOf = ({ id, pitch, tieFrom }: Head, { placements, costs, matched }: Arrangement) => {
+  const { string, fret, finger, position, fit } = placements.get(id)!;
+  const cost = costs.get(id);
   return {
-    ...timeOf(tune, measure, event),
-    id: head.id,
-    value: writtenOf(event.value),
-    grace: event.grace !== undefined,
-    pitch: pitchOf(head.pitch),
-    ...(head.tieFrom !== undefined && { tiedFrom: head.tieFrom }),
+    pitch: pitchOf(pitch),
+    ...(tieFrom !== undefined && { tiedFrom: tieFrom }),
     string,
     fret,
     finger,
     position,
     fit,
     ...(cost !== undefined && { cost: cost / 1000 }),
-    ...(matched?.differences.has(head.id) && { elsewhere: true }),
-    ...(isFirst && event.articulations.length > 0 && { articulations: event.articulations }),
-    ...(isFirst && event.fermata && { fermata: true }),
-    ...(isFirst &&
-      event.lyrics.length > 0 && {
-        lyrics: event.lyrics.map(({ verse, text, syllabic }) => ({ verse, text, syllabic })),
-      }),
+    ...(matched?.differences.has(id) && { elsewhere: true }),
   };
 };
+
+/** What is written once for a chord, and stands with its first note. */
+const onceOf = ({ articulations, fermata, lyrics }: NoteEvent) => ({
+  ...(articulations.length > 0 && { articulations }),
+  ...(fermata && { fermata }),
+  ...(lyrics.length > 0 && {
+    lyrics: lyrics.map(({ verse, text, syllabic }) => ({ verse, text, syllabic })),
+  }),
+});

@@ -52,7 +52,8 @@ interface Slot {
   readonly width: number;
 }
 
-interface Set {
+/** A measure whose slots have widths. */
+interface Spaced {
   readonly measure: ChartMeasure;
   readonly slots: readonly Slot[];
   readonly width: number;
@@ -61,7 +62,7 @@ interface Set {
 /** Rows of measures, columns of equal width where all measures fit so. */
 const chartBlocks = (chart: ChordChart, { width, ascii, paint }: DiagramText): readonly string[][] => {
   const signs = signsFor(ascii);
-  const sets = chart.measures.map(measure => setOf(measure, signs));
+  const sets = chart.measures.map(measure => spacedOut(measure, signs));
   const left = Math.max(metreName(sets[0]!.measure.time).length, numberWidth(chart.measures)) + 1;
   const widest = Math.max(...sets.map(set => set.width));
   // A pickup, or a measure that completes one, keeps its own width.
@@ -89,7 +90,7 @@ const numberWidth = (measures: readonly ChartMeasure[]): number =>
   Math.max(...measures.map(({ number }) => number?.length ?? 0));
 
 /** A first measure shorter than the second hangs on to the first row. */
-const inRows = (sets: readonly Set[], count: number): readonly (readonly Set[])[] => {
+const inRows = (sets: readonly Spaced[], count: number): readonly (readonly Spaced[])[] => {
   const extra = sets.length > 1 && sets[0]!.measure.length < sets[1]!.measure.length && count > 1 ? 1 : 0;
   const rows = [sets.slice(0, count + extra)];
   for (let from = count + extra; from < sets.length; from += count) rows.push(sets.slice(from, from + count));
@@ -97,7 +98,7 @@ const inRows = (sets: readonly Set[], count: number): readonly (readonly Set[])[
 };
 
 /** The moments of a measure: its beats, rests, and chords that come between them. */
-const setOf = (measure: ChartMeasure, signs: Signs): Set => {
+const spacedOut = (measure: ChartMeasure, signs: Signs): Spaced => {
   const times = [...new Set([...measure.beats, ...measure.rests, ...measure.chords].map(({ at }) => at))];
   const slots = times
     .sort((a, b) => a - b)
@@ -118,7 +119,7 @@ type Lines = readonly [above: Row, names: Row, slashes: Row];
 const drawMeasure = (
   [above, names, slashes]: Lines,
   from: number,
-  { measure, slots }: Set,
+  { measure, slots }: Spaced,
   signs: Signs,
 ): void => {
   let at = from + 1;

@@ -65,10 +65,10 @@ const BETWEEN = 3;
 /** The sheet, with a line feed after each line. */
 export const chordsToText = (sheet: ChordSheet, options: DiagramText): string => {
   const signs = signsFor(options.ascii);
+  const title = textWriter(signs)(options.title ?? 'Chords');
+  const heading = [...fold(title, options.width), ...factLines(sheet, signs, options.width)];
   const blocks = [
-    [options.title ?? 'Chords', ...factLines(sheet, signs, options.width)].map(line =>
-      options.paint('heading', line),
-    ),
+    heading.filter(line => line !== '').map(line => options.paint('heading', line)),
     ...framesText(sheet, options),
     legendText(sheet, options.width).map(line => options.paint('legend', line)),
   ];

@@ -6,7 +6,7 @@ import type { CueMeasure, CueNote, CuePhrase, Cues, HandMove } from '../../lesso
 import { stretchName } from '../../score/moments.ts';
 import { beatText } from '../../score/numbers.ts';
 import { pitchName } from '../../score/pitch.ts';
-import { fold, toAscii } from './width.ts';
+import { cleanText, fold, toAscii, withoutControls } from './width.ts';
 
 /** How cue sheets are written. */
 export interface CueStyle {
@@ -25,15 +25,16 @@ export const cuesToText = (cues: Cues, style: CueStyle): string => {
     const where = measures ? ` in ${stretchName(String(measures.from), String(measures.to))}` : '';
     return `, frets ${window.low}–${window.high}${where}`;
   });
-  const title = tune.title ?? 'Cues';
+  const title = cleanText(tune.title ?? 'Cues');
   const names = stringNames(instrument, style.strings);
   const speaker = new Speaker(names);
   const blocks = phrases.map(phrase => ({ head: phraseHead(phrase), lines: speaker.phrase(phrase) }));
   const edition = `${instrument.name}${frets.join('')}`;
-  const text =
+  const text = withoutControls(
     style.markup === 'markdown'
       ? markdown(title, edition, blocks)
-      : plain(title, edition, blocks, style.width);
+      : plain(title, edition, blocks, style.width),
+  );
   return style.ascii ? toAscii(text.replaceAll('–', '-')) : text;
 };
 

@@ -104,7 +104,7 @@ const level = (
     if (isInWindow(map, fret)) window.fill(at(fret), at(fret) + CELL, '=', 'mark');
     const dots = fret === 0 ? 0 : markersAt(map.instrument, fret + map.instrument.capo);
     const label = `${fret}${(ascii ? '.' : '·').repeat(dots)}`;
-    numbers.put(at(fret) + shift + (label.length > 2 ? 1 : 1), label, 'measure');
+    numbers.put(at(fret) + shift + 1, label, 'measure');
   }
   const under = map.windows.length > 0 ? [window] : [];
   return [...rows, ...under, numbers].map(row => row.render(0, paint));

@@ -20,16 +20,19 @@ const LETTERS: ReadonlyMap<number, readonly [letter: string, name: string]> = ne
 
 const letterOf = ({ base, dots }: NoteValue): string => (LETTERS.get(base)?.[0] ?? '?') + '.'.repeat(dots);
 
+/** A rest that has no value, but fills its measure. */
+const SILENCE = 'rest';
+
 /** `q.` is a dotted quarter, `rq` a quarter rest, `g` a grace note, `^` a fermata. */
 export const rhythmText = (event: MusicEvent): string => {
   const fermata = event.fermata ? '^' : '';
   if (event.kind === 'note') return (event.grace ? 'g' : letterOf(event.value)) + fermata;
-  return (event.value ? `r${letterOf(event.value)}` : 'rest') + fermata;
+  return (event.value ? `r${letterOf(event.value)}` : SILENCE) + fermata;
 };
 
 /** Explains the letters and signs that these rhythm texts hold: `q quarter`, `. dotted`. */
 export const explainRhythm = (texts: readonly string[]): readonly string[] => {
-  const written = texts.filter(text => text !== 'rest');
+  const written = texts.filter(text => !text.startsWith(SILENCE));
   const has = (sign: string): boolean => written.some(text => text.includes(sign));
   const letters = new Set(written.map(text => text.replace(/^r/, '')[0]));
   return [

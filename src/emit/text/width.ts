@@ -56,6 +56,9 @@ export const cleanText = (text: string): string =>
     .replace(/[\u00ad\u200b-\u200f\u2028-\u202e\u2060-\u2069\ufeff]/g, '')
     .trim();
 
+/** The same for text of several lines, which keeps them and all else. */
+export const withoutControls = (text: string): string => text.replace(/[^\P{Cc}\n]/gu, ' ');
+
 /** What stands in seven bits for signs that do not decompose into a letter and marks. */
 const SEVEN_BIT: Readonly<Record<string, string>> = {
   '♯': '#',

@@ -75,3 +75,17 @@ test('a chart has endings as sheets have them', () => {
   const text = chartToText(chart, chordSheet(handOf('ukulele'), [], {}, 1), plain);
   expect(text.match(/\[\d\S*/g)).toEqual(['[1.', '[2.']);
 });
+
+test('a title of its own is written as all words are, and leaves no line where it is empty', () => {
+  const sheet = chordSheet(handOf('ukulele'), [parseChordSymbol('C')], {}, 1);
+  const first = (title: string, ascii = true) =>
+    chordsToText(sheet, { ...plain, width: 40, ascii, title })
+      .split('\n')
+      .slice(0, 2);
+  expect(first('Für\u009b Élise')[0]).toBe('Fur Elise');
+  expect(first('')[0]).toContain('Ukulele');
+  expect(first('Chords for everybody who comes on Monday evening', false)).toEqual([
+    'Chords for everybody who comes on Monday',
+    'evening',
+  ]);
+});
