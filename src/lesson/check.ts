@@ -28,7 +28,7 @@ export interface Checked {
   readonly faults: readonly Diagnostic[];
 }
 
-/** What the checks know of the tune so far. */
+/** What the checks go by. */
 interface Context {
   readonly tune: Tune;
   readonly hand: Hand;
@@ -37,8 +37,8 @@ interface Context {
   readonly windows: readonly (FretWindow | undefined)[];
   /** By head id, for ties. */
   readonly heads: ReadonlyMap<number, Head>;
-  /** Where each sound was first, and in which measure. */
-  readonly seen: Map<number, { readonly place: Place; readonly measure: string }>;
+  /** By sound, the first note that is marked where it sounds so. */
+  readonly first: ReadonlyMap<number, Spot>;
 }
 
 /** A head in its measure. */
@@ -70,7 +70,12 @@ export const checkMarks = (tune: Tune, instrument: Instrument, rules: Rules): Ch
       tune.measures.map(({ number }) => number),
     ),
     heads: new Map(spots.map(({ head }) => [head.id, head])),
-    seen: new Map(),
+    first: new Map(
+      marked
+        .filter(spot => isRight(instrument, spot))
+        .reverse()
+        .map(spot => [midi(spot.head.pitch), spot]),
+    ),
   };
   const faults = tune.measures.flatMap(measure =>
     measure.events.flatMap(event => (event.kind === 'note' ? eventFaults(context, event, measure) : [])),
@@ -97,7 +102,7 @@ const eventFaults = (context: Context, event: NoteEvent, measure: TuneMeasure): 
   return all.map(fault => ({ severity: 'error', ...fault, place }));
 };
 
-/** What is wrong with the place of a struck note: the first thing that is. */
+/** What is wrong with the place of a struck note; where it is none that sounds the note, that alone. */
 const headFaults = (context: Context, spot: Spot): readonly Fault[] => {
   const { head } = spot;
   const { instrument } = context.hand;
@@ -111,7 +116,7 @@ const headFaults = (context: Context, spot: Spot): readonly Fault[] => {
         hint: whereItLies(instrument, head),
       },
     ];
-  if (place.string > instrument.strings.length || place.fret > topFret(instrument)) {
+  if (!isOnNeck(instrument, place)) {
     return [
       {
         code: 'place-off-the-neck',
@@ -131,6 +136,17 @@ const headFaults = (context: Context, spot: Spot): readonly Fault[] => {
     ];
   }
   return [...windowFaults(context, spot, place), ...sameFaults(context, spot, place)];
+};
+
+const isOnNeck = (instrument: Instrument, { string, fret }: Place): boolean =>
+  string <= instrument.strings.length && fret <= topFret(instrument);
+
+/** Whether a note is marked where it sounds. */
+const isRight = (instrument: Instrument, { head }: Spot): boolean => {
+  const place = markedPlace(head);
+  return (
+    place !== undefined && isOnNeck(instrument, place) && soundAt(instrument, place) === midi(head.pitch)
+  );
 };
 
 const lacking = ({ marked: { string, fret } }: Head): string =>
@@ -179,18 +195,14 @@ const windowFaults = (
 };
 
 /** With one place a pitch, the first place holds for the whole tune. */
-const sameFaults = ({ rules, seen }: Context, { head, event }: Spot, place: Place): readonly Fault[] => {
-  if (!rules.onePlace) return [];
-  const first = seen.get(midi(head.pitch));
-  if (!first) {
-    seen.set(midi(head.pitch), { place, measure: event.source.measure });
-    return [];
-  }
-  if (first.place.string === place.string && first.place.fret === place.fret) return [];
+const sameFaults = ({ rules, first }: Context, { head }: Spot, place: Place): readonly Fault[] => {
+  const before = rules.onePlace ? first.get(midi(head.pitch)) : undefined;
+  const there = before && markedPlace(before.head);
+  if (!there || (there.string === place.string && there.fret === place.fret)) return [];
   return [
     {
       code: 'place-not-the-same',
-      message: `${pitchName(head.pitch)} is on ${placeName(place)}, and was on ${placeName(first.place)} in ${measureName(first.measure)}`,
+      message: `${pitchName(head.pitch)} is on ${placeName(place)}, and was on ${placeName(there)} in ${measureName(before.event.source.measure)}`,
       hint: 'mark it at the same place, or leave out --one-place',
     },
   ];

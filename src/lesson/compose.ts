@@ -29,6 +29,13 @@ export interface Piece {
   readonly length: Ticks;
 }
 
+/** The metre of what has none to go by. */
+export const FOUR_FOUR: TimeSignature = {
+  kind: 'metred',
+  fractions: [{ beats: [4], beatType: 4 }],
+  symbol: 'fraction',
+};
+
 const PART = 'P1';
 
 /** The tune; ids of events and heads ascend from 1. */
@@ -80,16 +87,10 @@ const eventsOf = (
   nextId: () => number,
 ): readonly MusicEvent[] => {
   let at = 0;
-  const notes = tones.map(({ pitch, ticks }): MusicEvent => {
-    const event = noteAt(
-      at,
-      ticks,
-      exactValue(ticks, division) ?? nearestValue(ticks, division),
-      pitch,
-      source,
-      nextId,
-    );
-    at += ticks;
+  const notes = tones.map((tone): MusicEvent => {
+    const value = exactValue(tone.ticks, division) ?? nearestValue(tone.ticks, division);
+    const event = noteOf(tone, { id: nextId(), head: nextId(), at, value, source });
+    at += tone.ticks;
     return event;
   });
   const rests = writtenRests(at, length, division).map(
@@ -107,30 +108,29 @@ const eventsOf = (
   return [...notes, ...rests];
 };
 
-const noteAt = (
-  at: Ticks,
-  duration: Ticks,
-  value: NoteValue,
-  pitch: Pitch,
-  source: MusicEvent['source'],
-  nextId: () => number,
-): MusicEvent => {
-  const id = nextId();
-  const head = { id: nextId(), pitch, courtesy: false, tieTo: undefined, tieFrom: undefined };
-  return {
-    id,
-    kind: 'note',
-    at,
-    duration,
-    value,
-    fermata: false,
-    heads: [{ ...head, marked: UNMARKED, source }],
-    grace: undefined,
-    cue: false,
-    stem: undefined,
-    beams: [],
-    articulations: [],
-    lyrics: [],
-    source,
-  };
-};
+/** What a note has beside its pitch and its length. */
+interface Written {
+  readonly id: number;
+  /** Id of its one head. */
+  readonly head: number;
+  readonly at: Ticks;
+  readonly value: NoteValue;
+  readonly source: MusicEvent['source'];
+}
+
+const noteOf = ({ pitch, ticks }: Tone, { head, source, ...written }: Written): MusicEvent => ({
+  ...written,
+  kind: 'note',
+  duration: ticks,
+  fermata: false,
+  heads: [
+    { id: head, pitch, courtesy: false, tieTo: undefined, tieFrom: undefined, marked: UNMARKED, source },
+  ],
+  grace: undefined,
+  cue: false,
+  stem: undefined,
+  beams: [],
+  articulations: [],
+  lyrics: [],
+  source,
+});

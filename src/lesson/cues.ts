@@ -5,6 +5,7 @@
  */
 import type { Arrangement, Finger, Placement } from '../fingering/arrangement.ts';
 import { beatAt } from '../fingering/strikes.ts';
+import { groupBy } from '../score/groups.ts';
 import { isPickupNumber } from '../score/moments.ts';
 import type { Pitch } from '../score/pitch.ts';
 import type { Tune, TuneMeasure } from '../score/tune.ts';
@@ -65,9 +66,12 @@ export const makeCues = (tune: Tune, arrangement: Arrangement, every?: number): 
   const said = new Map<string, CuePhrase['as'] & {}>();
   const saidMeasures = new Map<string, string>();
   const phrases = phrasesOf(tune, every).map((notes): CuePhrase => {
-    const spoken = byMeasure(notes).map(part => ({ part, ...speak(tune, arrangement, part, hand) }));
+    const spoken = groupBy(notes, ({ measure }) => measure).map(part => ({
+      part,
+      ...speak(tune, arrangement, part, hand),
+    }));
     const measures = spoken.map(({ part, notes, key, whole }): CueMeasure => {
-      const number = numberOf(part[0]!.measure);
+      const number = numberOf(part[0].measure);
       const as = whole ? saidMeasures.get(key) : undefined;
       if (whole && as === undefined && number !== undefined) saidMeasures.set(key, number);
       return { number, as, notes };
@@ -95,16 +99,6 @@ interface Hand {
 /** A pickup is not counted. */
 const numberOf = ({ implicit, number }: TuneMeasure): string | undefined =>
   implicit || isPickupNumber(number) ? undefined : number;
-
-const byMeasure = (notes: readonly Sung[]): readonly (readonly Sung[])[] => {
-  const parts = new Map<TuneMeasure, Sung[]>();
-  for (const note of notes) {
-    const part = parts.get(note.measure);
-    if (part) part.push(note);
-    else parts.set(note.measure, [note]);
-  }
-  return [...parts.values()];
-};
 
 /** The struck notes of a part of a measure; `key` is equal where places and rhythm are. */
 const speak = (tune: Tune, { placements }: Arrangement, part: readonly Sung[], hand: Hand) => {

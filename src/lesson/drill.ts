@@ -68,7 +68,7 @@ export const drillTune = (asked: DrillAsked, lesson: LessonAsked) => {
   const focus = focusSounds(asked.focus, asked.window, lesson, degrees);
   const dice = chance(asked.seed);
   const rhythm = makeRhythm(asked.time, asked.grade, asked.measures, dice);
-  const pitches = bestMelody(asked, degrees, focus, rhythm, inside, dice);
+  const pitches = bestMelody(asked, { degrees, focus, rhythm, inside }, dice);
   return { tune: writtenOut(asked, rhythm, pitches), degrees, inside };
 };
 
@@ -87,12 +87,20 @@ const placesFor = (
   return placesInWindow(scale, window, lesson, pitches, named).map(withoutFingers);
 };
 
+/** What a melody is made of. */
+interface Material {
+  /** The notes that it may use. */
+  readonly degrees: readonly Degree[];
+  /** MIDI numbers of those that are to come more often. */
+  readonly focus: ReadonlySet<number>;
+  readonly rhythm: Rhythm;
+  /** Whether a MIDI number can be played where the drill is. */
+  readonly inside: (sound: number) => boolean;
+}
+
 const bestMelody = (
   { grade, measures, scale }: DrillAsked,
-  degrees: readonly Degree[],
-  focus: ReadonlySet<number>,
-  rhythm: Rhythm,
-  inside: (sound: number) => boolean,
+  { degrees, focus, rhythm, inside }: Material,
   dice: Chance,
 ): readonly Pitch[] => {
   const row = GRADE_ROWS[grade];
@@ -101,8 +109,8 @@ const bestMelody = (
     const step = staffStep(pitch);
     return { step, degree: (((step - tonic) % 7) + 7) % 7, share: focus.has(sound) ? FOCUS : 1 };
   });
-  const walker = [1, 2, 3]
-    .map(strictness => melodist(rungs, aimsOf(rhythm, 4 - strictness), row))
+  const walker = [3, 2, 1]
+    .map(strictness => melodist(rungs, aimsOf(rhythm, strictness), row))
     .find(each => each !== undefined);
   if (!walker) throw tooFarApart(scale, grade);
   const resting = restingNotes(rhythm);

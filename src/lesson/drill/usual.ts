@@ -1,6 +1,7 @@
 /** What a drill is where nothing is said of it. */
 import type { TimeSignature } from '../../score/model/attributes.ts';
 import type { Tune } from '../../score/tune.ts';
+import { FOUR_FOUR } from '../compose.ts';
 import type { DrillAsked } from '../drill.ts';
 
 type Unsaid = Pick<DrillAsked, 'time' | 'measures' | 'grade' | 'seed' | 'focus'>;
@@ -16,12 +17,6 @@ export const usualDrill = (said: DrillSaid, tune: Tune | undefined): Unsaid => (
   seed: said.seed ?? 1,
   focus: said.focus ?? [],
 });
-
-const FOUR_FOUR: TimeSignature = {
-  kind: 'metred',
-  fractions: [{ beats: [4], beatType: 4 }],
-  symbol: 'fraction',
-};
 
 /** The metre of a tune where it is one fraction with one number above. */
 const plainTime = (tune: Tune | undefined): TimeSignature | undefined => {

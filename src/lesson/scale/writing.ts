@@ -2,7 +2,7 @@
 import type { Key } from '../../score/model/attributes.ts';
 import type { Pitch } from '../../score/pitch.ts';
 import type { Tune } from '../../score/tune.ts';
-import { compose, type Tone } from '../compose.ts';
+import { compose, FOUR_FOUR, type Tone } from '../compose.ts';
 import type { ScaleNotes } from './notes.ts';
 import { type Direction, orderOf, PATTERNS, type PatternName } from './pattern.ts';
 import type { RangeAsked, ScaleRange } from './range.ts';
@@ -38,7 +38,7 @@ export const inEqualNotes = (title: string, key: Key, pitches: readonly Pitch[],
   return compose({
     title,
     key,
-    time: { kind: 'metred', fractions: [{ beats: [4], beatType: 4 }], symbol: 'fraction' },
+    time: FOUR_FOUR,
     division: DIVISION,
     length: MEASURE,
     measures: measures.map((tones, index) => (index === measures.length - 1 ? held(tones) : tones)),
