@@ -1,7 +1,8 @@
 /**
  * The one place where musicxml-interfaces is called: an element → the library's typed record of it. The
- * readers get the element beside the record, for what the library drops or bends (see DEVELOPERS.md):
- * line numbers, voice and verse names, lists of endings, `dacapo`, tuplet brackets.
+ * readers get the element beside the record, for what the library drops or bends: line numbers, voice
+ * names, lists of endings, the second of several marks. Directions, notations and lyrics are read from
+ * their elements alone.
  */
 import './xml/dom-parser.ts';
 import {

@@ -1,7 +1,7 @@
 /**
  * Bytes of a MusicXML file → Score. The way: unpack (.mxl), decode, parse the XML once, cut it into parts
- * and measures, let musicxml-interfaces make records of what is in them, walk through each part, and
- * join what spans measures. What cannot be read is refused; what a part has beyond the model is counted
+ * and measures, walk through each part with musicxml-interfaces' records of its elements, and join what
+ * spans measures. What cannot be read is refused; what a part has beyond the model is counted
  * in its `leftOut`, and said when the part is chosen.
  */
 import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
