@@ -11,7 +11,15 @@ import type { Tune } from '../../src/score/tune.ts';
 import { EXAMPLES, example, pagesOf as examplePages } from '../emit/typeset.ts';
 import { corpusBytes, corpusFiles, describeCorpus } from '../support/corpus.ts';
 import { breaks, centre, collisions, inked, outside } from './layout.ts';
-import { beamFaults, endingFaults, letterFaults, stemFaults, tabSlurFaults, tieFaults } from './rules.ts';
+import {
+  beamFaults,
+  crossedStems,
+  endingFaults,
+  letterFaults,
+  stemFaults,
+  tabSlurFaults,
+  tieFaults,
+} from './rules.ts';
 import { instrument, lowestPlaces } from './sheets.ts';
 
 const files = corpusFiles('tunes');
@@ -58,6 +66,7 @@ describeCorpus('sheets of the corpus', () => {
         expect(letterFaults(all)).toEqual([]);
         expect(endingFaults(all)).toEqual([]);
         expect(tieFaults(tune, all)).toEqual([]);
+        expect(crossedStems(all)).toEqual([]);
       }
       expect(breaks(second)).toEqual(breaks(tab));
       expect(tabSlurFaults(tune, tab)).toEqual([]);

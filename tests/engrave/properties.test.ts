@@ -6,7 +6,15 @@ import type { SheetName } from '../../src/engrave/engrave.ts';
 import { tunes } from '../emit/text/arbitrary.ts';
 import { richTunes } from './arbitrary.ts';
 import { breaks, centre, collisions, inked, outside } from './layout.ts';
-import { beamFaults, endingFaults, letterFaults, stemFaults, systemsOf, tieFaults } from './rules.ts';
+import {
+  beamFaults,
+  crossedStems,
+  endingFaults,
+  letterFaults,
+  stemFaults,
+  systemsOf,
+  tieFaults,
+} from './rules.ts';
 import { sheet, tuneOf } from './sheets.ts';
 
 /** Staff space of the default staff, mm. */
@@ -68,13 +76,14 @@ describe('any tune', () => {
     );
   });
 
-  test('has stems neither short nor long, beams that rise at most a space, ties with both ends', () => {
+  test('has stems neither short nor long, beams that rise at most a space, ties with both ends and over no stem', () => {
     fc.assert(
       fc.property(tunes, tune => {
         const { pages } = sheet(tune);
         expect(stemFaults(pages)).toEqual([]);
         expect(beamFaults(pages)).toEqual([]);
         expect(tieFaults(tune, pages)).toEqual([]);
+        expect(crossedStems(pages)).toEqual([]);
       }),
       { numRuns: 40 },
     );

@@ -1,6 +1,6 @@
 /** Rules of stems, beams, ties and slurs of the tablature, read back from pages of marks; each returns what breaks it, in words. */
 import { type Box, union } from '../../src/engrave/drawing/box.ts';
-import type { CurveMark } from '../../src/engrave/drawing/curve.ts';
+import { type CurveMark, pointAt } from '../../src/engrave/drawing/curve.ts';
 import type { LineMark } from '../../src/engrave/drawing/line.ts';
 import { bounds, type Mark } from '../../src/engrave/drawing/mark.ts';
 import type { PolygonMark } from '../../src/engrave/drawing/polygon.ts';
@@ -177,6 +177,25 @@ export const tupletFaults = (pages: readonly Page[]): string[] =>
           box.bottom > top,
       );
       return beside ? ['a tuplet figure beside a finger'] : [];
+    });
+  });
+
+/** Ties that cross a stem. */
+export const crossedStems = (pages: readonly Page[]): string[] =>
+  systemsOf(pages).flatMap(({ marks, space }) => {
+    const stems = marks.flatMap(mark => (mark.kind === 'line' && mark.role === 'stem' ? [mark] : []));
+    const ties = marks.flatMap(mark => (mark.kind === 'curve' && mark.role === 'tie' ? [mark] : []));
+    return ties.flatMap(tie => {
+      const along = Array.from({ length: 41 }, (_, i) => pointAt(tie.points, i / 40));
+      const crossed = stems.some(({ x1, y1, y2, thickness }) =>
+        along.some(
+          ([x, y]) =>
+            Math.abs(x - x1) < Math.max(thickness, 0.05 * space) &&
+            y > Math.min(y1, y2) - 0.02 * space &&
+            y < Math.max(y1, y2) + 0.02 * space,
+        ),
+      );
+      return crossed ? [`the tie from ${tie.of} crosses a stem`] : [];
     });
   });
 

@@ -2,7 +2,8 @@
 import { describe, expect, test } from 'vitest';
 import type { LineMark } from '../../src/engrave/drawing/line.ts';
 import { inked } from './layout.ts';
-import { small } from './sheets.ts';
+import { crossedStems, tieFaults } from './rules.ts';
+import { sheet, small, tuneOf } from './sheets.ts';
 
 /** Lengths of the stems, from the middle of the head; upward ones are positive. */
 function stems(notes: string): number[] {
@@ -34,4 +35,12 @@ describe('notes of one beam', () => {
     for (const length of stems('A4e D4e A4e D4e F4s A4s C5s A4s F4q'))
       expect(Math.abs(length)).toBeGreaterThanOrEqual(2.5);
   });
+});
+
+test('a tie from a stem that points up to one that points down ends before it', () => {
+  // The first C is beamed to a low note, and has its stem up with it.
+  const tune = tuneOf([{ notes: 'G4h G4q E4e C5e~' }, { notes: 'C5h C5h' }]);
+  const { pages } = sheet(tune, { sheet: 'quiz' });
+  expect(crossedStems(pages)).toEqual([]);
+  expect(tieFaults(tune, pages)).toEqual([]);
 });

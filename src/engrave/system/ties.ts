@@ -33,8 +33,11 @@ function gracesOver({ notes }: PlacedSystem, from: PlacedNote, to: PlacedNote): 
   return between.some(({ shape }) => shape.size < 1 && shape.heights.some(each => each <= height));
 }
 
+/** Whether a tie under two heads would meet the stem of the second, which points down where that of the first does not. */
+const meetsStem = (to: PlacedNote, side: Side): boolean => side > 0 && to.shape.stem === 'down';
+
 /** Under both heads, beside the stem of the second. */
-function underGraces(from: PlacedNote, to: PlacedNote, of: number): Mark {
+function besideStem(from: PlacedNote, to: PlacedNote, of: number): Mark {
   const start = { x: headRight(from) - 0.25, y: from.shape.heights[0]! + 0.62 };
   return tieMark(start, { x: headLeft(to) - 0.15, y: to.shape.heights[0]! + 0.4 }, 1, of);
 }
@@ -47,8 +50,8 @@ export function drawTies(system: PlacedSystem, sketch: Sketch): void {
       const { start, stop } = tieEnds(note, index, side);
       const to = head.tieTo === undefined ? undefined : system.byHead.get(head.tieTo);
       const isSingle = note.shape.heights.length === 1 && to?.shape.heights.length === 1;
-      if (to && isSingle && side < 0 && gracesOver(system, note, to)) {
-        sketch.add(note.measure, [underGraces(note, to, head.id)]);
+      if (to && isSingle && (meetsStem(to, side) || (side < 0 && gracesOver(system, note, to)))) {
+        sketch.add(note.measure, [besideStem(note, to, head.id)]);
       } else if (head.tieTo !== undefined) {
         const at = to?.shape.event.heads.findIndex(each => each.id === head.tieTo) ?? 0;
         const end = to ? tieEnds(to, at, side).stop : leaving(system, start.y);
