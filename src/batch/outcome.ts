@@ -2,6 +2,7 @@
 import { type Difficulty, difficultyData, difficultyOf } from '../fingering/difficulty.ts';
 import type { Solved } from '../fingering/problem.ts';
 import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
+import { faultOf } from './fault.ts';
 import type { Input } from './inputs.ts';
 import { inFile } from './said.ts';
 
@@ -44,14 +45,6 @@ export const outcomeOf = async (input: Input, make: () => Promise<Made>): Promis
     return { kind: 'fault', diagnostics: inFile(input.name, [faultOf(error)]) };
   }
 };
-
-/** An unexpected exception, as a diagnostic: it is our mistake, and says so. */
-export const faultOf = (error: unknown): Diagnostic => ({
-  severity: 'error',
-  code: 'fault',
-  message: `fretward made a mistake of its own: ${error instanceof Error ? error.message : String(error)}`,
-  hint: 'please report it together with the tune and the command',
-});
 
 /** How hard an edition is, by its arrangement. */
 export const numbersOf = (solved: Solved): EditionNumbers => {

@@ -1,6 +1,6 @@
 /** One thing of several that a command does: what comes of it is said, and the others go on. */
+import { faultOf } from '../batch/fault.ts';
 import type { Input } from '../batch/inputs.ts';
-import { faultOf } from '../batch/outcome.ts';
 import { atOptions, inFile, type SaidAt } from '../batch/said.ts';
 import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
 import { report } from './console.ts';

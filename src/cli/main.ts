@@ -2,7 +2,8 @@
  * The start-up file: argv → a command. It knows names and help texts; what a command does is loaded
  * when it runs.
  */
-import { type Diagnostic, Refusal } from '../score/diagnostic.ts';
+import { faultOf } from '../batch/fault.ts';
+import { Refusal } from '../score/diagnostic.ts';
 import { endOnClosedPipe, report, speakJson } from './console.ts';
 import { EXIT, UsageError } from './exit.ts';
 import { program } from './program.ts';
@@ -29,16 +30,6 @@ function failed(error: unknown): number {
     report(error.diagnostics, false);
     return EXIT.usage;
   }
-  report([fault(error)], false);
+  report([faultOf(error)], false);
   return EXIT.fault;
-}
-
-function fault(error: unknown): Diagnostic {
-  const message = error instanceof Error ? error.message : String(error);
-  return {
-    severity: 'error',
-    code: 'fault',
-    message: `fretward made a mistake of its own: ${message}`,
-    hint: 'please report it together with the tune and the command',
-  };
 }
