@@ -16,12 +16,16 @@ export const arriving = (system: PlacedSystem, before: number, y: number): End =
   y,
 });
 
+/** How near its ends a curve need not clear anything: a share of its length, and at most so far. */
+const NEAR = 0.02;
+const NEAR_AT_MOST = 0.4;
+
 /** Whether a curve keeps clear of every point under it. */
 function clears(mark: CurveMark, side: Side, obstacles: readonly End[]): boolean {
-  const [from, , , to] = mark.points;
+  const [[from], , , [to]] = mark.points;
+  const near = Math.min(NEAR * (to - from), NEAR_AT_MOST);
   return obstacles.every(({ x, y }) => {
-    const t = (x - from[0]) / (to[0] - from[0]);
-    if (t <= 0.02 || t >= 0.98) return true;
+    if (x <= from + near || x >= to - near) return true;
     const [, at] = pointOver(mark, x);
     return side < 0 ? at <= y - 0.3 : at >= y + 0.3;
   });

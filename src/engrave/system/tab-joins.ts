@@ -68,6 +68,9 @@ function slurMarks(system: PlacedSystem, figures: Figures): Mark[] {
 const brokenY = (next: Figures[number] | undefined, other: End | undefined): number =>
   Math.min((next?.box.top ?? -HALF) - LIFT, other?.y ?? -HALF - LIFT);
 
+/** A corner nearer to an end of the curve is taken to lie so far from it. */
+const NEAREST = 0.5;
+
 /** Upper corners of the figures that a curve goes over, drawn in between its ends. */
 function corners(
   figures: Figures,
@@ -76,7 +79,7 @@ function corners(
   start: Box | undefined,
   stop: Box | undefined,
 ): End[] {
-  const margin = (to - from) * 0.03;
+  const margin = Math.min((to - from) * 0.03, NEAREST);
   const inside = (x: number) => Math.min(Math.max(x, from + margin), to - margin);
   const between = figures.map(({ box }) => box).filter(box => box.right > from && box.left < to);
   return between.flatMap(box => {
