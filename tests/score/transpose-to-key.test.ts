@@ -8,7 +8,7 @@ import { midi, typedName } from '../../src/score/pitch.ts';
 import { transposeKey } from '../../src/score/transpose.ts';
 import { intervalTo, keyNamed, moveTo, nearestKey } from '../../src/score/transpose-to-key.ts';
 import { transposeTune } from '../../src/score/transpose-tune.ts';
-import { attributes, note, tuneFrom } from '../support/musicxml.ts';
+import { attributes, note, refused, tuneFrom } from '../support/musicxml.ts';
 
 /** Major and minor keys of at most seven accidentals, as the circle of fifths has them (common practice). */
 const MAJOR = ['Cb', 'Gb', 'Db', 'Ab', 'Eb', 'Bb', 'F', 'C', 'G', 'D', 'A', 'E', 'B', 'F#', 'C#'];
@@ -46,6 +46,7 @@ describe('a key that is named', () => {
     ['bbm', 'Bb', 'minor'],
     ['GM', 'G', 'major'],
     ['E dorian', 'E', 'dorian'],
+    [' G ', 'G', undefined],
   ])('is read as players write it: %s', (text, tonic, mode) => {
     const asked = keyNamed(text)!;
     expect([typedName(asked.tonic), asked.mode]).toEqual([tonic, mode]);
@@ -56,13 +57,17 @@ describe('a key that is named', () => {
   });
 
   it('may be meant where its mode is mistyped', () => {
-    expect(['G minro', 'bb majr', 'F# mixolydain', 'X minor', 'C'].map(nearestKey)).toEqual([
-      'G minor',
-      'Bb major',
-      'F# mixolydian',
-      undefined,
-      undefined,
-    ]);
+    const meant = {
+      'G minro': 'G minor',
+      'bb majr': 'Bb major',
+      Bbmajr: 'Bb major',
+      ' F# mixolydain ': 'F# mixolydian',
+      'E flat majr': 'E flat major',
+      'e-flat majr': 'E-flat major',
+    };
+    for (const [typed, name] of Object.entries(meant)) expect(nearestKey(typed)).toBe(name);
+    for (const none of ['X minor', 'XG minro', 'G minro 2', 'C', ''])
+      expect(nearestKey(none)).toBeUndefined();
   });
 
   it('keeps the mode of the tune where it names none, and goes by the signature where the file names none', () => {
@@ -83,6 +88,31 @@ describe('a key that is named', () => {
     expect(() => intervalTo(keyNamed(name)!, key)).toThrow(Refusal);
     expect(() => intervalTo(keyNamed(name)!, key)).toThrow(message);
   });
+});
+
+it.each([
+  [
+    'G minor',
+    'major',
+    /^name a key of its own mode, such as "B♭ major", which has the signature of G minor; or /,
+  ],
+  ['G#', 'major', /, with flats$/],
+  ['Fb', 'major', /, with sharps$/],
+  ['G', 'none', /semitones$/],
+])('a key that cannot be reached is answered with what can: %s in %s', (name, mode, hint) => {
+  expect(refused(() => intervalTo(keyNamed(name)!, { fifths: 0, mode }))).toMatchObject([
+    { severity: 'error', code: 'cannot-reach-key', hint: expect.stringMatching(hint) },
+  ]);
+});
+
+it('a tune may keep its sound and change its spelling', () => {
+  const sharp = tuneFrom(`${attributes('<key><fifths>7</fifths></key>')}${note('C#4', 48)}`);
+  const flat = transposeTune(sharp, moveTo(keyNamed('Db')!, sharp));
+  expect(keyName(flat.measures[0]!.key)).toBe('D♭ major');
+  expect(flat.transposition).toBe(0);
+  const [event] = flat.measures[0]!.events;
+  expect(event?.kind === 'note' && event.heads[0]!.pitch).toEqual({ step: 'D', alter: -1, octave: 4 });
+  expect(transposeTune(sharp, moveTo(keyNamed('C#')!, sharp))).toBe(sharp);
 });
 
 it('a tune goes there with all its pitches, and later keys stay within seven accidentals', () => {
