@@ -1,11 +1,12 @@
 /** A command's argument, options and examples, given to the parser that reads and explains them. */
 import { Argument, type Command, Option } from 'commander';
 import { UsageError } from './exit.ts';
+import { helpText } from './help.ts';
 import { checkValue } from './options/check.ts';
 import { OPTIONS, type OptionName } from './options/options.ts';
 import { helpOf, isFlag, longName, type OptionRow, type Said } from './options/row.ts';
 import { oneOf } from './options/values.ts';
-import { columnsOf, wrapped } from './width.ts';
+import { columnsOf } from './width.ts';
 
 export interface Definition {
   /** '<tune...>', what help says of it, and what it may be where that can be counted. */
@@ -26,7 +27,7 @@ export const defined =
     if (argument) command.addArgument(argumentOf(argument, command.name()));
     for (const name of options) addOption(command, OPTIONS[name], said[name]);
     const after = `${notes === undefined ? '' : `\n${notes}\n`}\nExamples:\n${examples}`;
-    command.addHelpText('after', () => wrapped(after, columnsOf(process.stdout)));
+    command.addHelpText('after', () => helpText(after, columnsOf(process.stdout)));
   };
 
 const argumentOf = (

@@ -3,8 +3,9 @@ import { Command, CommanderError } from 'commander';
 import manifest from '../../package.json' with { type: 'json' };
 import { report } from './console.ts';
 import { EXIT } from './exit.ts';
+import { HELP_LAYOUT, helpText } from './help.ts';
 import { mistyped, singleHyphen } from './mistyped.ts';
-import { columnsOf, wrapped } from './width.ts';
+import { columnsOf } from './width.ts';
 
 /** What a command's file exports. */
 interface CommandModule {
@@ -128,6 +129,7 @@ Examples:
 
 Options without a value are off unless their help says otherwise; --no-… takes
 one back: --no-match.
+
 Exit status: 0 all done; 1 some tune could not be; 2 wrong usage; 3 a fault of
 fretward's own.`;
 
@@ -193,8 +195,9 @@ const rootCommand = (): Command =>
     .version(manifest.version, '-V, --version', 'print the version')
     .helpOption('-h, --help', 'print help for a command')
     .helpCommand('help [command]', 'print help for a command')
-    .addHelpText('after', () => wrapped(EXAMPLES, columnsOf(process.stdout)))
+    .addHelpText('after', () => helpText(EXAMPLES, columnsOf(process.stdout)))
     .configureOutput({ outputError: () => {} })
+    .configureHelp(HELP_LAYOUT)
     .exitOverride();
 
 const addCommand = (root: Command, { name, summary }: CommandRow): Command =>
