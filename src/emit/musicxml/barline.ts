@@ -32,9 +32,9 @@ const repeatElement = (times: number, location: 'left' | 'right'): XmlNode =>
     times: location === 'right' && times !== 2 ? times : undefined,
   });
 
-/** An ending without numbers has a blank for its number (MusicXML 3.0, ending-number). */
+/** An ending that shows no number has a blank for it (MusicXML 4.0, ending-number), and is counted when it is read. */
 const endingElement = (ending: Ending, location: 'left' | 'right'): XmlNode => {
-  const number = ending.numbers.join(', ') || ' ';
+  const number = ending.text === '' ? ' ' : ending.numbers.join(', ');
   const stop = ending.close === 'open' ? 'discontinue' : 'stop';
   const text = location === 'left' && ending.text !== number ? ending.text : '';
   return leaf('ending', text, { number, type: location === 'left' ? 'start' : stop });

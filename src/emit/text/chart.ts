@@ -2,8 +2,10 @@
  * The chord chart of a tune as text: chord symbols over slashes, one slash a beat, "r" where no chord sounds,
  * measures in rows that are as wide as the terminal allows, four measures at most.
  */
+
 import type { ChartMeasure, ChordChart } from '../../lesson/chords/chart.ts';
 import type { ChordSheet } from '../../lesson/chords/sheet.ts';
+import { creditLines } from '../../score/credits.ts';
 import { metreName } from '../../score/names.ts';
 import { type DiagramText, factLines, framesText, legendText } from './chords.ts';
 import { chordText, textWriter } from './content.ts';
@@ -19,9 +21,9 @@ export const chartToText = (chart: ChordChart, sheet: ChordSheet, options: Diagr
   const write = textWriter(signs);
   const { tune } = chart;
   const title = write(options.title ?? tune.title ?? '');
-  const composer = write(tune.composer ?? '');
+  const credits = write(creditLines(tune).join(signs.separator));
   const heading = [
-    ...[title, composer].filter(text => text !== '').flatMap(text => fold(text, options.width)),
+    ...[title, credits].filter(text => text !== '').flatMap(text => fold(text, options.width)),
     ...factLines(sheet, signs, options.width),
   ].map(line => options.paint('heading', line));
   const rights = tune.rights.flatMap(each => fold(write(each), options.width));

@@ -1,6 +1,7 @@
 /** The words around the systems: heading above, legend below. */
 import type { Arrangement, WindowRule } from '../../fingering/arrangement.ts';
 import { stringNames } from '../../instrument/places.ts';
+import { creditLines } from '../../score/credits.ts';
 import { stretchName } from '../../score/moments.ts';
 import { movedName } from '../../score/names.ts';
 import type { Tune } from '../../score/tune.ts';
@@ -20,7 +21,7 @@ const windowText = ({ window, measures }: WindowRule, { dash }: Signs): string =
   return `${frets} in ${stretchName(String(from), String(to), dash)}`;
 };
 
-/** Title and, at the right, composer; then instrument, stringing, capo and window. */
+/** Title and, at the right, who made it; then instrument, stringing, capo and window. */
 export const headingLines = (
   tune: Tune,
   arrangement: Arrangement,
@@ -37,12 +38,12 @@ export const headingLines = (
     ...(tune.transposition ? [`moved ${movedName(tune.transposition)}`] : []),
   ];
   const title = write(tune.title ?? '');
-  const composer = write(tune.composer ?? '');
-  const gap = width - displayWidth(title) - displayWidth(composer);
+  const credits = write(creditLines(tune).join(signs.separator));
+  const gap = width - displayWidth(title) - displayWidth(credits);
   const names =
-    title && composer && gap >= 2
-      ? [title + ' '.repeat(gap) + composer]
-      : [title, composer].flatMap(text => fold(text, width));
+    title && credits && gap >= 2
+      ? [title + ' '.repeat(gap) + credits]
+      : [title, credits].flatMap(text => fold(text, width));
   return [...names, ...wrap(facts.map(write), signs.separator, width)].filter(line => line !== '');
 };
 

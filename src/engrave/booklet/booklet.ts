@@ -1,8 +1,10 @@
 /** A booklet: a front and the parts bound together, with one numbering and a contents. */
+
 import type { Edition, Pack } from '../../lesson/pack/pack.ts';
+import { creditLines } from '../../score/credits.ts';
 import { anchoredText } from '../measure/rich-text.ts';
 import { pageFrame } from '../options.ts';
-import { creditLines, editionLines } from '../page/heading.ts';
+import { editionLines } from '../page/heading.ts';
 import type { Group, Page } from '../page.ts';
 import { type Entry, type Front, frontPages } from './front.ts';
 import type { Layout } from './sheet.ts';

@@ -1,10 +1,12 @@
 /** The pages of each kind of content of a pack: one row a kind. */
+
 import type { Content } from '../../lesson/pack/make.ts';
 import type { Part } from '../../lesson/pack/pack.ts';
+import { creditLines } from '../../score/credits.ts';
 import { engraveChart } from '../chart/chart.ts';
 import { type Engraving, engrave } from '../engrave.ts';
 import { engraveNeck, type NeckOptions } from '../neck/page.ts';
-import { creditLines, editionLines } from '../page/heading.ts';
+import { editionLines } from '../page/heading.ts';
 import type { Page } from '../page.ts';
 import { textPages } from './sheet.ts';
 

@@ -1,10 +1,11 @@
 /** The chord chart of a tune on pages: frames of its chords on top, then its measures in rows. */
+
 import type { ChordChart } from '../../lesson/chords/chart.ts';
 import type { ChordSheet } from '../../lesson/chords/sheet.ts';
+import { creditLines } from '../../score/credits.ts';
 import type { Tune } from '../../score/tune.ts';
 import { move } from '../drawing/mark.ts';
 import { pageFrame } from '../options.ts';
-import { creditLines } from '../page/heading.ts';
 import type { Group, Page } from '../page.ts';
 import { frameRows } from './frames.ts';
 import { diagramPages, roomBetween, type Words } from './head.ts';

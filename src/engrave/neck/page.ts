@@ -1,13 +1,14 @@
 /** The neck map on a page. */
+
 import { stringNames } from '../../instrument/places.ts';
 import { type NeckMap, windowsName } from '../../lesson/neck/map.ts';
+import { creditLines } from '../../score/credits.ts';
 import type { Heading } from '../../score/model.ts';
 import { diagramPages, roomBetween, type Words } from '../chart/head.ts';
 import type { DiagramOptions } from '../chart/sheet.ts';
 import { move } from '../drawing/mark.ts';
 import { anchoredText } from '../measure/rich-text.ts';
 import { pageFrame } from '../options.ts';
-import { creditLines } from '../page/heading.ts';
 import type { Page } from '../page.ts';
 import { AROUND, drawingSize, layOutNeck, type NeckLayout } from './layout.ts';
 import { keyMarks, neckMarks, type PlaceLabel } from './neck.ts';

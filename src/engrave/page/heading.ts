@@ -2,7 +2,7 @@
 
 import type { Arrangement } from '../../fingering/arrangement.ts';
 import { stringNames } from '../../instrument/places.ts';
-import type { Heading as Credits } from '../../score/model.ts';
+import { creditLines } from '../../score/credits.ts';
 import { stretchName } from '../../score/moments.ts';
 import { movedName } from '../../score/names.ts';
 import type { Tune } from '../../score/tune.ts';
@@ -51,16 +51,6 @@ export function editionLines(tune: Tune, arrangement: Arrangement, figures: bool
     ...capoLine(arrangement),
     ...(tune.transposition ? [`Moved ${movedName(tune.transposition)}`] : []),
     ...(figures ? figureLegend(arrangement) : []),
-  ];
-}
-
-/** Who made a tune: at the head of every page of it, whatever it shows of it. */
-export function creditLines({ composer, lyricist, arranger }: Credits): string[] {
-  const same = composer !== undefined && composer === lyricist;
-  return [
-    ...(composer ? [composer] : []),
-    ...(lyricist && !same ? [`Words: ${lyricist}`] : []),
-    ...(arranger ? [`Arr. ${arranger}`] : []),
   ];
 }
 

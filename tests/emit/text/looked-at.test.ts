@@ -34,10 +34,10 @@ const TUNE = tuneOf(
   { title: 'Small tune', composer: 'Nobody', rights: ['Public domain'] },
 );
 
-const sheet = (ascii: boolean): readonly string[] =>
-  toText(TUNE, lowestPlaces(TUNE, undefined, { low: 1, high: 15 }), {
+const sheet = (ascii: boolean, tune = TUNE, width = 90): readonly string[] =>
+  toText(tune, lowestPlaces(tune, undefined, { low: 1, high: 15 }), {
     sheet: 'tab',
-    width: 90,
+    width,
     ascii,
     paint: (_, text) => text,
   }).split('\n');
@@ -112,4 +112,10 @@ it('in seven bits', () => {
     'Public domain',
     '',
   ]);
+});
+
+it('names at its head all who made the tune, below the title where there is no room beside it', () => {
+  const tune = { ...TUNE, lyricist: 'Somebody' };
+  expect(sheet(false, tune)[0]).toMatch(/^Small tune {48,}Nobody · Words: Somebody$/);
+  expect(sheet(true, tune, 40).slice(0, 2)).toEqual(['Small tune', 'Nobody - Words: Somebody']);
 });
