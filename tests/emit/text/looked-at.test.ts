@@ -115,7 +115,7 @@ it('in seven bits', () => {
 });
 
 it('names at its head all who made the tune, below the title where there is no room beside it', () => {
-  const tune = { ...TUNE, lyricist: 'Somebody' };
-  expect(sheet(false, tune)[0]).toMatch(/^Small tune {48,}Nobody · Words: Somebody$/);
-  expect(sheet(true, tune, 40).slice(0, 2)).toEqual(['Small tune', 'Nobody - Words: Somebody']);
+  const tune = { ...TUNE, lyricist: 'Somebody else' };
+  expect(sheet(false, tune)[0]).toMatch(/^Small tune {40,}Nobody · Words: Somebody else$/);
+  expect(sheet(true, tune, 40).slice(0, 2)).toEqual(['Small tune', 'Nobody - Words: Somebody else']);
 });
