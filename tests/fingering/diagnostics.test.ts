@@ -180,6 +180,20 @@ describe('chosen places', () => {
     ]);
   });
 
+  test.each([
+    [[pin(72, 1, 3)], 'the notes are D4, E4, F4, G4'],
+    [[at('1', 3, 2, 0)], 'notes are struck in measure 1 beats 1 and 2'],
+    [[at('7', 1, 2, 0)], 'notes are struck in measures 1, 2'],
+  ] as const)('where there is no such note are answered with those that there are: %#', (pins, hint) => {
+    expect(faults(bars('G4 F4', 'E4 D4'), { pins })).toMatchObject([{ code: 'no-note-to-place', hint }]);
+  });
+
+  test('that are wrong for several pitches are named for each', () =>
+    expect(faults(bars('E4 F4'), { pins: [pin(64, 2, 3), pin(65, 2, 3)] })).toMatchObject([
+      { code: 'impossible-place', message: expect.stringMatching(/^E4 does not sound on string 2 fret 3 /) },
+      { code: 'impossible-place', message: expect.stringMatching(/^F4 does not sound on string 2 fret 3 /) },
+    ]));
+
   test('of a beat are those of the top note', () => {
     const { arrangement } = ask(chord('C4 A4'), { pins: [at('1', 1, 2, 5)] });
     expect([...arrangement.placements.values()].map(({ string, fret }) => `${string}/${fret}`)).toEqual([

@@ -93,3 +93,12 @@ test('chords cross no strings, and no notes are no trouble', () => {
     hardest: [],
   });
 });
+
+test('of equally hard moves the first stand first', () => {
+  // Two steps that alternate over two strings, in one position: each kind costs the same every time.
+  const { hardest } = report(['C5 A4 C5 A4', 'C5 A4 C5 A4'], 5, 8);
+  const times = new Map<number, number[]>();
+  for (const { cost, strike } of hardest) times.set(cost, [...(times.get(cost) ?? []), strike.at]);
+  expect([...times.values()].some(each => each.length > 1)).toBe(true);
+  for (const each of times.values()) expect(each).toEqual([...each].sort((a, b) => a - b));
+});

@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { arrange } from '../../src/fingering/arrange.ts';
-import { arrangeEditions } from '../../src/fingering/editions.ts';
+import { arrangeEditions, leftOut } from '../../src/fingering/editions.ts';
 import { TRANSPOSITIONS } from '../../src/fingering/survey.ts';
 import { findInstrument, withTuning } from '../../src/instrument/define.ts';
 import type { Instrument } from '../../src/instrument/instrument.ts';
@@ -35,6 +35,16 @@ const placesIn = ({ editions }: ReturnType<typeof arrangeEditions>) =>
       .map(([, { string, fret }]) => `${string}/${fret}`)
       .join(' '),
   );
+
+test('what is said of editions that are left out names each', () => {
+  const off = { severity: 'error', code: 'note-off-the-instrument', message: 'B3 cannot be played' } as const;
+  const [ukulele] = UKULELES;
+  expect(leftOut([])).toEqual([]);
+  expect(leftOut([{ instrument: ukulele!, diagnostics: [off, { ...off, message: 'A3 neither' }] }])).toEqual([
+    { ...off, message: 'ukulele is left out: B3 cannot be played' },
+    { ...off, message: 'ukulele is left out: A3 neither' },
+  ]);
+});
 
 describe('an edition that cannot be made', () => {
   test('is left out with its reasons, wherever it stands, and the others are as they are without it', () => {

@@ -34,6 +34,7 @@ test('charges name what was paid and in which unit, the first note no move', () 
   const { all } = explained(['A4 C5'], { windows: wholeTune(9, 14), open: 'never' });
   const names = all.map(({ charges }) => charges.map(({ term, unit }) => `${term}/${unit}`));
   for (const each of names) expect(each).toContain('height on the neck/mm');
+  expect(all.flatMap(({ charges }) => charges).every(({ cost }) => cost !== 0)).toBe(true);
   // The first note has no move before it.
   expect(names[0]!.some(name => name.startsWith('shift'))).toBe(false);
 });
@@ -48,6 +49,31 @@ test('in passages that return a place is priced for all of them at once', () => 
   expect(regret(same, 0, '2:5')).toBe(regret(same, 2, '2:5'));
   expect(regret(same, 0, '2:5')).toBeGreaterThan(regret(free, 0, '2:5'));
   expect(same.all.flatMap(({ alternatives }) => alternatives).every(({ exact }) => exact)).toBe(true);
+});
+
+test('each place is priced as the whole tune costs with that place, in all returns of a passage', () => {
+  // The second measure returns in the fourth.
+  const measures = ['A4 C5 D5 E5', 'A4 E5', 'G4 D5', 'A4 E5'];
+  const returns: Readonly<Record<string, readonly string[]>> = { 2: ['2', '4'], 4: ['2', '4'] };
+  for (const repeats of ['same', 'free'] as const) {
+    const { all, found } = explained(measures, { repeats });
+    for (const { strike, alternatives } of all) {
+      const { measure } = strike.source;
+      const together = repeats === 'same' ? (returns[measure] ?? [measure]) : [measure];
+      for (const { places, regret } of alternatives) {
+        const pins = together.map(each => ({
+          kind: 'beat' as const,
+          measure: each,
+          beat: strike.beat,
+          place: places[0]!,
+        }));
+        const forced = explained(measures, { repeats, pins });
+        expect(1000 * regret).toBeCloseTo(forced.found.cost - found.cost, 6);
+      }
+      const order = alternatives.map(each => each.regret);
+      expect(order).toEqual([...order].sort((a, b) => a - b));
+    }
+  }
 });
 
 test('where there is but one fingering it is the only answer, and none costs none', () => {
