@@ -39,7 +39,7 @@ describe('wrong usage ends with status 2 and says what is right', () => {
     ['--out o --verify --watch', '--verify and --watch do not go together'],
     [
       '--out o --verify --force',
-      '--verify and --force do not go together (usage)\n    --verify writes nothing',
+      '--verify and --force do not go together (usage)\n    --verify writes nothing: leave out --verify to write, or --force to look',
     ],
     ['--out o --dry-run --depfile d', '--dry-run and --depfile do not go together'],
     ['--place A4', 'write pitch=string:fret'],

@@ -16,7 +16,13 @@ export const refuseContradictions = (
 ): void => {
   for (const looking of namesIn(DOING)) {
     const doing = options[looking] && DOING[looking].find(name => options[name]);
-    if (doing) throw notTogether(looking, doing, `${flagOf(OPTIONS[looking])} writes nothing`);
+    if (!doing) continue;
+    const [look, write] = [flagOf(OPTIONS[looking]), flagOf(OPTIONS[doing])];
+    throw notTogether(
+      looking,
+      doing,
+      `${look} writes nothing: leave out ${look} to write, or ${write} to look`,
+    );
   }
 };
 

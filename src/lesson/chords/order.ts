@@ -47,11 +47,17 @@ const LOW_FRETS = 4;
 
 const sounding = (frets: Voicing): number => frets.filter(fret => fret !== undefined).length;
 
+/** Neighbouring stopped strings that have an open one between them. */
+const openInside = (frets: Voicing): number => {
+  const stopped = frets.flatMap((fret, index) => (fret !== undefined && fret > 0 ? [index] : []));
+  return stopped.filter((at, n) => n > 0 && frets.slice(stopped[n - 1]! + 1, at).includes(0)).length;
+};
+
 const VOICING_TERMS: readonly VoicingTerm[] = [
   {
     name: 'tone left out',
     unit: 'tones',
-    weight: 0.7,
+    weight: 1.2,
     source: 'fullest first; weight: our judgement',
     measure: ({ chord, sounds }) => lackingTones(chord, sounds).length,
   },
@@ -79,7 +85,7 @@ const VOICING_TERMS: readonly VoicingTerm[] = [
   {
     name: 'silent highest string',
     unit: 'strings',
-    weight: 0.5,
+    weight: 1.2,
     source: 'the melody of a chord is heard on top, common practice; weight: our judgement',
     measure: ({ frets }) => frets.findIndex(fret => fret !== undefined),
   },
@@ -120,9 +126,26 @@ const VOICING_TERMS: readonly VoicingTerm[] = [
       Math.max(...frets.map(fret => fret ?? 0)) > LOW_FRETS ? frets.filter(fret => fret === 0).length : 0,
   },
   {
+    name: 'open string between stopped ones',
+    unit: 'times',
+    weight: 0.6,
+    source: 'the fingers beside it have to arch, common practice; weight: our judgement',
+    measure: ({ frets }) => openInside(frets),
+  },
+  {
+    name: 'frets up the neck',
+    unit: 'mm',
+    weight: 0.008,
+    source: 'low positions are learnt first, common practice; weight: our judgement',
+    measure: ({ frets, hand, wishes: { near } }) => {
+      const stopped = stoppedFrets(frets);
+      return near === undefined && stopped.length > 0 ? span(hand, 1, Math.min(...stopped)) : 0;
+    },
+  },
+  {
     name: 'reach',
     unit: 'mm',
-    weight: 0.02,
+    weight: 0.018,
     source: 'fingers close together are easier (Heijink & Meulenbroek 2002); weight: our judgement',
     measure: ({ frets, hand }) => {
       const stopped = stoppedFrets(frets);
@@ -142,8 +165,8 @@ const HOLDING = {
     drawBack,
     weakFinger,
     { ...squeeze, weight: 0.1 },
-    { ...fingersDown, weight: 0.4 },
-    { ...barre, weight: 0.75 },
+    { ...fingersDown, weight: 0.15 },
+    { ...barre, weight: 0.5 },
   ],
   handTerms: [],
   fingerTerms: [],
@@ -196,7 +219,7 @@ const HELD_TERMS: readonly HeldTerm[] = [
   {
     name: 'index finger idle',
     unit: 'times',
-    weight: 0.3,
+    weight: 0.4,
     source:
       'a barre, or a shape of several fingers, is set from the index finger on, common practice; weight: our judgement',
     measure: ({ touches }) =>
