@@ -112,6 +112,21 @@ describe('what a reader sees', () => {
     }
   });
 
+  it.each([
+    'Slowly at first, then as if the boat were drifting down a wide stream',
+    'Gently before_a_word_that_is_as_long_as_a_line and a tail',
+  ])('is a long direction from the top down: %s', text => {
+    const source = { line: 1, part: 'P1', measure: '1' };
+    const words = { kind: 'words', at: 0, text, placement: 'above', source } as const;
+    const short = { ...words, at: 0, text: 'dolce' };
+    const rows = sheet(tuneOf([{ notes: 'A4w', directions: [short, words] }]), { width: 40 }).split('\n');
+    const from = rows.findIndex(row => row.includes(text.split(' ')[0]!));
+    const to = rows.findIndex(row => row.includes('dolce'));
+    const between = rows.slice(from, to).map(row => row.trim());
+    expect(between.length).toBeGreaterThan(1);
+    expect(between.join(' ')).toBe(text);
+  });
+
   it('is a tied note without a figure', () => {
     const tune = tuneOf([{ notes: 'A4h~ A4h' }, { notes: 'A4w' }]);
     const [system] = readSheet(sheet(tune), 4);

@@ -73,24 +73,25 @@ export const endingRow = (system: System, signs: Signs): Row => {
 export const markRows = (system: System): readonly Row[] => {
   const rows: Row[] = [];
   for (const placed of system.measures)
-    for (const { text, at, over } of placed.measure.marks)
-      for (const line of fold(text, system.width - system.left)) {
-        const width = displayWidth(line);
-        const starts = at === 0 && over === 'start';
-        const column = at === 'end' ? placed.to + 1 - width : starts ? placed.from : columnAt(placed, at);
-        putClear(rows, Math.max(system.left, Math.min(column, system.width - width)), line, width);
-      }
+    for (const { text, at, over } of placed.measure.marks) {
+      const lines = fold(text, system.width - system.left);
+      const width = Math.max(...lines.map(displayWidth));
+      const starts = at === 0 && over === 'start';
+      const column = at === 'end' ? placed.to + 1 - width : starts ? placed.from : columnAt(placed, at);
+      putClear(rows, Math.max(system.left, Math.min(column, system.width - width)), lines, width);
+    }
   return rows;
 };
 
-/** Puts a mark into the lowest row with room for it; a new row goes on top. */
-const putClear = (rows: Row[], column: number, text: string, width: number): void => {
-  let row = rows.findLast(each => each.isFree(column - 1, column + width + 1));
-  if (!row) {
-    row = new Row();
-    rows.unshift(row);
-  }
-  row.put(column, text, 'mark');
+/** Puts the lines of a mark into the lowest rows with room for them all; new rows go on top. */
+const putClear = (rows: Row[], column: number, lines: readonly string[], width: number): void => {
+  const more = lines.length - 1;
+  const isFree = (row: Row): boolean => row.isFree(column - 1, column + width + 1);
+  let last = rows.findLastIndex((_, row) => rows.slice(Math.max(0, row - more), row + 1).every(isFree));
+  for (; last < more; last++) rows.unshift(new Row());
+  lines.forEach((line, index) => {
+    rows[last - more + index]!.put(column, line, 'mark');
+  });
 };
 
 /** The column of the note or rest that sounds at a time of the measure. */
