@@ -15,6 +15,7 @@ import { headingLines, legendLines } from './text/heading.ts';
 import { layOut } from './text/layout.ts';
 import type { Paint } from './text/row.ts';
 import { signsFor } from './text/signs.ts';
+import { verseLabels } from './text/syllables.ts';
 import { tupletSpans } from './text/tuplets.ts';
 import { displayWidth } from './text/width.ts';
 
@@ -48,7 +49,8 @@ export const toText = (tune: Tune, arrangement: Arrangement, options: TextOption
   const strings = instrument.strings.map(({ step, alter }) =>
     textWriter(signs)(step + accidentalSign(alter)),
   );
-  const labels = [...strings, ...content.map(({ number }) => number)];
+  const verses = verseLabels(tune);
+  const labels = [...strings, ...verses, ...content.map(({ number }) => number)];
   const gutter = 1 + Math.max(...labels.map(displayWidth));
   const spacing = { division: tune.division, clef: instrument.clef, signs };
   const systems = layOut(content, spacing, gutter, width);
@@ -58,6 +60,7 @@ export const toText = (tune: Tune, arrangement: Arrangement, options: TextOption
     tuplets: tupletSpans(tune),
     strings: kind.tablature === 'none' ? [] : strings,
     letters: kind.letters,
+    verses,
     figures: kind.tablature === 'figures',
     paint,
   };

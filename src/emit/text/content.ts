@@ -57,7 +57,8 @@ export interface Entry {
   /** Held over to the next note. */
   readonly tied: boolean;
   readonly chord: string;
-  readonly syllable: Syllable | undefined;
+  /** One for each verse. */
+  readonly syllables: readonly (Syllable | undefined)[];
   readonly signature: Signature | undefined;
 }
 
@@ -85,7 +86,8 @@ interface Sources {
   readonly signs: Signs;
   readonly placements: ReadonlyMap<number, Placement>;
   readonly accidentals: ReadonlyMap<number, Accidental>;
-  readonly syllables: ReadonlyMap<number, Syllable>;
+  /** Of each verse, by event id. */
+  readonly syllables: readonly ReadonlyMap<number, Syllable>[];
   readonly hand: HandMarks;
   /** Heads that lie elsewhere than in the edition that this one was matched with. */
   readonly elsewhere: ReadonlySet<number>;
@@ -106,7 +108,7 @@ export const contentOf = (
     placements: arrangement.placements,
     elsewhere: arrangement.matched?.differences ?? new Set(),
     accidentals: accidentals(tune),
-    syllables: syllables(tune, endings, write),
+    syllables: syllables(tune, write),
     hand: handMarks(tune, arrangement, {
       fingers: shown.fingers ?? 'none',
       positions: shown.positions ?? false,
@@ -178,7 +180,7 @@ const emptyEntry = (at: Ticks): Entry => ({
   rhythm: '',
   tied: false,
   chord: '',
-  syllable: undefined,
+  syllables: [],
   signature: undefined,
 });
 
@@ -192,7 +194,7 @@ const eventEntry = (event: MusicEvent, sources: Sources): Entry => {
     finger: event.heads.map(head => sources.hand.fingers.get(head.id) ?? '').join(''),
     letters: lettersOf(event, sources),
     tied: event.heads.some(head => head.tieTo !== undefined),
-    syllable: sources.syllables.get(event.id),
+    syllables: sources.syllables.map(verse => verse.get(event.id)),
   };
 };
 

@@ -115,7 +115,7 @@ const claimsOf = (entry: Entry, placed: PlacedSignature | undefined): readonly C
     ...(entry.finger ? [claim('finger', entry.finger)] : []),
     ...(entry.letters ? [claim('letter', entry.letters)] : []),
     ...(entry.chord ? [claim('chord', entry.chord)] : []),
-    ...(entry.syllable?.text ? [claim('lyric', entry.syllable.text)] : []),
+    ...entry.syllables.flatMap((each, verse) => (each?.text ? [claim(`lyric ${verse}`, each.text)] : [])),
     ...entry.figures.map(({ text }) => claim('tab', text)),
   ];
 };

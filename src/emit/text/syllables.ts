@@ -1,58 +1,56 @@
-/** The lyrics of the first verse, syllable by syllable. */
-import type { NoteEvent } from '../../score/model/event.ts';
+/** The lyrics, verse by verse and syllable by syllable. */
 import type { Tune } from '../../score/tune.ts';
-import type { EndingSpan } from './endings.ts';
+import { verseOpenings } from '../../score/verses.ts';
 
 /** What stands under a note. */
 export interface Syllable {
   /** Empty on a note that the syllable before is held over. */
   readonly text: string;
+  /** A word begins. */
+  readonly opens: boolean;
   /** A hyphen leads to the next syllable. */
   readonly hyphen: boolean;
   /** Held over from the syllable before, with an extender line. */
   readonly held: boolean;
 }
 
-/**
- * Syllables by event id: the verse that the file names first. Inside an ending, where only a later
- * verse may have words, a note without words of the first verse shows those of the next.
- */
+const HELD: Syllable = { text: '', opens: false, hyphen: false, held: true };
+
+/** The syllables of each verse by event id. */
 export const syllables = (
   tune: Tune,
-  endings: readonly (EndingSpan | undefined)[],
   write: (text: string) => string,
-): ReadonlyMap<number, Syllable> => {
-  const verses = versesOf(tune);
-  const found = new Map<number, Syllable>();
-  let extending = false;
-  tune.measures.forEach((measure, index) => {
-    const shown = endings[index] ? verses : verses.slice(0, 1);
-    for (const event of measure.events) {
-      const lyric = event.kind === 'note' ? lyricOf(event, shown) : undefined;
+): readonly ReadonlyMap<number, Syllable>[] =>
+  [...verseOpenings(tune.measures).keys()].map(verse => {
+    const found = new Map<number, Syllable>();
+    let extending = false;
+    for (const event of tune.measures.flatMap(({ events }) => events)) {
+      const lyric =
+        event.kind === 'note'
+          ? event.lyrics.find(each => each.verse === verse && each.text !== '')
+          : undefined;
       if (lyric) {
         const hyphen = lyric.syllabic === 'begin' || lyric.syllabic === 'middle';
-        found.set(event.id, { text: write(lyric.text), hyphen, held: false });
+        const opens = lyric.syllabic === 'begin' || lyric.syllabic === 'single';
+        found.set(event.id, { text: write(lyric.text), opens, hyphen, held: false });
         extending = lyric.extend && !hyphen;
       } else if (event.kind === 'rest') extending = false;
-      else if (extending) found.set(event.id, { text: '', hyphen: false, held: true });
+      else if (extending) found.set(event.id, HELD);
     }
+    return found;
   });
-  return found;
-};
 
-const lyricOf = (event: NoteEvent, verses: readonly string[]) => {
-  for (const verse of verses) {
-    const lyric = event.lyrics.find(each => each.verse === verse && each.text !== '');
-    if (lyric) return lyric;
-  }
-  return undefined;
-};
-
-/** Verses by number where they have numbers, else in the order of the file. */
-const versesOf = (tune: Tune): readonly string[] => {
-  const names = new Set<string>();
-  for (const { events } of tune.measures)
-    for (const event of events)
-      if (event.kind === 'note') for (const { verse } of event.lyrics) names.add(verse);
-  return [...names].sort((a, b) => (Number(a) || 0) - (Number(b) || 0));
+/** What stands before the row of each verse: its number, where there are several and its words do not have it. */
+export const verseLabels = (tune: Tune): readonly string[] => {
+  const openings = verseOpenings(tune.measures);
+  const numbered = tune.measures
+    .flatMap(({ events }) => events)
+    .flatMap(event =>
+      event.kind === 'note' ? event.lyrics.map(lyric => ({ ...lyric, event: event.id })) : [],
+    )
+    .filter(({ event, verse, text }) => openings.get(verse) === event && /^\d/.test(text.trim()));
+  const own = new Set(numbered.map(({ verse }) => verse));
+  return [...openings.keys()].map(verse =>
+    openings.size > 1 && /^\d+$/.test(verse) && !own.has(verse) ? verse : '',
+  );
 };

@@ -4,7 +4,8 @@
  */
 import type { Arrangement } from '../../fingering/arrangement.ts';
 import type { NoteEvent } from '../../score/model/event.ts';
-import type { Tune, TuneMeasure } from '../../score/tune.ts';
+import type { Tune } from '../../score/tune.ts';
+import { verseOpenings } from '../../score/verses.ts';
 import type { SheetOptions } from '../options.ts';
 import { type Accidental, accidentals } from './accidentals.ts';
 import { type BeamGroup, beamGroups } from './beams.ts';
@@ -50,20 +51,6 @@ export const heights = (
   event: NoteEvent,
 ): number[] => event.heads.map(head => staffHeight(head.pitch, reading, ottava.get(event.id)));
 
-/** The event under which each verse begins. */
-function verseOpenings(measures: readonly TuneMeasure[]): Map<string, number> {
-  const openings = new Map<string, number>();
-  for (const event of measures.flatMap(({ events }) => events)) {
-    if (event.kind !== 'note') continue;
-    for (const { verse } of event.lyrics) if (!openings.has(verse)) openings.set(verse, event.id);
-  }
-  return openings;
-}
-
-/** Verses in order of their names as numbers, then of appearance. */
-const inOrder = (names: Iterable<string>): string[] =>
-  [...names].sort((a, b) => (Number(a) || 0) - (Number(b) || 0));
-
 export function notate(whole: Tune, arrangement: Arrangement, options: SheetOptions): Notation {
   const { tune, rests, origins } = condense(whole);
   const reading = readingOf(arrangement.instrument.clef);
@@ -90,7 +77,7 @@ export function notate(whole: Tune, arrangement: Arrangement, options: SheetOpti
     beams,
     directions,
     ottava,
-    verses: inOrder(openings.keys()),
+    verses: [...openings.keys()],
     openings,
     melismas: melismas(tune),
     phraseEnds: phraseEnds(tune),

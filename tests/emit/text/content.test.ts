@@ -4,8 +4,10 @@ import { endingSpans } from '../../../src/emit/text/endings.ts';
 import { marksOf } from '../../../src/emit/text/marks.ts';
 import { signatureSigns } from '../../../src/emit/text/signature.ts';
 import { signsFor } from '../../../src/emit/text/signs.ts';
+import { verseLabels } from '../../../src/emit/text/syllables.ts';
 import { tupletSpans } from '../../../src/emit/text/tuplets.ts';
 import { explainRhythm } from '../../../src/emit/text/values.ts';
+import { toText } from '../../../src/emit/text.ts';
 import type { TimeSignature } from '../../../src/score/model/attributes.ts';
 import { PLAIN_BARLINE } from '../../../src/score/model/barline.ts';
 import type { Direction } from '../../../src/score/model/direction.ts';
@@ -117,28 +119,65 @@ describe('endings', () => {
 });
 
 describe('lyrics', () => {
-  const words = (verse: string, text: string): Lyric => ({ verse, text, syllabic: 'single', extend: false });
-  const sung = (inEnding: boolean) => {
-    const bare = tuneOf([
-      { notes: 'A4w' },
-      { notes: 'A4w', left: { ...PLAIN_BARLINE, ending: inEnding ? ending(2) : undefined } },
-    ]);
-    const lyrics = [[words('2', 'two'), words('1', 'one')], [words('2', 'end')]];
+  const words = (verse: string, text: string, syllabic: Lyric['syllabic'] = 'single'): Lyric => ({
+    verse,
+    text,
+    syllabic,
+    extend: false,
+  });
+  /** A measure for each list of lyrics, the last one a second ending. */
+  const sung = (lyrics: readonly (readonly Lyric[])[]): Tune => {
+    const last = { ...PLAIN_BARLINE, ending: ending(2) };
+    const bare = tuneOf(
+      lyrics.map((_, index) => ({ notes: 'A4w', ...(index === lyrics.length - 1 && { left: last }) })),
+    );
     const measures = bare.measures.map((measure, index) => ({
       ...measure,
       events: measure.events.map(event => ({ ...event, lyrics: lyrics[index]! })),
     }));
-    return content({ ...bare, measures }).flatMap(measure =>
-      measure.entries.map(entry => entry.syllable?.text),
-    );
+    return { ...bare, measures };
   };
+  const rows = (lyrics: readonly (readonly Lyric[])[]) =>
+    toText(sung(lyrics), lowestPlaces(sung(lyrics)), {
+      sheet: 'quiz',
+      width: 80,
+      ascii: true,
+      paint: (_, text) => text,
+    })
+      .split('\n')
+      .filter(row => /^[\d ] +[a-z][a-z -]*$/.test(row) && !/^[w ]+$/.test(row));
 
-  it('are those of the first verse', () => {
-    expect(sung(false)).toEqual(['one', undefined]);
+  it('are those of every verse, in the order of their numbers', () => {
+    const tune = sung([[words('2', 'two'), words('1', 'one')], [words('2', 'end')]]);
+    expect(
+      content(tune).flatMap(measure => measure.entries.map(entry => entry.syllables.map(each => each?.text))),
+    ).toEqual([
+      ['one', 'two'],
+      [undefined, 'end'],
+    ]);
   });
 
-  it('are those of a later verse in an ending that only it sings', () => {
-    expect(sung(true)).toEqual(['one', 'end']);
+  it('have a row for each verse, with its number where there are several', () => {
+    const two = rows([[words('2', 'two'), words('1', 'one')], [words('2', 'end')]]);
+    expect(two.map(row => row.trim().split(/ +/))).toEqual([
+      ['1', 'one'],
+      ['2', 'two', 'end'],
+    ]);
+    const one = rows([[words('1', 'one')], [words('1', 'end')]]);
+    expect(one.map(row => row.trim().split(/ +/))).toEqual([['one', 'end']]);
+  });
+
+  it('that say their numbers themselves are not numbered again', () => {
+    expect(verseLabels(sung([[words('1', 'one'), words('2', '2. two')]]))).toEqual(['1', '']);
+  });
+
+  it('have the hyphen of a word that ends elsewhere before the ending in which another begins', () => {
+    const hyphenBefore = (syllabic: Lyric['syllabic']): number => {
+      const [row] = rows([[words('1', 'be', 'begin')], [], [words('1', 'gin', syllabic)]]);
+      return row!.indexOf('-') / (row!.indexOf('be') + row!.indexOf('gin'));
+    };
+    expect(hyphenBefore('end')).toBeCloseTo(0.5, 1);
+    expect(hyphenBefore('single')).toBeLessThan(hyphenBefore('end'));
   });
 });
 

@@ -31,20 +31,31 @@ export const letterRow = (system: System): Row => {
   return row;
 };
 
-/** Syllables under their heads; hyphens in the middle of their gap, extender lines under held notes. */
-export const lyricRow = (system: System, heldOver: boolean): Row => {
+/**
+ * A verse under its heads; hyphens in the middle of their gap, extender lines under held notes. A word whose end
+ * stands in an ending before the next one begins has its hyphen before that ending.
+ */
+export const lyricRow = (system: System, verse: number, heldOver: boolean): Row => {
   const row = new Row();
   let end = system.measures[0]!.start;
   let hyphen = false;
-  for (const { column, syllable } of columnsOf(system)) {
-    if (syllable?.held) {
-      row.fill(end, column + 1, '_', 'lyric');
-      end = Math.max(end, column + 1);
-    } else if (syllable?.text) {
-      if (hyphen) row.put(end + Math.floor((column - end - 1) / 2), '-', 'lyric');
-      row.put(column, syllable.text, 'lyric');
-      end = column + displayWidth(syllable.text);
-      hyphen = syllable.hyphen;
+  let ending: number | undefined;
+  for (const { measure, start, from } of system.measures) {
+    if (measure.ending?.starts) ending = from;
+    for (const { x, syllables } of measure.entries) {
+      const syllable = syllables[verse];
+      const column = start + x;
+      if (syllable?.held) {
+        row.fill(end, column + 1, '_', 'lyric');
+        end = Math.max(end, column + 1);
+      } else if (syllable) {
+        const to = syllable.opens ? (ending ?? column) : column;
+        if (hyphen) row.put(end + Math.max(0, Math.floor((to - end - 1) / 2)), '-', 'lyric');
+        row.put(column, syllable.text, 'lyric');
+        end = column + displayWidth(syllable.text);
+        hyphen = syllable.hyphen;
+        ending = undefined;
+      }
     }
   }
   if (hyphen) row.put(end, '-', 'lyric');
@@ -52,9 +63,11 @@ export const lyricRow = (system: System, heldOver: boolean): Row => {
   return row;
 };
 
-/** Is a syllable of the system before held over the first note of this one? */
-export const startsHeld = (system: System): boolean =>
-  columnsOf(system).find(({ heads }) => heads.length > 0)?.syllable?.held ?? false;
+/** The verses of which a syllable of the system before is held over the first note of this one. */
+export const startsHeld = (system: System): readonly number[] =>
+  columnsOf(system)
+    .find(({ heads }) => heads.length > 0)
+    ?.syllables.flatMap((each, verse) => (each?.held ? [verse] : [])) ?? [];
 
 export const endingRow = (system: System, signs: Signs): Row => {
   const row = new Row();

@@ -18,6 +18,8 @@ export interface SheetFrame {
   readonly figures: boolean;
   /** Note letters under the heads. */
   readonly letters: boolean;
+  /** What stands before the row of each verse. */
+  readonly verses: readonly string[];
   readonly paint: Paint;
 }
 
@@ -25,19 +27,19 @@ export interface SheetFrame {
 export interface Seams {
   /** A tie from the system before. */
   readonly tiedInto: boolean;
-  /** An extender line into the next system. */
-  readonly heldOver: boolean;
+  /** Verses with an extender line into the next system. */
+  readonly heldOver: readonly number[];
 }
 
 /** The seams of a system between its neighbours. */
 export const seamsOf = (before: System | undefined, after: System | undefined): Seams => ({
   tiedInto: before !== undefined && tiesOver(before),
-  heldOver: after !== undefined && startsHeld(after),
+  heldOver: after === undefined ? [] : startsHeld(after),
 });
 
 /** The lines of a system, all of the same width. */
 export const drawSystem = (system: System, seams: Seams, frame: SheetFrame): readonly string[] => {
-  const { signs, tuplets, strings, figures, letters, paint } = frame;
+  const { signs, tuplets, strings, figures, letters, verses, paint } = frame;
   const above = [...markRows(system), endingRow(system, signs), chordRow(system)].filter(isUsed);
   const staff = staffRows(system, signs);
   const number = system.measures[0]!.measure.number;
@@ -45,7 +47,11 @@ export const drawSystem = (system: System, seams: Seams, frame: SheetFrame): rea
   const below = [
     rhythmRow(system, seams.tiedInto),
     ...tupletRows(system, tuplets, signs),
-    lyricRow(system, seams.heldOver),
+    ...verses.map((label, verse) => {
+      const row = lyricRow(system, verse, seams.heldOver.includes(verse));
+      if (isUsed(row)) row.put(0, label, 'lyric');
+      return row;
+    }),
     fingerRow(system),
     ...(letters ? [letterRow(system)] : []),
   ];
