@@ -9,6 +9,7 @@ import { creditLines } from '../../score/credits.ts';
 import { metreName } from '../../score/names.ts';
 import { type DiagramText, factLines, framesText, legendText } from './chords.ts';
 import { chordText, textWriter } from './content.ts';
+import { SIGNS } from './marks.ts';
 import { Row } from './row.ts';
 import { type Signs, signsFor } from './signs.ts';
 import { displayWidth, fold } from './width.ts';
@@ -138,7 +139,7 @@ const drawMeasure = (
 const marksOf = ({ left, marks }: ChartMeasure, signs: Signs): string =>
   [
     ...(left.ending ? [`[${left.ending.text || left.ending.numbers.join(', ')}.`.replace(/\.\.$/, '.')] : []),
-    ...marks.map(mark => (mark.kind === 'sign' ? mark.sign : mark.text)),
+    ...marks.map(mark => (mark.kind === 'sign' ? SIGNS[mark.sign] : mark.text)),
   ]
     .map(textWriter(signs))
     .join(' ');

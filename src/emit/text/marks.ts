@@ -12,6 +12,9 @@ export interface Mark {
   readonly over: 'start' | 'note';
 }
 
+/** Signs that jumps lead to, in words. */
+export const SIGNS = { segno: 'Segno', coda: 'Coda' } as const;
+
 const JUMPS = { dacapo: 'D.C.', dalsegno: 'D.S.', tocoda: 'To Coda', fine: 'Fine' } as const;
 
 /** What the measure's directions print, in order of time. */
@@ -31,7 +34,7 @@ const directionText = (direction: Direction): string => {
     case 'tempo':
       return direction.printed ? tempoText(direction) : '';
     case 'sign':
-      return direction.sign === 'segno' ? 'Segno' : 'Coda';
+      return SIGNS[direction.sign];
     case 'jump':
       return direction.text || JUMPS[direction.jump];
     case 'rehearsal':
