@@ -50,7 +50,9 @@ describe('a survey', () => {
             pitch: sharpened(midi(instrument.strings[string % instrument.strings.length]!) + fret),
             duration,
           }));
-          const windows = windowsOf(instrument, width).filter((_, n) => n % 4 === 1);
+          const up = windowsOf(instrument, width).filter((_, n) => n % 4 === 1);
+          // Open strings belong to a window that begins at the nut.
+          const windows = [{ low: 0, high: width }, ...up];
           const transpositions = [-5, 0, 12];
           const tune = tuneOf(melody);
           const asked = rulesFrom({ open: open as Rules['open'], outside: 'refuse', repeats: 'free' });
