@@ -14,6 +14,7 @@ import { bars, DIVISION, pitchOf, tuneOf, tuneOfMeasures } from '../support/melo
 import { unlessRefused } from '../support/refused.ts';
 import { instruments, tunes } from './cases.ts';
 import { shareOf } from './share.ts';
+import { drawn as drawnLattice, everyPath, least, sum } from './trial/lattices.ts';
 
 describe('the solver', () => {
   test('costs the same through every grip of the best path, and never less through another', () => {
@@ -32,6 +33,28 @@ describe('the solver', () => {
       }),
       { numRuns: shareOf(200), seed: 21 },
     );
+  });
+
+  test('takes, of equally cheap paths, the grip that stands first, from the last layer back', () => {
+    // Costs of nothing and of one, so that most lattices have several best paths.
+    const coarse = (costs: Float64Array) =>
+      costs.map(cost => (cost === Infinity ? cost : Math.abs(cost) % 2));
+    const backwards = ({ path }: { readonly path: readonly number[] }) => path.toReversed().join();
+    let shared = 0;
+    fc.assert(
+      fc.property(drawnLattice, ({ lattice }) => {
+        const layers = lattice.layers.map(layer => ({ ...layer, costs: coarse(layer.costs) }));
+        const flat = { layers, moves: lattice.moves.map(coarse) };
+        const all = everyPath({ lattice: flat, ties: [] });
+        const cheapest = all.filter(each => sum(each) === least(all, sum));
+        fc.pre(sum(cheapest[0]!) < Infinity);
+        if (cheapest.length > 1) shared += 1;
+        const [first] = cheapest.map(backwards).sort();
+        expect(Array.from(solve(flat).path).toReversed().join()).toBe(first);
+      }),
+      { numRuns: Math.max(100, shareOf(1000)), seed: 84 },
+    );
+    expect(shared).toBeGreaterThan(30);
   });
 
   test('an empty tune costs nothing, and a window off the neck is refused', () => {

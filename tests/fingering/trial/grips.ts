@@ -21,7 +21,7 @@ export const gripsFor = (hand: Hand, ask: Ask, rules: Rules, rest: readonly numb
 };
 
 /** Every string, finger and position for the notes at once, those thrown away that no hand can do. */
-const holdByTrial = (
+export const holdByTrial = (
   hand: Hand,
   ask: Ask,
   places: readonly (readonly FitPlace[])[],
