@@ -5,11 +5,12 @@
  */
 import type { Arrangement, Finger, Placement } from '../fingering/arrangement.ts';
 import { beatAt } from '../fingering/strikes.ts';
-import { groupBy } from '../score/groups.ts';
+import { type Group, groupBy } from '../score/groups.ts';
 import { isPickupNumber } from '../score/moments.ts';
 import type { Pitch } from '../score/pitch.ts';
 import type { Tune, TuneMeasure } from '../score/tune.ts';
 import { phrasesOf, type Sung } from './cues/phrases.ts';
+import { type CueSigns, NO_SIGNS, signsBeside } from './cues/signs.ts';
 
 /** What the hand does on the way to a note. */
 export type HandMove =
@@ -36,6 +37,9 @@ export interface CueMeasure {
   /** The number of an earlier measure that is the same. */
   readonly as: string | undefined;
   readonly notes: readonly CueNote[];
+  readonly signs: CueSigns;
+  /** The measure that a repeat goes back to, as printed; undefined for a pickup, and where there is no repeat. */
+  readonly backTo: string | undefined;
 }
 
 /** Measures that belong together. */
@@ -45,12 +49,6 @@ export interface CuePhrase {
   readonly as: { readonly from: string | undefined; readonly to: string | undefined } | undefined;
   /** The fret under the index finger when it is first needed; undefined where all strings are open. */
   readonly position: number | undefined;
-  /** Numbers of the ending that begins here. */
-  readonly ending: readonly number[] | undefined;
-  /** The measure that a repeat at the end goes back to; undefined where there is none. */
-  readonly backTo: string | undefined;
-  /** Words such as "D.C. al Fine" at the end. */
-  readonly jumps: readonly string[];
 }
 
 /** A tune in words, phrase by phrase. */
@@ -65,18 +63,24 @@ export const makeCues = (tune: Tune, arrangement: Arrangement, every?: number): 
   const hand: Hand = { position: undefined, last: undefined };
   const said = new Map<string, CuePhrase['as'] & {}>();
   const saidMeasures = new Map<string, string>();
-  const phrases = phrasesOf(tune, every).map((notes): CuePhrase => {
+  const sung = phrasesOf(tune, every);
+  const signs = signsBeside(tune, [...new Set(sung.flat().map(({ measure }) => measure.index))]);
+  const phrases = sung.map((notes): CuePhrase => {
     const spoken = groupBy(notes, ({ measure }) => measure).map(part => ({
       part,
       ...speak(tune, arrangement, part, hand),
+      signs: signsOf(part, signs),
     }));
-    const measures = spoken.map(({ part, notes, key, whole }): CueMeasure => {
+    const measures = spoken.map(({ part, notes, key, whole, signs }): CueMeasure => {
       const number = numberOf(part[0].measure);
       const as = whole ? saidMeasures.get(key) : undefined;
       if (whole && as === undefined && number !== undefined) saidMeasures.set(key, number);
-      return { number, as, notes };
+      const target = signs.back && tune.measures[signs.back.to]!;
+      return { number, as, notes, signs, backTo: target && numberOf(target) };
     });
-    const key = spoken.map(each => each.key).join('|');
+    const key = spoken
+      .map((each, index) => `${each.key} ${JSON.stringify(signsInside(each.signs, index, spoken.length))}`)
+      .join('|');
     const as = said.get(key);
     if (as === undefined) said.set(key, { from: measures[0]!.number, to: measures.at(-1)!.number });
     return {
@@ -84,7 +88,6 @@ export const makeCues = (tune: Tune, arrangement: Arrangement, every?: number): 
       as,
       position: spoken.flatMap(each => each.notes).find(({ placement }) => placement.fret > 0)?.placement
         .position,
-      ...signsOf(tune, notes),
     };
   });
   return { tune, arrangement, phrases };
@@ -143,21 +146,24 @@ const moveTo = ({ position, last }: Hand, to: Placement): HandMove | undefined =
     : { kind: 'shift', from: position, to: to.position };
 };
 
-/** Endings, repeats and jumps at the edges of a phrase. */
-const signsOf = ({ measures }: Tune, notes: readonly Sung[]) => {
-  const first = notes[0]!.measure;
-  const last = notes.at(-1)!;
-  const endsMeasure = last.measure.events.filter(event => event.kind === 'note').at(-1) === last.event;
-  const start = measures.slice(0, last.measure.index + 1).findLast(({ left }) => left.repeat);
-  const target = start ?? measures.find(measure => numberOf(measure) !== undefined) ?? measures[0]!;
+/** The signs of a measure, as far as this part of it has its first notes or its last. */
+const signsOf = (part: Group<Sung>, all: ReadonlyMap<number, CueSigns>): CueSigns => {
+  const [{ measure, event: first }] = part;
+  const notes = measure.events.filter(event => event.kind === 'note');
+  const { ending, segno, coda, back, jumps } = all.get(measure.index)!;
   return {
-    ending:
-      notes[0]!.event === first.events.find(event => event.kind === 'note')
-        ? first.left.ending?.numbers
-        : undefined,
-    backTo: endsMeasure && last.measure.right.repeat ? target.number : undefined,
-    jumps: endsMeasure
-      ? last.measure.directions.flatMap(each => (each.kind === 'jump' ? [each.text] : []))
-      : [],
+    ...NO_SIGNS,
+    ...(first === notes[0] && { ending, segno, coda }),
+    ...(part.at(-1)!.event === notes.at(-1) && { back, jumps }),
+  };
+};
+
+/** Those between the notes of a phrase: what stands at its edges is said anyway. */
+const signsInside = (signs: CueSigns, index: number, count: number): CueSigns => {
+  const { ending, segno, coda, back, jumps } = signs;
+  return {
+    ...NO_SIGNS,
+    ...(index > 0 && { ending, segno, coda }),
+    ...(index < count - 1 && { back, jumps }),
   };
 };

@@ -78,6 +78,26 @@ export const playOrder = (tune: Tune): PlayOrder => {
   return { measures: order, diagnostics: measures.flatMap(lostJumps) };
 };
 
+/**
+ * The measures to which ends of repeats go back, by the same rules: an index for each measure, of use where one
+ * ends.
+ */
+export const repeatStarts = ({ measures }: Pick<Tune, 'measures'>): readonly number[] => {
+  const groups = endingGroups(measures, endingNumbers(measures));
+  let open: readonly number[] = [];
+  let free = 0;
+  return measures.map(({ left, right }, index) => {
+    if (left.repeat) open = [...open, index];
+    const start = open.at(-1) ?? free;
+    const group = groups[index];
+    if (group ? index === group.to : right.repeat) {
+      open = open.slice(0, -1);
+      if (open.length === 0) free = index + 1;
+    }
+    return start;
+  });
+};
+
 type Endings = readonly (readonly number[] | undefined)[];
 
 /** The passes on which each measure is played; undefined outside endings. */
@@ -147,8 +167,8 @@ const marksAt = ({ directions }: TuneMeasure) =>
 
 type Sign = (Direction & { readonly kind: 'sign' })['sign'];
 
-/** A sign at the end of a measure stands for the measure that follows. */
-const signsAt = (measures: readonly TuneMeasure[], sign: Sign): readonly number[] =>
+/** The measures of a sign, by index; at the end of a measure it stands for the measure that follows. */
+export const signsAt = (measures: readonly TuneMeasure[], sign: Sign): readonly number[] =>
   measures.flatMap(({ directions, length }, index) =>
     directions.flatMap(each =>
       each.kind === 'sign' && each.sign === sign ? [each.at >= length && length > 0 ? index + 1 : index] : [],

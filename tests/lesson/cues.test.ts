@@ -13,7 +13,7 @@ import { Refusal } from '../../src/score/diagnostic.ts';
 import { chooseMelody } from '../../src/score/melody.ts';
 import type { Tune } from '../../src/score/tune.ts';
 import { struckHeads } from '../support/lesson.ts';
-import { attributes, note, tuneFrom } from '../support/musicxml.ts';
+import { attributes, melodyOf, note, scoreOf, tuneFrom } from '../support/musicxml.ts';
 
 const PLAIN: CueStyle = { strings: 'names', markup: 'text', width: 200, ascii: false };
 
@@ -142,6 +142,99 @@ describe('phrases', () => {
     const text = cuesToText(cuesFor(tune, 'ukulele', 'none').cues, PLAIN);
     expect(text).toContain('Back to measure 1.');
     expect(text).toContain('As measures 1–2.');
+  });
+});
+
+describe('the way through a tune', () => {
+  const half = (name: string) => note(name, 24);
+  const measure = (names: string) => names.split(' ').map(half).join('');
+  const start = '<barline location="left"><repeat direction="forward"/></barline>';
+  const end = '<barline location="right"><repeat direction="backward"/></barline>';
+  const ending = (number: number, content: string, close = '') =>
+    `<barline location="left"><ending number="${number}" type="start"/></barline>${content}<barline location="right"><ending number="${number}" type="stop"/>${close}</barline>`;
+  const back = '<repeat direction="backward"/>';
+  const words = (text: string, sound: string) =>
+    `<direction><direction-type><words>${text}</words></direction-type><sound ${sound}/></direction>`;
+  const rest = '<note><rest measure="yes"/><duration>48</duration></note>';
+
+  /** The lines that say neither notes nor where the hand begins, as heads and as lines. */
+  const signs = (tune: Tune, every?: number): readonly string[] => {
+    const { arrangement } = cuesFor(tune, 'ukulele', 'none');
+    return cuesToText(makeCues(tune, arrangement, every), PLAIN)
+      .split('\n')
+      .slice(3)
+      .map(line => line.trim().replace(/: on 1.*/, ''))
+      .filter(line => line !== '' && !/^Index|^Measures? [\d–]+$/.test(line));
+  };
+
+  test('a second passage goes back to where it begins, with a sign there or without', () => {
+    const passage = [measure('C4 D4'), measure('E4 F4') + end];
+    const [first, second] = passage;
+    expect(
+      signs(tuneFrom(attributes() + start + first, second!, measure('G4 A4'), measure('B4 C5') + end)),
+    ).toEqual(['Back to measure 1.', 'Back to measure 3.']);
+  });
+
+  test('back to the pickup, which has no number', () => {
+    const [pickup, ...rest] = [half('C4'), measure('C4 D4'), half('E4') + end];
+    const numbered = [attributes() + start + pickup, ...rest].map(
+      (content, number) =>
+        `<measure number="${number}"${number === 0 ? ' implicit="yes"' : ''}>${content}</measure>`,
+    );
+    const list = '<score-part id="P1"><part-name>Tune</part-name></score-part>';
+    const { tune } = melodyOf(scoreOf(list, `<part id="P1">${numbered.join('')}</part>`));
+    expect(signs(tune)).toContain('Back to the pickup.');
+  });
+
+  test('a repeat, a jump and an ending at silent measures are said with the notes beside them', () => {
+    const tune = tuneFrom(
+      attributes() + measure('C4 D4'),
+      rest + end,
+      measure('E4 F4'),
+      rest + words('D.C. al Fine', 'dacapo="yes"'),
+    );
+    expect(signs(tune)).toEqual(['Back to measure 1.', 'D.C. al Fine.']);
+    const endings = tuneFrom(
+      attributes() + start + measure('C4 D4'),
+      ending(1, measure('E4 F4'), back),
+      ending(2, rest),
+      measure('G4 A4'),
+    );
+    expect(signs(endings)).toEqual([
+      'First ending, measure 2',
+      'Back to measure 1.',
+      'Second ending, measure 4',
+    ]);
+  });
+
+  test('so many measures at a time, what lies between them is said, too', () => {
+    const tune = tuneFrom(
+      attributes() + start + measure('C4 D4'),
+      ending(1, measure('E4 F4'), '<repeat direction="backward" times="3"/>'),
+      ending(2, measure('G4 A4')),
+      measure('A4 B4'),
+    );
+    expect(signs(tune, 4)).toEqual([
+      'First ending, measure 2',
+      'Back to measure 1; play 3 times.',
+      'Second ending, measure 3',
+    ]);
+    // Alike in its notes, and not in its signs.
+    const twice = ['C4 D4', 'E4 F4', 'C4 D4', 'E4 F4'].map(measure);
+    const half = tuneFrom(attributes() + twice[0] + end, ...twice.slice(1));
+    expect(signs(half, 2)).toEqual(['Back to measure 1.', 'Measures 3–4: as measures 1–2.']);
+  });
+
+  test('segno and coda, to which jumps lead', () => {
+    const sign = (name: string) =>
+      `<direction><direction-type><${name}/></direction-type><sound ${name}="1"/></direction>`;
+    const tune = tuneFrom(
+      attributes() + measure('C4 D4'),
+      sign('segno') + measure('E4 F4') + words('To Coda', 'tocoda="1"'),
+      measure('G4 A4') + words('D.S. al Coda', 'dalsegno="1"'),
+      sign('coda') + measure('B4 C5'),
+    );
+    expect(signs(tune)).toEqual(['Segno.', 'To Coda.', 'D.S. al Coda.', 'Coda.']);
   });
 });
 

@@ -6,7 +6,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Barline } from '../../src/score/model/barline.ts';
 import type { Direction } from '../../src/score/model/direction.ts';
-import { playOrder } from '../../src/score/play-order.ts';
+import { playOrder, repeatStarts } from '../../src/score/play-order.ts';
 import type { Tune, TuneMeasure } from '../../src/score/tune.ts';
 import { quarters } from '../support/melody.ts';
 import { refused } from '../support/musicxml.ts';
@@ -63,6 +63,40 @@ const played = (text: string): string => {
     .measures.map(index => tune.measures[index]!.number)
     .join(' ');
 };
+
+/** From which measure the order goes back to which, and what `repeatStarts` says of that measure. */
+const goneBack = (text: string): readonly (readonly [from: string, to: string, said: string])[] => {
+  const { measures } = form(text);
+  const { measures: order } = playOrder(form(text));
+  const starts = repeatStarts(form(text));
+  const name = (index: number): string => measures[index]!.number;
+  return order.flatMap((index, at) => {
+    const next = order[at + 1] ?? measures.length;
+    return next > index ? [] : [[name(index), name(next), name(starts[index]!)] as const];
+  });
+};
+
+describe('where repeats go back to', () => {
+  test.each([
+    '|: a b :| c d :|',
+    '|: a :| |: b :| c :|',
+    '|: a |: b :| c :| d',
+    '|: a [1 b ] :| [2 c ] :| [3 d ] e',
+    '|: a [1 b ] :| [2 c ] d [1 e ] :| [2 f ] g :|',
+    '|: a |: b [1 c ] :| [2 d ] e :| f',
+  ])('%s', text => {
+    const gone = goneBack(text);
+    expect(gone.length).toBeGreaterThan(1);
+    for (const [, to, said] of gone) expect(said).toBe(to);
+  });
+
+  test('the second of two without a start goes back to the end of the first', () => {
+    expect(goneBack('|: a b :| c d :|')).toEqual([
+      ['b', 'a', 'a'],
+      ['d', 'c', 'c'],
+    ]);
+  });
+});
 
 describe('repeats', () => {
   test.each([

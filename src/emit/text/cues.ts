@@ -84,11 +84,15 @@ const stringNames = (instrument: Instrument, by: CueStyle['strings']): readonly 
 };
 
 /** "Measures 1–4", "Pickup and measures 1–3", "First ending, measure 8" */
-const phraseHead = ({ measures, ending }: CuePhrase): string => {
-  const range = rangeName(measures[0]!.number, measures.at(-1)!.number);
-  const words = ending ? `${endingName(ending)} ending, ${range}` : range;
-  return words[0]!.toUpperCase() + words.slice(1);
+const phraseHead = ({ measures }: CuePhrase): string => inEnding(measures[0]!, measures.at(-1)!);
+
+/** From one measure to another, as a line begins with them. */
+const inEnding = ({ number, signs: { ending } }: CueMeasure, last: CueMeasure): string => {
+  const range = rangeName(number, last.number);
+  return capital(ending ? `${endingName(ending)} ending, ${range}` : range);
 };
+
+const capital = (words: string): string => `${words[0]!.toUpperCase()}${words.slice(1)}`;
 
 /** Cues leave the number of a pickup out. */
 const PICKUP = '0';
@@ -113,28 +117,31 @@ class Speaker {
   }
 
   phrase(phrase: CuePhrase): readonly string[] {
-    const { measures, as, position, backTo, jumps } = phrase;
+    const { measures, as, position } = phrase;
+    const [first] = measures;
+    const last = measures.at(-1)!;
     // A phrase is heard by itself: the string is named at its start.
     this.#string = undefined;
     const start = !this.#begun && position !== undefined ? [`Index finger at fret ${position}.`] : [];
     this.#begun = true;
     const body = as
-      ? [`As ${rangeName(as.from, as.to)}.`]
-      : gathered(measures).map(group => this.#measures(group));
-    const end = [
-      ...(backTo === undefined ? [] : [`Back to measure ${backTo}.`]),
-      ...jumps.map(text => `${text}.`.replace(/\.\.$/, '.')),
-    ];
-    return [...start, ...body, ...end];
+      ? [...signsBefore(first!), `As ${rangeName(as.from, as.to)}.`, ...signsAfter(last)]
+      : gathered(measures).flatMap(group => [
+          ...signsBefore(group[0]!),
+          this.#measures(group, group[0] === first),
+          ...signsAfter(group.at(-1)!),
+        ]);
+    return [...start, ...body];
   }
 
-  #measures(group: readonly CueMeasure[]): string {
+  /** The ending that a phrase begins with stands over it. */
+  #measures(group: readonly CueMeasure[], begins: boolean): string {
     const [first] = group;
-    const name = rangeName(first!.number, group.at(-1)!.number);
-    const label = name[0]!.toUpperCase() + name.slice(1);
+    const last = group.at(-1)!;
+    const label = begins ? capital(rangeName(first!.number, last.number)) : inEnding(first!, last);
     if (first!.as !== undefined) {
       this.#string = undefined;
-      return `${label}: as ${rangeName(first!.as, group.at(-1)!.as)}.`;
+      return `${label}: as ${rangeName(first!.as, last.as)}.`;
     }
     const { notes } = first!;
     if (notes.length === 0) return `${label}: hold.`;
@@ -153,6 +160,20 @@ class Speaker {
     return `${move ? `${moveName(move)}, ` : ''}${when}, ${where}${how}`;
   }
 }
+
+const signsBefore = ({ signs: { segno, coda } }: CueMeasure): readonly string[] => [
+  ...(segno ? ['Segno.'] : []),
+  ...(coda ? ['Coda.'] : []),
+];
+
+const signsAfter = ({ signs: { back, jumps }, backTo }: CueMeasure): readonly string[] => [
+  ...(back
+    ? [`Back to ${backTo === undefined ? 'the pickup' : `measure ${backTo}`}${timesOf(back.times)}.`]
+    : []),
+  ...jumps.map(text => `${text}.`.replace(/\.\.$/, '.')),
+];
+
+const timesOf = (times: number): string => (times > 2 ? `; play ${times} times` : '');
 
 /** A note with the one before it, and the further beats on which it comes again: " and 3". */
 interface Run {
@@ -188,7 +209,11 @@ const gathered = (measures: readonly CueMeasure[]): readonly (readonly CueMeasur
   for (const measure of measures) {
     const last = groups.at(-1)?.at(-1);
     const goesOn =
-      last?.as !== undefined && measure.as !== undefined && Number(measure.as) === Number(last.as) + 1;
+      last?.as !== undefined &&
+      measure.as !== undefined &&
+      Number(measure.as) === Number(last.as) + 1 &&
+      signsAfter(last).length + signsBefore(measure).length === 0 &&
+      measure.signs.ending === undefined;
     if (goesOn) groups.at(-1)!.push(measure);
     else groups.push([measure]);
   }
