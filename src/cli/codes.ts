@@ -57,6 +57,7 @@ lesson-without-tune | error | the lesson file names no tune | without one there 
 marks-ignored | note | string, fret or fingering numbers in the file were not used | they are obeyed only where that is asked for | add --keep-marked to obey them
 no-chord-symbols | error | the tune has no chord symbols | a chart is made of them | write them over the staff, and export the tune again
 no-coda | warning | the way to the coda is not followed when the tune is played | there is no coda sign after it | set the sign, and export the tune again
+no-fine | warning | the tune is played to its end after D.C. or D.S. al Fine | Fine stands nowhere in it | set it where the tune ends, and export the tune again
 no-match | error | no file has a name like the glob | it is mistyped, or for another folder | check it; quote it, so that the shell leaves it alone
 no-note-to-place | error | there is no note where a place was chosen, or one was to be explained | the pitch does not occur, or nothing is struck there | choose one that the message lists
 no-notes | error | the part or voice has no pitched notes | it is percussion, or rests only | choose another with --part or --voice

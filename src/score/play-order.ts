@@ -193,8 +193,14 @@ const lostJumps = (measure: TuneMeasure, index: number, measures: readonly TuneM
   if (marks.has('tocoda') && codaAfter(measures, index) === undefined) {
     return lost('no-coda', 'the way to the coda is not followed: there is no coda after it');
   }
+  if (endsAtFine(measure) && !measures.some(each => marksAt(each).has('fine'))) {
+    return lost('no-fine', 'the tune is played to its end again: there is no Fine');
+  }
   return [];
 };
+
+const endsAtFine = ({ directions }: TuneMeasure): boolean =>
+  directions.some(each => each.kind === 'jump' && each.jump !== 'fine' && /\bal fine\b/i.test(each.text));
 
 const tooLong = ({ source }: TuneMeasure): Refusal =>
   new Refusal({

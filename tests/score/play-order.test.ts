@@ -12,7 +12,13 @@ import { quarters } from '../support/melody.ts';
 import { refused } from '../support/musicxml.ts';
 
 const SIGNS = { segno: 'segno', coda: 'coda' } as const;
-const JUMPS = { DC: 'dacapo', DS: 'dalsegno', toCoda: 'tocoda', Fine: 'fine' } as const;
+const JUMPS = {
+  DC: 'dacapo',
+  'DC-al-Fine': 'dacapo',
+  DS: 'dalsegno',
+  toCoda: 'tocoda',
+  Fine: 'fine',
+} as const;
 
 /** "|: a b :|" → a tune whose measures are numbered a, b, … */
 const form = (text: string): Tune => {
@@ -40,7 +46,7 @@ const form = (text: string): Tune => {
       const jump = JUMPS[word as keyof typeof JUMPS];
       measures.at(-1)!.directions = [
         ...measures.at(-1)!.directions,
-        { kind: 'jump', jump, text: word, at: 0, source },
+        { kind: 'jump', jump, text: word.replaceAll('-', ' '), at: 0, source },
       ];
     } else {
       measures.push({
@@ -168,6 +174,9 @@ describe('jumps', () => {
   test('what leads nowhere is said', () => {
     expect(playOrder(form('a b DS c')).diagnostics.map(each => each.code)).toEqual(['no-segno']);
     expect(playOrder(form('a toCoda b DC')).diagnostics.map(each => each.code)).toEqual(['no-coda']);
+    expect(playOrder(form('a b DC-al-Fine')).diagnostics.map(each => each.code)).toEqual(['no-fine']);
+    expect(playOrder(form('a Fine b DC-al-Fine')).diagnostics).toEqual([]);
+    expect(playOrder(form('a b DC')).diagnostics).toEqual([]);
     expect(playOrder(form('a segno b DS')).diagnostics).toEqual([]);
     expect(playOrder(form('a toCoda b DC coda c')).diagnostics).toEqual([]);
     expect(playOrder(form('a b DS c')).diagnostics).toMatchObject([

@@ -39,6 +39,11 @@ export const MUSIC: Provocations = {
       at: IN_FIRST,
     },
   ),
+  'no-fine': tune(measures(`${whole('C4')}${words('<words>D.C. al Fine</words>')}`), {
+    options: '--to midi --out out',
+    on: '<measure number="1"',
+    at: IN_FIRST,
+  }),
   'no-notes': tune(measures(REST)),
   'no-segno': tune(measures(`${whole('C4')}${sound('dalsegno="1"')}`), {
     options: '--to midi --out out',
