@@ -1,10 +1,14 @@
 /** Ways to hold several strings at once, against every choice of fingers and position. */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { arrange } from '../../src/fingering/arrange.ts';
 import { handOn } from '../../src/fingering/hand.ts';
+import { rulesFrom } from '../../src/fingering/rules.ts';
 import { holdings } from '../../src/fingering/shapes.ts';
 import { INSTRUMENTS } from '../../src/instrument/catalogue.ts';
+import { findInstrument } from '../../src/instrument/define.ts';
 import { soundAt } from '../../src/instrument/places.ts';
+import { bars } from '../support/melody.ts';
 import { shareOf } from './share.ts';
 import { holdByTrial } from './trial/grips.ts';
 
@@ -54,4 +58,11 @@ test('holdings are all that a hand can do, and nothing else', () => {
   );
   expect(found).toBeGreaterThan(100);
   expect(refused).toBeGreaterThan(5);
+});
+
+test('two notes of a chord have two strings', () => {
+  // On a re-entrant ukulele C4 and D4 lie on the third string alone.
+  const ukulele = findInstrument('ukulele');
+  expect(() => arrange(bars('C4+D4'), ukulele, rulesFrom())).toThrow(/cannot be held|no shape/);
+  expect(arrange(bars('C4+E4'), ukulele, rulesFrom()).arrangement.placements.size).toBe(2);
 });
