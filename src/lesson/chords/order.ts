@@ -47,6 +47,9 @@ const LOW_FRETS = 4;
 
 const sounding = (frets: Voicing): number => frets.filter(fret => fret !== undefined).length;
 
+/** What a hand covers without a stretch, and a frame shows. */
+const COVERED_FRETS = 4;
+
 /** Neighbouring stopped strings that have an open one between them. */
 const openInside = (frets: Voicing): number => {
   const stopped = frets.flatMap((fret, index) => (fret !== undefined && fret > 0 ? [index] : []));
@@ -143,6 +146,16 @@ const VOICING_TERMS: readonly VoicingTerm[] = [
     },
   },
   {
+    name: 'frets beyond four',
+    unit: 'frets',
+    weight: 0.5,
+    source: 'a shape lies within four frets where it can, common practice; weight: our judgement',
+    measure: ({ frets }) => {
+      const stopped = stoppedFrets(frets);
+      return Math.max(0, Math.max(...stopped) - Math.min(...stopped) + 1 - COVERED_FRETS);
+    },
+  },
+  {
     name: 'reach',
     unit: 'mm',
     weight: 0.018,
@@ -175,6 +188,17 @@ const HOLDING = {
 const fingersOf = (touches: readonly Touch[]): ReadonlySet<number> =>
   new Set(touches.map(({ finger }) => finger).filter(finger => finger > 0));
 
+/**
+ * Whether index and middle finger crowd side by side into one fret, below a finger on the next string towards the
+ * ceiling: there the index finger lies flat with less trouble.
+ */
+const crowded = (touches: readonly Touch[]): boolean => {
+  const at = (finger: number) => touches.filter(each => each.finger === finger);
+  const [[index], [middle]] = [at(1), at(2)];
+  if (!index || !middle || middle.fret !== index.fret || middle.string !== index.string - 1) return false;
+  return touches.some(({ string, fret }) => string === index.string + 1 && fret > index.fret);
+};
+
 /** Terms of a held grip that depend on what was wished for. */
 const HELD_TERMS: readonly HeldTerm[] = [
   {
@@ -195,7 +219,7 @@ const HELD_TERMS: readonly HeldTerm[] = [
   {
     name: 'barre of another finger than the index',
     unit: 'times',
-    weight: 0.5,
+    weight: 0.7,
     source: 'the index finger lies flat by itself, common practice; weight: our judgement',
     measure: ({ touches }) => barresOf(touches).filter(({ finger }) => finger > 1).length,
   },
@@ -208,6 +232,13 @@ const HELD_TERMS: readonly HeldTerm[] = [
     measure: ({ touches }) =>
       barresOf(touches).filter(({ fret, to }) => touches.some(each => each.string < to && each.fret < fret))
         .length,
+  },
+  {
+    name: 'two fingers crowded where one could lie flat',
+    unit: 'times',
+    weight: 0.15,
+    source: 'Gm7 on the ukulele, Dm7 on the guitar: common practice; weight: our judgement',
+    measure: ({ touches }) => (crowded(touches) ? 1 : 0),
   },
   {
     name: 'all four fingers down',

@@ -47,6 +47,7 @@ const UKULELE: Chart = {
   Esus4: '2402 4400',
   F: '2010',
   Fm: '1013',
+  Fdim: '4542',
   F7: '2313 2310',
   Fmaj7: '2413',
   Fm7: '1313',
@@ -184,7 +185,21 @@ describe.each(CHARTS)('on %s, first', (id, chart) => {
 const HELD: readonly (readonly [string, Chart])[] = [
   [
     'ukulele',
-    { Em: '0321', Dm: '2310', Gm: '0231', Cm: '0111', Gmaj7: '0111', 'F#m': '2130', Dmaj7: '1113' },
+    {
+      Em: '0321',
+      Dm: '2310',
+      Gm: '0231',
+      Cm: '0111',
+      Gmaj7: '0111',
+      'F#m': '2130',
+      Dmaj7: '1113',
+      Gm7: '0211',
+      Bb6: '0211',
+      Dm7: '2314',
+      Fsus4: '3012',
+      Cm6: '1234',
+      E9: '1234',
+    },
   ],
   [
     'guitar',
@@ -197,6 +212,7 @@ const HELD: readonly (readonly [string, Chart])[] = [
       Am: '002310',
       Dm: '000231',
       Bm: '013421',
+      Dm7: '000211',
     },
   ],
 ];
