@@ -100,7 +100,7 @@ const arrangeOne = (
 };
 
 /** What a lesson makes has measures, but stands in no file. */
-const withoutFile = ({ place, ...diagnostic }: Diagnostic): Diagnostic => {
+export const withoutFile = ({ place, ...diagnostic }: Diagnostic): Diagnostic => {
   const { measure, beat } = place ?? {};
   return {
     ...diagnostic,

@@ -1,11 +1,13 @@
 /** The warm-up: a scale or arpeggio as a tune, the same for all editions, and where the hand shifts. */
 import type { Arranged } from '../fingering/arrange.ts';
 import type { Arrangement } from '../fingering/arrangement.ts';
+import { misfitDiagnostics, rulesDiagnostics } from '../fingering/misfits.ts';
+import { spotOf } from '../fingering/spots.ts';
 import { beatAt } from '../fingering/strikes.ts';
 import type { Diagnostic } from '../score/diagnostic.ts';
-import { pitchName } from '../score/pitch.ts';
+import { midi, pitchName } from '../score/pitch.ts';
 import type { Tune } from '../score/tune.ts';
-import { arrangeIn, knownPlaces, type LessonAsked, withoutFingers } from './places.ts';
+import { arrangeIn, knownPlaces, type LessonAsked, withoutFile, withoutFingers } from './places.ts';
 import { fingered } from './scale/places.ts';
 import { scaleRange } from './scale/range.ts';
 import { type ScaleAsked, scaleTune } from './scale/writing.ts';
@@ -43,9 +45,23 @@ export const makeScale = (wanted: ScaleWanted, lesson: LessonAsked): MadeScale =
   const tune = scaleTune(asked, range);
   const editions = arrangeIn(tune, { ...lesson, known }).map((edition, index) => ({
     ...edition,
-    diagnostics: [...upwards[index]!.diagnostics, ...shiftNotes(tune, edition.arrangement)],
+    diagnostics: [...fitNotes(edition, upwards[index]!), ...shiftNotes(tune, edition.arrangement)],
   }));
   return { tune, editions };
+};
+
+/** What there is to say of the notes as they were fingered upwards, at the moments at which they are played. */
+const fitNotes = ({ problem: { strikes } }: Arranged, upwards: Arranged): readonly Diagnostic[] => {
+  const { problem, found, arrangement } = upwards;
+  const bySound = new Map(arrangement.misfits.map(misfit => [midi(misfit.pitch), misfit]));
+  const misfits = strikes.flatMap(strike => {
+    const misfit = bySound.get(strike.sounds[0]!);
+    return misfit ? [{ ...misfit, ...spotOf(strike), head: strike.heads[0]! }] : [];
+  });
+  return [
+    ...misfitDiagnostics(problem, { ...arrangement, misfits }),
+    ...rulesDiagnostics(problem, found),
+  ].map(withoutFile);
 };
 
 /** A note for each change of position: on which note, and where to. */

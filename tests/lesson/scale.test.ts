@@ -50,6 +50,17 @@ describe('C major in frets 4-8 (check value: common practice)', () => {
       ['hand-shifts', { measure: '5', beat: 1 }],
     ]);
   });
+  test('says of a note outside the window when it is played, whichever way the scale goes', () => {
+    const said = (direction: ScaleAsked['direction']) => {
+      const asked = ask('C major', { window: { low: 5, high: 7 }, octaves: 1, direction });
+      const [edition] = makeScale(asked, lessonFor(['ukulele'], [5, 7])).editions;
+      const about = edition!.diagnostics.find(({ message }) => message.startsWith('C4 has no place'))!;
+      return [about.message.replace(/.*: /, ''), about.place];
+    };
+    expect(said('up')).toEqual(['measure 1 beat 1', { measure: '1', beat: 1 }]);
+    expect(said('down')).toEqual(['measure 2 beat 4', { measure: '2', beat: 4 }]);
+    expect(said('both')).toEqual(['measure 1 beat 1; measure 4 beat 3', { measure: '1', beat: 1 }]);
+  });
   test('fills its measures, and the last note is held to the end', () => {
     for (const { events, length } of made('both', ['ukulele']).tune.measures) {
       expect(events.reduce((sum, event) => sum + event.duration, 0)).toBe(length);
