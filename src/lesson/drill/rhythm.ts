@@ -11,6 +11,9 @@ import type { Chance } from './random.ts';
 /** Fine enough for a quarter of a beat of eighths. */
 export const DIVISION = 24;
 
+/** The lower number of a metre whose beats are whole ticks, at most. */
+export const SHORTEST_BEAT = 32;
+
 /** Measures of a phrase. */
 export const PHRASE = 4;
 
@@ -31,8 +34,12 @@ const metreOf = (time: TimeSignature, grade: Grade): Metre => {
   const beatType = time.kind === 'metred' ? time.fractions[0]!.beatType : 4;
   const compound = beats[0] === (3 * 4 * DIVISION) / beatType;
   const beat = compound ? COMPOUND_BEAT : SIMPLE_BEAT;
-  const cells = (compound ? COMPOUND_CELLS : SIMPLE_CELLS).filter(({ from }) => from <= grade);
-  return { beats: beats.length, unit: beats[0]! / beat, beat, cells };
+  const unit = beats[0]! / beat;
+  // In metres of short beats the finest notes would be finer than any that is read.
+  const cells = (compound ? COMPOUND_CELLS : SIMPLE_CELLS).filter(
+    ({ from, notes }) => from <= grade && notes.every(each => Number.isInteger(each * unit)),
+  );
+  return { beats: beats.length, unit, beat, cells };
 };
 
 /** Makes the rhythm of so many measures. */

@@ -3,6 +3,7 @@ import type { TimeSignature } from '../../score/model/attributes.ts';
 import type { Tune } from '../../score/tune.ts';
 import { FOUR_FOUR } from '../compose.ts';
 import type { DrillAsked } from '../drill.ts';
+import { SHORTEST_BEAT } from './rhythm.ts';
 
 type Unsaid = Pick<DrillAsked, 'time' | 'measures' | 'grade' | 'seed' | 'focus'>;
 
@@ -18,10 +19,12 @@ export const usualDrill = (said: DrillSaid, tune: Tune | undefined): Unsaid => (
   focus: said.focus ?? [],
 });
 
-/** The metre of a tune where it is one fraction with one number above. */
+/** The metre of a tune where it is one fraction with one number above, and its beats are not too short to be read. */
 const plainTime = (tune: Tune | undefined): TimeSignature | undefined => {
   const time = tune?.measures[0]?.time;
-  const plain =
-    time?.kind === 'metred' && time.fractions.length === 1 && time.fractions[0]!.beats.length === 1;
-  return plain ? time : undefined;
+  const isPlain =
+    time?.kind === 'metred' &&
+    time.fractions.length === 1 &&
+    time.fractions.every(({ beats, beatType }) => beats.length === 1 && beatType <= SHORTEST_BEAT);
+  return isPlain ? time : undefined;
 };

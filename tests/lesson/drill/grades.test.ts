@@ -2,9 +2,12 @@
 import { describe, expect, test } from 'vitest';
 import { GRADES, type Grade } from '../../../src/lesson/drill/grades.ts';
 import { readingLoad } from '../../../src/lesson/drill/load.ts';
+import { usualDrill } from '../../../src/lesson/drill/usual.ts';
 import { type DrillAsked, drillTune } from '../../../src/lesson/drill.ts';
 import { staffStep } from '../../../src/score/pitch.ts';
+import { valueTicks } from '../../../src/score/time.ts';
 import { notesOf, struckHeads } from '../../support/lesson.ts';
+import { attributes, note, tuneFrom } from '../../support/musicxml.ts';
 import { ask, LINEAR, time } from './asked.ts';
 
 describe('grades', () => {
@@ -44,5 +47,31 @@ describe('grades', () => {
     const shortest = (grade: Grade) =>
       Math.max(...drills(grade).flatMap(tune => notesOf(tune).map(note => note.value.base)));
     expect([1, 2, 3].map(grade => shortest(grade as Grade))).toEqual([4, 4, 8]);
+  });
+
+  test.each([1, 2, 4, 8, 16, 32])(
+    'in metres over %i all notes are written in values that exist',
+    beatType => {
+      for (const beats of [1, 2, 3, 4, 5, 6, 9, 12]) {
+        for (const seed of SEEDS.slice(0, 8)) {
+          const metre = time(beats, beatType);
+          const { tune } = drillTune(ask({ grade: 5, seed, time: metre }), LINEAR);
+          for (const { duration, value } of notesOf(tune)) {
+            expect(duration).toSatisfy(Number.isInteger);
+            expect(valueTicks(value, tune.division)).toBe(duration);
+            expect(value.ratio).toBeUndefined();
+          }
+        }
+      }
+    },
+  );
+
+  test('a tune in beats too short to be read has its drill in 4/4', () => {
+    const timed = (beatType: number) =>
+      tuneFrom(
+        `${attributes(`<time><beats>4</beats><beat-type>${beatType}</beat-type></time>`)}${note('C4', 192 / beatType)}`,
+      );
+    expect(usualDrill({}, timed(16)).time).toEqual(time(4, 16));
+    expect(usualDrill({}, timed(64)).time).toEqual(time(4, 4));
   });
 });
