@@ -95,10 +95,16 @@ const changed = (
   alter: number,
   degree: number,
 ): readonly Size[] => {
-  const gone = word === 'sus' ? 3 : degree;
-  const rest = base.filter(each => each.degree !== gone);
-  if (word === 'no' || word === 'omit') return rest;
-  return [...rest, { degree, semitones: plainSize(degree) + alter }].sort((a, b) => a.degree - b.degree);
+  if (word === 'no' || word === 'omit') return base.filter(each => each.degree !== degree);
+  const size = { degree, semitones: plainSize(degree) + alter };
+  // What was altered before stays beside it: a dominant with both ♯9 and ♭9.
+  const replaced = [plainSize(degree), size.semitones];
+  const rest = base.filter(
+    each =>
+      !(word === 'sus' && each.degree === 3) &&
+      (each.degree !== degree || !replaced.includes(each.semitones)),
+  );
+  return [...rest, size].sort((a, b) => a.degree - b.degree || a.semitones - b.semitones);
 };
 
 /** The kind of MusicXML that needs the fewest degrees beside it, and those degrees. */
@@ -123,7 +129,12 @@ const degreesBetween = (from: readonly Size[], to: readonly Size[]): readonly Ch
   const same = (a: Size, b: Size) => a.degree === b.degree && a.semitones === b.semitones;
   const lost = from.filter(size => !to.some(each => same(each, size)));
   const gained = to.filter(size => !from.some(each => same(each, size)));
-  const altered = gained.map(size => lost.find(({ degree }) => degree === size.degree));
+  // One degree becomes one other; a second of its number is added.
+  const altered = gained.map(({ degree }, index) =>
+    index === gained.findIndex(each => each.degree === degree)
+      ? lost.find(each => each.degree === degree)
+      : undefined,
+  );
   return [
     ...gained.map((size, index): ChordDegree => {
       const old = altered[index];
