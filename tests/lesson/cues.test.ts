@@ -5,12 +5,14 @@ import { describe, expect, test } from 'vitest';
 import { type CueStyle, cuesToText } from '../../src/emit/text/cues.ts';
 import { arrange } from '../../src/fingering/arrange.ts';
 import { rulesFrom, wholeTune } from '../../src/fingering/rules.ts';
-import { findInstrument } from '../../src/instrument/define.ts';
+import { findInstrument, withCapo } from '../../src/instrument/define.ts';
 import { phrasesOf } from '../../src/lesson/cues/phrases.ts';
 import { makeCues } from '../../src/lesson/cues.ts';
+import { fromMarkdown } from '../../src/lesson/pack/markdown.ts';
 import { readScore } from '../../src/read/read.ts';
 import { Refusal } from '../../src/score/diagnostic.ts';
 import { chooseMelody } from '../../src/score/melody.ts';
+import { transposeTune } from '../../src/score/transpose-tune.ts';
 import type { Tune } from '../../src/score/tune.ts';
 import { struckHeads } from '../support/lesson.ts';
 import { attributes, melodyOf, note, scoreOf, tuneFrom } from '../support/musicxml.ts';
@@ -277,6 +279,29 @@ describe('words', () => {
     expect(cuesToText(cuesFor(low, 'guitar', 'none').cues, PLAIN)).toContain(
       'on 1 E, low E string open; on 3 E, high E string open',
     );
+  });
+
+  test('capo, window and key stand over them, and a long title over several lines', () => {
+    const title = 'Blow the man down, '.repeat(6).trim();
+    const rules = rulesFrom({ windows: wholeTune(5, 5), outside: 'nearest' });
+    const moved = { ...transposeTune(tune, 2), title };
+    const { arrangement } = arrange(moved, withCapo(findInstrument('ukulele'), 2), rules);
+    const [head] = cuesToText(makeCues(moved, arrangement), { ...PLAIN, width: 60 }).split('\n\n');
+    const lines = head!.split('\n');
+    expect(lines.pop()).toBe('Ukulele, high G, capo 2, fret 5, moved up 2 semitones');
+    expect(lines.join(' ')).toBe(title);
+    for (const line of lines) expect(line.length).toBeLessThanOrEqual(60);
+  });
+
+  test('in Markdown a title stands as it is written', () => {
+    const title = '*Row* [1] & <2> _row_ #3';
+    const { arrangement } = cuesFor(tune, 'ukulele', 'none');
+    const text = cuesToText(makeCues({ ...tune, title }, arrangement), { ...PLAIN, markup: 'markdown' });
+    const [head] = fromMarkdown(text);
+    expect(head).toMatchObject({ kind: 'heading' });
+    const words = head?.kind === 'heading' ? head.words : [];
+    expect(words.map(run => run.text).join('')).toBe(title);
+    expect(words.some(run => run.bold || run.italic)).toBe(false);
   });
 
   test('as Markdown', () => {

@@ -6,6 +6,8 @@ import type { CueMeasure, CueNote, CuePhrase, Cues, HandMove } from '../../lesso
 import { stretchName } from '../../score/moments.ts';
 import { beatText } from '../../score/numbers.ts';
 import { pitchName } from '../../score/pitch.ts';
+import { playedHow } from './heading.ts';
+import { signsFor } from './signs.ts';
 import { cleanText, fold, toAscii, withoutControls } from './width.ts';
 
 /** How cue sheets are written. */
@@ -20,16 +22,12 @@ export interface CueStyle {
 /** The cues of a tune, with a line feed after each line. */
 export const cuesToText = (cues: Cues, style: CueStyle): string => {
   const { tune, arrangement, phrases } = cues;
-  const { instrument, windows } = arrangement;
-  const frets = windows.map(({ window, measures }) => {
-    const where = measures ? ` in ${stretchName(String(measures.from), String(measures.to))}` : '';
-    return `, frets ${window.low}–${window.high}${where}`;
-  });
+  const { instrument } = arrangement;
   const title = cleanText(tune.title ?? 'Cues');
   const names = stringNames(instrument, style.strings);
   const speaker = new Speaker(names);
   const blocks = phrases.map(phrase => ({ head: phraseHead(phrase), lines: speaker.phrase(phrase) }));
-  const edition = `${instrument.name}${frets.join('')}`;
+  const edition = [instrument.name, ...playedHow(tune, arrangement, signsFor(style.ascii))].join(', ');
   const text = withoutControls(
     style.markup === 'markdown'
       ? markdown(title, edition, blocks)
@@ -45,9 +43,12 @@ interface Block {
 
 const markdown = (title: string, edition: string, blocks: readonly Block[]): string =>
   [
-    `# ${title}\n\n${edition}\n`,
-    ...blocks.map(({ head, lines }) => `## ${head}\n\n${lines.map(line => `- ${line}\n`).join('')}`),
+    `# ${asText(title)}\n\n${asText(edition)}\n`,
+    ...blocks.map(({ head, lines }) => `## ${head}\n\n${lines.map(line => `- ${asText(line)}\n`).join('')}`),
   ].join('\n');
+
+/** What would be markup in Markdown stands for itself (CommonMark, "Backslash escapes", from memory). */
+const asText = (text: string): string => text.replace(/[\\`*_[\]<>&#]/g, '\\$&');
 
 const plain = (title: string, edition: string, blocks: readonly Block[], width: number): string => {
   const indented = (line: string): readonly string[] =>
@@ -55,7 +56,7 @@ const plain = (title: string, edition: string, blocks: readonly Block[], width: 
       .map(part => part.replaceAll(NO_BREAK, ' '))
       .map((part, index) => (index === 0 ? `  ${part}` : `    ${part}`));
   return [
-    `${title}\n${edition}\n`,
+    `${[...fold(title, width), ...fold(edition, width)].join('\n')}\n`,
     ...blocks.map(({ head, lines }) => `${[head, ...lines.flatMap(indented)].join('\n')}\n`),
   ].join('\n');
 };

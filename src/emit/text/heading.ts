@@ -21,6 +21,17 @@ const windowText = ({ window, measures }: WindowRule, { dash }: Signs): string =
   return `${frets} in ${stretchName(String(from), String(to), dash)}`;
 };
 
+/** How an edition is to be played: with a capo, in which windows, and how far from where it was written. */
+export const playedHow = (
+  { transposition }: Tune,
+  { instrument: { capo }, windows }: Arrangement,
+  signs: Signs,
+): readonly string[] => [
+  ...(capo > 0 ? [`capo ${capo}`] : []),
+  ...windows.map(rule => windowText(rule, signs)),
+  ...(transposition ? [`moved ${movedName(transposition)}`] : []),
+];
+
 /** Title and, at the right, who made it; then instrument, stringing, capo and window. */
 export const headingLines = (
   tune: Tune,
@@ -29,14 +40,8 @@ export const headingLines = (
   width: number,
 ): readonly string[] => {
   const write = textWriter(signs);
-  const { instrument, windows } = arrangement;
-  const facts = [
-    instrument.name,
-    stringNames(instrument),
-    ...(instrument.capo > 0 ? [`capo ${instrument.capo}`] : []),
-    ...windows.map(rule => windowText(rule, signs)),
-    ...(tune.transposition ? [`moved ${movedName(tune.transposition)}`] : []),
-  ];
+  const { instrument } = arrangement;
+  const facts = [instrument.name, stringNames(instrument), ...playedHow(tune, arrangement, signs)];
   const title = write(tune.title ?? '');
   const credits = write(creditLines(tune).join(signs.separator));
   const gap = width - displayWidth(title) - displayWidth(credits);

@@ -31,9 +31,10 @@ export const neckToText = (map: NeckMap, of: { readonly title: string }, options
   const fits = gutter + CELL * (map.lastFret + 1) <= options.width;
   const drawing =
     options.upright || !fits ? upright(map, names, options) : level(map, names, gutter, options);
-  const heading = [options.title ?? of.title, ...factsOf(map, signs, options.width)]
-    .map(write)
-    .filter(text => text !== '');
+  const title = write(options.title ?? of.title);
+  const heading = [...fold(title, options.width), ...factsOf(map, signs, options.width).map(write)].filter(
+    text => text !== '',
+  );
   return [
     heading.map(text => options.paint('heading', text)),
     drawing,

@@ -1,0 +1,23 @@
+/** Neck maps in characters. */
+import { expect, test } from 'vitest';
+import { neckToText } from '../../../src/emit/text/neck.ts';
+import { arrange } from '../../../src/fingering/arrange.ts';
+import { rulesFrom } from '../../../src/fingering/rules.ts';
+import { findInstrument } from '../../../src/instrument/define.ts';
+import { neckMap } from '../../../src/lesson/neck/map.ts';
+import { quarters } from '../../support/melody.ts';
+
+test.each([40, 60])('in %i columns a long title goes on over several lines', width => {
+  const title = 'Blow the man down, '.repeat(6).trim();
+  const tune = quarters('C4 D4');
+  const { arrangement } = arrange(tune, findInstrument('ukulele'), rulesFrom({}));
+  const text = neckToText(
+    neckMap(tune, arrangement),
+    { title },
+    { width, ascii: false, leftHanded: false, paint: (_role, line) => line },
+  );
+  const lines = text.split('\n');
+  for (const line of lines) expect(line.length).toBeLessThanOrEqual(width);
+  const end = lines.findIndex(line => line.startsWith('Ukulele'));
+  expect(lines.slice(0, end).join(' ')).toBe(title);
+});
