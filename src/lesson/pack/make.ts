@@ -17,7 +17,7 @@ import { type LessonAsked, wholeWindow } from '../places.ts';
 import { scaleNotes } from '../scale/notes.ts';
 import type { Direction, PatternName } from '../scale/pattern.ts';
 import { makeScale } from '../scale.ts';
-import type { PartName } from './parts.ts';
+import { PARTS, type PartName } from './parts.ts';
 import type { Block } from './prose.ts';
 
 /** What stands on the pages of a part. */
@@ -101,7 +101,7 @@ const scale: Maker = (lesson, { key, scale: asked }) => {
   return {
     contents: editions.map(({ arrangement }) => [music(tune, arrangement, 'tab', 'scale')]),
     // Where the hand shifts is printed on the sheet.
-    diagnostics: editions.flatMap(each => each.diagnostics.filter(({ severity }) => severity !== 'note')),
+    diagnostics: saidOf('scale', editions).filter(({ severity }) => severity !== 'note'),
   };
 };
 
@@ -121,9 +121,19 @@ const drill: Maker = (lesson, { key, drill: asked }) => {
       music(tune, arrangement, 'quiz', 'drill'),
       music(tune, arrangement, 'tab', 'drill'),
     ]),
-    diagnostics: editions.flatMap(each => each.diagnostics),
+    diagnostics: saidOf('drill', editions),
   };
 };
+
+/** What there is to say of a part that has measures of its own, which are none of the tune's file. */
+const saidOf = (part: PartName, editions: readonly Arranged[]): readonly Diagnostic[] =>
+  editions.flatMap(({ arrangement: { instrument }, diagnostics }) => {
+    const of = editions.length > 1 ? `, ${instrument.id}` : '';
+    return diagnostics.map(({ place: _, message, ...each }) => ({
+      ...each,
+      message: `${PARTS[part].title}${of}: ${message}`,
+    }));
+  });
 
 /** Shapes are the usual ones, whatever the window of the melody, unless a fret is named. */
 const chords: Maker = ({ tune, arranged, rules }, { chords: { near, shapes = 1 } }) => {
