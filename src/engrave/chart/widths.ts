@@ -1,7 +1,8 @@
 /**
  * How many measures stand in each row of a chart, how wide they are, and how large its chord symbols. All
- * measures are equally wide, so that bar lines stand below each other. One whose symbols need more room takes it
- * from the others of its row; symbols are set smaller before a row holds fewer measures than it would.
+ * measures are equally wide, so that bar lines stand below each other. One whose symbols need more room, or that
+ * lasts longer than its metre, takes it from the others of its row; symbols are set smaller before a row holds
+ * fewer measures than it would.
  */
 import type { ChartMeasure, ChordChart } from '../../lesson/chords/chart.ts';
 import { beatsOf } from '../../score/beats.ts';
@@ -27,6 +28,8 @@ const KEPT = 0.75;
 interface Cell {
   readonly measure: ChartMeasure;
   readonly usual: number;
+  /** As much of that as decides how many measures a row has: of a long one, what it would last in its metre. */
+  readonly counted: number;
 }
 
 /** Rows that are `width` wide where they are full. */
@@ -35,7 +38,10 @@ export function rowWidths({ tune, measures }: ChordChart, width: number, perRow:
   const pickup = measures.length > 1 && shares[0]! < 1 ? shares[0]! : 0;
   const unit = width / (pickup + perRow);
   const hanging = unit * pickup;
-  const cells = measures.map((measure, index): Cell => ({ measure, usual: unit * shares[index]! }));
+  const cells = measures.map((measure, index): Cell => {
+    const share = shares[index]!;
+    return { measure, usual: unit * share, counted: unit * Math.min(1, share) };
+  });
   const room = (row: number) => width - (row === 0 ? 0 : hanging);
   const rows = inRows(cells, room, SIZES.at(-1)! * CHART.name);
   const fits = (share: number) =>
@@ -81,7 +87,7 @@ function inRows(
     const row = rows.at(-1);
     const together = [...(row ?? []), cell];
     const free = room(rows.length - 1) + ROUNDING;
-    const usual = isOtherEnding(row?.at(-1), cell) || sum(together.map(each => each.usual)) <= free;
+    const usual = isOtherEnding(row?.at(-1), cell) || sum(together.map(each => each.counted)) <= free;
     if (row && usual && sum(together.map(each => least(each, size))) <= free) row.push(cell);
     else rows.push([cell]);
   }
@@ -94,7 +100,7 @@ const isOtherEnding = (before: Cell | undefined, { measure: { left, right } }: C
 
 /** Whether a row has no room for the measure after it because of its symbols, and so is set to the full width. */
 const isFull = (row: readonly Cell[], next: readonly Cell[] | undefined, room: number): boolean =>
-  next !== undefined && sum([...row, next[0]!].map(({ usual }) => usual)) <= room + ROUNDING;
+  next !== undefined && sum([...row, next[0]!].map(({ counted }) => counted)) <= room + ROUNDING;
 
 /**
  * Widths of a row's measures: what each needs, or the same part of its usual width. A row that is not full is no

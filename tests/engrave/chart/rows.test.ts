@@ -41,6 +41,25 @@ describe('a crowded measure', () => {
   });
 });
 
+test('a measure of five beats in common time takes room from its row, which holds as many and ends as the others', () => {
+  const tune = charted(Array.from({ length: 16 }, () => ['C']));
+  const longer = tune.measures[0]!.length / 4;
+  const pages = engraved({
+    ...tune,
+    measures: tune.measures.map((measure, index) => ({
+      ...measure,
+      at: measure.at + (index > 4 ? longer : 0),
+      length: measure.length + (index === 4 ? longer : 0),
+    })),
+  });
+  const rows = pages.flatMap(rowsOf);
+  expect(rows.map(row => row.length - 1)).toEqual([4, 4, 4, 4]);
+  expect(rows[1]!.at(-1)!.left).toBeCloseTo(rows[2]!.at(-1)!.left, 3);
+  const [long, next, ...others] = widths(rows[1]!);
+  expect(long! / next!).toBeCloseTo(5 / 4, 1);
+  for (const other of others) expect(other).toBeCloseTo(next!, 0);
+});
+
 test('no two symbols touch, and every full row is equally wide, whatever stands in it', () => {
   const symbol = fc.constantFrom('C', 'G7', 'Am7', 'F#m7b5', 'Cmaj9#11', 'Ebm(maj7)');
   fc.assert(
