@@ -8,8 +8,9 @@ import { movedName } from '../../score/names.ts';
 import type { Tune } from '../../score/tune.ts';
 import { figureLegend } from '../content/figure-signs.ts';
 import { bounds, type Mark } from '../drawing/mark.ts';
+import type { TextMark } from '../drawing/text.ts';
 import type { FaceName } from '../font/face.ts';
-import { anchoredText, richText } from '../measure/rich-text.ts';
+import { anchoredText, richText, type TextStyle } from '../measure/rich-text.ts';
 import { type PageFrame, SHEETS, type SheetOptions } from '../options.ts';
 
 const TITLE = 7.4;
@@ -54,19 +55,23 @@ export function editionLines(tune: Tune, arrangement: Arrangement, figures: bool
   ];
 }
 
-/** A centred line, set smaller where it would not fit the width. */
-function centredLine(
+/** A line of text, set smaller where it is wider than its room. */
+export function fittedLine(
   text: string,
-  face: FaceName,
-  size: number,
-  { width, margin }: PageFrame,
+  style: TextStyle,
+  room: number,
+  x: number,
   y: number,
+  anchor: TextMark['anchor'],
 ): Mark[] {
-  const room = width - 2 * margin;
-  const natural = richText(text, { role: 'heading', face, size }).width;
-  const fitted = natural > room ? (size * room) / natural : size;
-  return anchoredText(text, { role: 'heading', face, size: fitted }, width / 2, y, 'middle');
+  const { width } = richText(text, style);
+  const size = width > room ? (style.size * room) / width : style.size;
+  return anchoredText(text, { ...style, size }, x, y, anchor);
 }
+
+/** A line in the middle of the page. */
+const centredLine = (text: string, face: FaceName, size: number, { width, margin }: PageFrame, y: number) =>
+  fittedLine(text, { role: 'heading', face, size }, width - 2 * margin, width / 2, y, 'middle');
 
 const widest = (lines: readonly string[]) =>
   Math.max(0, ...lines.map(line => richText(line, { role: 'heading', face: 'serif', size: LINE }).width));
@@ -96,15 +101,16 @@ export function firstHead({ title, subtitle, left, right }: HeadWords, frame: Pa
     marks.push(...centredLine(subtitle, 'serifItalic', SUBTITLE, frame, y));
     y += 1.5;
   }
-  const collide = widest(left) + widest(right) + 6 > width - 2 * margin;
+  const room = width - 2 * margin;
+  const collide = widest(left) + widest(right) + 6 > room;
   const style = { role: 'heading', face: 'serif', size: LINE } as const;
   y += 1.5;
   const from = collide ? right.length : 0;
   right.forEach((line, i) => {
-    marks.push(...anchoredText(line, style, width - margin, y + LINE * (i + 1) * LEADING, 'end'));
+    marks.push(...fittedLine(line, style, room, width - margin, y + LINE * (i + 1) * LEADING, 'end'));
   });
   left.forEach((line, i) => {
-    marks.push(...anchoredText(line, style, margin, y + LINE * (from + i + 1) * LEADING, 'start'));
+    marks.push(...fittedLine(line, style, room, margin, y + LINE * (from + i + 1) * LEADING, 'start'));
   });
   const bottom = Math.max(y, ...marks.map(mark => bounds(mark).bottom));
   return { marks, bottom };
@@ -130,11 +136,10 @@ export function heading(
 export function runningHead(title: string, page: number, { width, margin }: PageFrame): Heading {
   const y = margin + LINE * 0.7;
   const style = { role: 'heading', face: 'serifItalic', size: LINE } as const;
+  const number = anchoredText(String(page), { ...style, face: 'serif' }, width - margin, y, 'end');
+  const room = Math.min(...number.map(mark => bounds(mark).left)) - LINE - margin;
   return {
-    marks: [
-      ...anchoredText(title, style, margin, y, 'start'),
-      ...anchoredText(String(page), { ...style, face: 'serif' }, width - margin, y, 'end'),
-    ],
+    marks: [...fittedLine(title, style, room, margin, y, 'start'), ...number],
     bottom: y + 1,
   };
 }
@@ -147,10 +152,8 @@ export function footer(
   const style = { role: 'heading', face: 'serif', size: SMALL } as const;
   const room = width - 2 * margin;
   const marks = lines.flatMap((line, i) => {
-    const natural = richText(line, style).width;
-    const size = natural > room ? (SMALL * room) / natural : SMALL;
     const y = height - margin - SMALL * 0.25 - (lines.length - 1 - i) * SMALL * LEADING;
-    return anchoredText(line, { ...style, size }, width / 2, y, 'middle');
+    return fittedLine(line, style, room, width / 2, y, 'middle');
   });
   return {
     marks,

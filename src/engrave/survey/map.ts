@@ -7,6 +7,7 @@ import type { Mark } from '../drawing/mark.ts';
 import type { FaceName } from '../font/face.ts';
 import { anchoredText } from '../measure/rich-text.ts';
 import { type PageFrame, pageFrame, type SheetOptions } from '../options.ts';
+import { fittedLine } from '../page/heading.ts';
 import type { Page } from '../page.ts';
 
 const LARGEST_CELL = 11;
@@ -53,18 +54,20 @@ const text = (
   face: FaceName = 'serif',
 ): Mark[] => anchoredText(words, { role: 'heading', face, size }, x, y, anchor);
 
-const headingMarks = ({ title, subtitle }: SurveyMap, { width, margin }: PageFrame): readonly Mark[] => [
-  ...text(title, width / 2, margin + 5.2, 7, 'middle', 'serifBold'),
-  ...text(subtitle, width / 2, margin + 12, 4, 'middle'),
-  ...text(
-    'The fuller a square, the more notes fit; the figure counts those that do not.',
-    width / 2,
-    margin + 18,
-    3.2,
-    'middle',
-    'serifItalic',
-  ),
-];
+const headingMarks = ({ title, subtitle }: SurveyMap, { width, margin }: PageFrame): readonly Mark[] => {
+  const line = (words: string, y: number, size: number, face: FaceName): Mark[] =>
+    fittedLine(words, { role: 'heading', face, size }, width - 2 * margin, width / 2, margin + y, 'middle');
+  return [
+    ...line(title, 5.2, 7, 'serifBold'),
+    ...line(subtitle, 12, 4, 'serif'),
+    ...line(
+      'The fuller a square, the more notes fit; the figure counts those that do not.',
+      18,
+      3.2,
+      'serifItalic',
+    ),
+  ];
+};
 
 const gridMarks = ({ rows, keyName }: SurveyMap, { width, height, margin }: PageFrame): readonly Mark[] => {
   const windows = [...new Map(rows.map(({ window }) => [window.low, window])).values()];
@@ -81,7 +84,7 @@ const gridMarks = ({ rows, keyName }: SurveyMap, { width, height, margin }: Page
     text(`${low}–${high}`, left + cell * (column + 0.5), top - 1.5, size, 'middle'),
   );
   const down = keys.flatMap((key, line) => {
-    const signed = key > 0 ? `+${key}` : String(key).replace('-', '−');
+    const signed = key > 0 ? `+${key}` : String(key).replace('-', '–');
     const name = key === 0 ? keyName(key) : `${keyName(key)} (${signed})`;
     return text(name, left - 1.5, top + cell * (line + 0.5) + size * 0.35, size, 'end');
   });
