@@ -3,6 +3,7 @@
 import type { Printing } from '../batch/job.ts';
 import { pageName } from '../batch/names.ts';
 import type { Output } from '../batch/outcome.ts';
+import { withoutRepeats } from '../batch/said.ts';
 import { FORMATS } from '../emit/formats.ts';
 import { isPageFormat, PAGE_WRITERS, type Rendered } from '../emit/pages.ts';
 import type { DiagramText } from '../emit/text/chords.ts';
@@ -92,5 +93,5 @@ export const renderDiagrams = async (
       });
     }
   }
-  return { outputs, diagnostics };
+  return { outputs, diagnostics: withoutRepeats(diagnostics) };
 };

@@ -1,11 +1,13 @@
 /** `fretward survey`: where on the neck, and in which key, a tune fits. */
 import { Claims } from '../../batch/claims.ts';
 import type { Output } from '../../batch/outcome.ts';
+import { withoutRepeats } from '../../batch/said.ts';
 import { rulesFrom } from '../../fingering/rules.ts';
 import { strikesOf } from '../../fingering/strikes.ts';
 import { ranked, type SurveyRow, survey, TRANSPOSITIONS, windowsOf } from '../../fingering/survey.ts';
 import { type WholeFit, wholeFit, wholeFitData, wholeFitText } from '../../fingering/whole-fit.ts';
 import type { Instrument } from '../../instrument/instrument.ts';
+import type { Diagnostic } from '../../score/diagnostic.ts';
 import { keyName } from '../../score/names.ts';
 import { mmNumber, mmText, pointsNumber, pointsText } from '../../score/numbers.ts';
 import { transposeTune } from '../../score/transpose-tune.ts';
@@ -93,10 +95,13 @@ const surveyAll = async (
     if (!destination) return answer(file, tune, surveys, own);
     const nameOf = ({ instrument }: Survey): string => `${stem}.${instrument.id}.survey.svg`;
     claims.claim(file, surveys.map(nameOf));
+    const diagnostics: Diagnostic[] = [];
     for (const each of surveys) {
-      drawn.push({ name: nameOf(each), content: await drawMap(file, tune, each, own) });
+      const map = await drawMap(file, tune, each, own);
+      drawn.push({ name: nameOf(each), content: map.content });
+      diagnostics.push(...map.diagnostics);
     }
-    return { data: undefined, text: '' };
+    return { data: undefined, text: '', diagnostics: withoutRepeats(diagnostics) };
   });
   if (!destination || drawn.length === 0) return status;
   const { quiet = false } = options;
@@ -167,18 +172,15 @@ const mapDestination = (options: SurveyOptions): Destination | undefined => {
   return destinationOf({ ...options, sheets: undefined });
 };
 
-const drawMap = async (
-  file: string,
-  tune: Tune,
-  { instrument, rows }: Survey,
-  options: SurveyOptions,
-): Promise<string> => {
-  const [{ surveyPage }, { pageToSvg }] = await Promise.all([
+const drawMap = async (file: string, tune: Tune, { instrument, rows }: Survey, options: SurveyOptions) => {
+  const [{ surveyPage }, { pageToSvg }, { leftToTheReader }] = await Promise.all([
     import('../../engrave/survey/map.ts'),
     import('../../emit/svg.ts'),
+    import('../../emit/type/missing.ts'),
   ]);
   const map = { title: titleOf(file, tune), subtitle: instrument.name, rows, keyName: keyNameOf(tune) };
-  return pageToSvg(surveyPage(map, layoutOf(options)));
+  const page = surveyPage(map, layoutOf(options));
+  return { content: pageToSvg(page), diagnostics: leftToTheReader([page]) };
 };
 
 const rowData = (row: SurveyRow): SurveyRow => ({
