@@ -5,7 +5,7 @@ import { runTune } from '../../batch/run.ts';
 import { atOptions } from '../../batch/said.ts';
 import { dealt } from '../../batch/shares.ts';
 import { CONFIG_NAME } from '../config/find.ts';
-import { report } from '../console.ts';
+import { print, report } from '../console.ts';
 import { takesTunes } from '../define.ts';
 import { EXIT } from '../exit.ts';
 import { deliver } from '../output.ts';
@@ -62,10 +62,15 @@ export const run = async (
 const show = async ({ inputs, jobFor, saidAt, destination, options }: Request): Promise<number> => {
   const quiet = options.quiet ?? false;
   let status: number = EXIT.done;
+  let shown = false;
   for (const input of dealt(inputs, options.share)) {
     const outcome = await runTune(input, await jobFor(input));
     report(atOptions(saidAt(input), outcome.diagnostics), quiet);
-    if (outcome.kind === 'arranged') deliver(outcome.outputs, destination, quiet);
+    if (outcome.kind === 'arranged') {
+      if (shown) print('\n');
+      deliver(outcome.outputs, destination, quiet);
+      shown = true;
+    }
     if (outcome.kind === 'fault') status = EXIT.fault;
     else if (outcome.kind === 'refused' || outcome.leftOut.length > 0)
       status = Math.max(status, EXIT.refused);

@@ -47,6 +47,7 @@ const sayAll = async (
   const toFiles = out !== undefined && out !== '-';
   const claims = new Claims();
   let status: number = EXIT.done;
+  let shown = false;
   for (const input of await tunesNamed(tunes)) {
     const sayOne = async (say: Say): Promise<void> => {
       const own = optionsFor(input);
@@ -57,7 +58,9 @@ const sayAll = async (
         content: cuesToText(makeCues(tune, arrangement, own.every), styleOf(own, toFiles)),
       }));
       if (!toFiles) {
+        if (shown) print('\n');
         print(texts.map(({ content }) => content).join('\n'));
+        shown = true;
         return;
       }
       claims.claim(
