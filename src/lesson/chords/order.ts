@@ -47,8 +47,8 @@ const LOW_FRETS = 4;
 
 const sounding = (frets: Voicing): number => frets.filter(fret => fret !== undefined).length;
 
-/** What a hand covers without a stretch, and a frame shows. */
-const COVERED_FRETS = 4;
+/** So many frets a hand covers without opening. */
+const CLOSED_FRETS = 3;
 
 /** Neighbouring stopped strings that have an open one between them. */
 const openInside = (frets: Voicing): number => {
@@ -146,13 +146,14 @@ const VOICING_TERMS: readonly VoicingTerm[] = [
     },
   },
   {
-    name: 'frets beyond four',
-    unit: 'frets',
-    weight: 0.5,
-    source: 'a shape lies within four frets where it can, common practice; weight: our judgement',
+    name: 'frets beyond three',
+    unit: 'frets, each counted as often as its place among them',
+    weight: 0.2,
+    source: 'shapes lie within three frets where they can, common practice; weight: our judgement',
     measure: ({ frets }) => {
       const stopped = stoppedFrets(frets);
-      return Math.max(0, Math.max(...stopped) - Math.min(...stopped) + 1 - COVERED_FRETS);
+      const beyond = Math.max(0, Math.max(...stopped) - Math.min(...stopped) + 1 - CLOSED_FRETS);
+      return (beyond * (beyond + 1)) / 2;
     },
   },
   {

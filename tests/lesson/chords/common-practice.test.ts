@@ -33,6 +33,7 @@ const UKULELE: Chart = {
   D7: '2223 2020',
   Dmaj7: '2224',
   Dm7: '2213',
+  Dm6: '2212',
   D6: '2222',
   Dsus4: '0230',
   Dsus2: '2200',
@@ -61,6 +62,7 @@ const UKULELE: Chart = {
   G: '0232',
   Gm: '0231',
   G7: '0212',
+  G9: '2212',
   Gmaj7: '0222',
   Gm7: '0211',
   G6: '0202',
@@ -86,6 +88,7 @@ const UKULELE: Chart = {
   B7: '2322',
   Bmaj7: '4321 3322',
   Bm7: '2222',
+  Bm7b5: '2212',
 };
 
 /** Strings in the order E A D G B E. */
@@ -124,6 +127,7 @@ const GUITAR: Chart = {
   Asus2: 'x02200',
   Dsus2: 'xx0230',
   Bb: 'x13331',
+  Ab: '466544',
   F7: '131211',
   Bm7: 'x24232 x20202',
   'C/G': '332010',
