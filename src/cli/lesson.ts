@@ -7,7 +7,8 @@ import { loadTune, renderEditions } from '../batch/run.ts';
 import { inFile, type SaidAt } from '../batch/said.ts';
 import type { Arranged } from '../fingering/arrange.ts';
 import { arrangeEditions, leftOut } from '../fingering/editions.ts';
-import { type KnownPlaces, knownPlaces, type LessonAsked } from '../lesson/places.ts';
+import type { KnownPlaces, LessonAsked } from '../lesson/places.ts';
+import { placesOfTune } from '../lesson/regions.ts';
 import { afterSaying, type Diagnostic, Refusal } from '../score/diagnostic.ts';
 import type { Tune } from '../score/tune.ts';
 import { type Arranging, choiceOf, editionsOf, type Limiting, limitsOf } from './asked.ts';
@@ -47,9 +48,9 @@ export const lessonOf = async (options: Arranging & Limiting & Options<'for'>): 
     return { ...asked, tune: undefined, known: [], diagnostics: [] };
   }
   const { tune, editions, diagnostics } = await arrangedTune(options.for, options);
-  const known = editions.map(({ arrangement }) => knownPlaces(tune, arrangement));
-  const instruments = editions.map(({ arrangement }) => arrangement.instrument);
-  return { ...asked, instruments, tune, known, diagnostics };
+  const arrangements = editions.map(({ arrangement }) => arrangement);
+  const instruments = arrangements.map(({ instrument }) => instrument);
+  return { ...asked, ...placesOfTune(tune, arrangements, asked.rules), instruments, tune, diagnostics };
 };
 
 /** The one tune of that name, arranged for all editions; diagnostics carry the file's name. */

@@ -27,6 +27,8 @@ export interface Piece {
   readonly measures: readonly (readonly Tone[])[];
   /** Ticks of a measure. */
   readonly length: Ticks;
+  /** Indices of measures that begin something new, after a double bar line. */
+  readonly sections?: readonly number[];
 }
 
 /** The metre of what has none to go by. */
@@ -37,6 +39,9 @@ export const FOUR_FOUR: TimeSignature = {
 };
 
 const PART = 'P1';
+
+const FINAL = { ...PLAIN_BARLINE, style: 'final' } as const;
+const DOUBLE = { ...PLAIN_BARLINE, style: 'double' } as const;
 
 /** The tune; ids of events and heads ascend from 1. */
 export const compose = (piece: Piece): Tune => {
@@ -70,7 +75,7 @@ export const compose = (piece: Piece): Tune => {
         chordSymbols: [],
         directions: [],
         left: PLAIN_BARLINE,
-        right: index === last ? { ...PLAIN_BARLINE, style: 'final' } : PLAIN_BARLINE,
+        right: index === last ? FINAL : piece.sections?.includes(index + 1) ? DOUBLE : PLAIN_BARLINE,
         breakBefore: undefined,
         source,
       };

@@ -74,7 +74,7 @@ export const drillTune = (asked: DrillAsked, lesson: LessonAsked) => {
 
 /** Where each note lies: as in the tune and in the scale, what is focused on where it is named. */
 const placesFor = (
-  { scale, window, focus }: DrillAsked,
+  { scale, focus }: DrillAsked,
   lesson: LessonAsked,
   degrees: readonly Degree[],
   inside: (sound: number) => boolean,
@@ -84,7 +84,7 @@ const placesFor = (
   );
   const pitches = [...degrees.map(({ pitch }) => pitch), ...chromatic];
   const named = focus.flatMap(each => ('sound' in each ? [] : [each]));
-  return placesInWindow(scale, window, lesson, pitches, named).map(withoutFingers);
+  return placesInWindow(scale, lesson, pitches, named).map(withoutFingers);
 };
 
 /** What a melody is made of. */

@@ -3,19 +3,19 @@ import type { Arranged } from '../fingering/arrange.ts';
 import type { Arrangement } from '../fingering/arrangement.ts';
 import { misfitDiagnostics, rulesDiagnostics } from '../fingering/misfits.ts';
 import { spotOf } from '../fingering/spots.ts';
-import { beatAt } from '../fingering/strikes.ts';
+import { beatAt, type Strike } from '../fingering/strikes.ts';
 import type { Diagnostic } from '../score/diagnostic.ts';
 import { midi, pitchName } from '../score/pitch.ts';
 import type { Tune } from '../score/tune.ts';
-import { arrangeIn, knownPlaces, type LessonAsked, withoutFile, withoutFingers } from './places.ts';
-import { fingered } from './scale/places.ts';
-import { scaleRange } from './scale/range.ts';
+import { arrangeIn, type LessonAsked, type Section, withoutFile, withoutFingers } from './places.ts';
+import { lessonIn, regionsOf } from './regions.ts';
+import { ascentIn } from './scale/places.ts';
 import { type ScaleAsked, scaleTune } from './scale/writing.ts';
 
-export type { ScaleAsked } from './scale/writing.ts';
-
 /** What a scale is to be; up and down in steps where nothing is said. */
-export interface ScaleWanted extends Omit<ScaleAsked, 'direction' | 'pattern'> {
+export interface ScaleWanted extends Pick<ScaleAsked, 'scale'> {
+  /** Undefined: as far as the window, or the tune, goes; one octave where there is neither. */
+  readonly octaves: number | undefined;
   readonly direction?: ScaleAsked['direction'] | undefined;
   readonly pattern?: ScaleAsked['pattern'] | undefined;
 }
@@ -29,29 +29,41 @@ export interface MadeScale {
 
 /**
  * The scale for all editions of a lesson: in the places that its tune uses, extended to those that it
- * does not use. Each edition is fingered once upwards; the way down and steps both ways keep places and
- * fingers, figures keep places. Throws a Refusal where the instruments have no room for the scale.
+ * does not use; of a tune that is played in several windows, once through each. Each edition is fingered once
+ * upwards; the way down and steps both ways keep places and fingers, figures keep places. Throws a Refusal
+ * where the instruments have no room for the scale.
  */
 export const makeScale = (wanted: ScaleWanted, lesson: LessonAsked): MadeScale => {
-  const { direction = 'both', pattern = 'steps' } = wanted;
-  const asked: ScaleAsked = { ...wanted, direction, pattern };
-  const range = scaleRange(asked.scale, lesson, asked);
-  const ascent = scaleTune({ ...asked, direction: 'up', pattern: 'steps' }, range);
-  const upwards = fingered(ascent, lesson);
-  const known = upwards.map(({ arrangement }) => {
-    const places = knownPlaces(ascent, arrangement);
-    return asked.pattern === 'steps' ? places : withoutFingers(places);
+  const { scale, octaves, direction = 'both', pattern = 'steps' } = wanted;
+  const regions = regionsOf(lesson);
+  const ascents = regions.map(region => ascentIn(scale, octaves, lessonIn(lesson, region)));
+  const asked = { scale, direction, pattern };
+  const { tune, starts } = scaleTune(
+    asked,
+    ascents.map(({ range }) => range),
+  );
+  const sections = ascents.map(({ places }, index): Section => {
+    const known = pattern === 'steps' ? places : places.map(withoutFingers);
+    return { from: starts[index]!, window: regions[index]!.window, known };
   });
-  const tune = scaleTune(asked, range);
-  const editions = arrangeIn(tune, { ...lesson, known }).map((edition, index) => ({
+  const editions = arrangeIn(tune, lesson, sections).map((edition, index) => ({
     ...edition,
-    diagnostics: [...fitNotes(edition, upwards[index]!), ...shiftNotes(tune, edition.arrangement)],
+    diagnostics: [
+      ...ascents.flatMap((ascent, section) =>
+        fitNotes(strikesIn(edition, starts[section]!, starts[section + 1]), ascent.editions[index]!),
+      ),
+      ...shiftNotes(tune, edition.arrangement),
+    ],
   }));
   return { tune, editions };
 };
 
+/** What is struck from the measure of one index up to, not with, that of another. */
+const strikesIn = ({ problem }: Arranged, from: number, to = Infinity): readonly Strike[] =>
+  problem.strikes.filter(({ source: { measure } }) => Number(measure) > from && Number(measure) <= to);
+
 /** What there is to say of the notes as they were fingered upwards, at the moments at which they are played. */
-const fitNotes = ({ problem: { strikes } }: Arranged, upwards: Arranged): readonly Diagnostic[] => {
+const fitNotes = (strikes: readonly Strike[], upwards: Arranged): readonly Diagnostic[] => {
   const { problem, found, arrangement } = upwards;
   const bySound = new Map(arrangement.misfits.map(misfit => [midi(misfit.pitch), misfit]));
   const misfits = strikes.flatMap(strike => {

@@ -131,10 +131,7 @@ describe('one assignment of places', () => {
 
   test('tune, scale and drill play a pitch in the same place', () => {
     const scale = scaleNotes('G major');
-    const warmUp = makeScale(
-      { scale, window: WINDOW, octaves: undefined, direction: 'both', pattern: 'steps' },
-      lesson,
-    );
+    const warmUp = makeScale({ scale, octaves: undefined, direction: 'both', pattern: 'steps' }, lesson);
     for (const grade of GRADES) {
       const drill = makeDrill(ask({ scale, grade }), lesson);
       lesson.known.forEach((known, index) => {

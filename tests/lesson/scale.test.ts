@@ -5,7 +5,7 @@ import { ChordType, Note, Scale, ScaleType } from 'tonal';
 import { describe, expect, test } from 'vitest';
 import { degreesBetween, type ScaleNotes, scaleNotes } from '../../src/lesson/scale/notes.ts';
 import { orderOf, PATTERNS } from '../../src/lesson/scale/pattern.ts';
-import { makeScale, type ScaleAsked } from '../../src/lesson/scale.ts';
+import { makeScale, type ScaleWanted } from '../../src/lesson/scale.ts';
 import { readScore } from '../../src/read/read.ts';
 import { Refusal } from '../../src/score/diagnostic.ts';
 import { chooseMelody } from '../../src/score/melody.ts';
@@ -13,9 +13,8 @@ import { midi, pitchName } from '../../src/score/pitch.ts';
 import { written } from '../support/fingered.ts';
 import { lessonBy, lessonFor, names, notesOf, placementsOf, struckHeads } from '../support/lesson.ts';
 
-const ask = (name: string, more: Partial<ScaleAsked> = {}): ScaleAsked => ({
+const ask = (name: string, more: Partial<ScaleWanted> = {}): ScaleWanted => ({
   scale: scaleNotes(name),
-  window: undefined,
   octaves: undefined,
   direction: 'up',
   pattern: 'steps',
@@ -23,11 +22,10 @@ const ask = (name: string, more: Partial<ScaleAsked> = {}): ScaleAsked => ({
 });
 
 describe('C major in frets 4-8 (check value: common practice)', () => {
-  const window = { low: 4, high: 8 };
   const low = '4/5[2] 4/7[4] 3/4[1] 3/5[2] 3/7[4] 2/5[1] 2/7[3] 2/8[4] 1/5[1] 1/7[3] 1/8[4]';
   const reverse = (words: string) => words.split(' ').reverse().join(' ');
-  const made = (direction: ScaleAsked['direction'], ids: readonly string[]) => {
-    const { tune, editions } = makeScale(ask('C major', { window, direction }), lessonFor(ids, [4, 8]));
+  const made = (direction: ScaleWanted['direction'], ids: readonly string[]) => {
+    const { tune, editions } = makeScale(ask('C major', { direction }), lessonFor(ids, [4, 8]));
     return { tune, editions, places: editions.map(each => written(placementsOf(tune, each.arrangement))) };
   };
 
@@ -51,8 +49,8 @@ describe('C major in frets 4-8 (check value: common practice)', () => {
     ]);
   });
   test('says of a note outside the window when it is played, whichever way the scale goes', () => {
-    const said = (direction: ScaleAsked['direction']) => {
-      const asked = ask('C major', { window: { low: 5, high: 7 }, octaves: 1, direction });
+    const said = (direction: ScaleWanted['direction']) => {
+      const asked = ask('C major', { octaves: 1, direction });
       const [edition] = makeScale(asked, lessonFor(['ukulele'], [5, 7])).editions;
       const about = edition!.diagnostics.find(({ message }) => message.startsWith('C4 has no place'))!;
       return [about.message.replace(/.*: /, ''), about.place];
@@ -223,8 +221,7 @@ describe.each(examples)('the warm-up for %s', file => {
   test.each(['G major', 'C major', 'F major', 'G chromatic'])(
     '%s: every pitch lies where the tune has it',
     name => {
-      const window = { low: 4, high: 8 };
-      const scale = makeScale(ask(name, { window, direction: 'both' }), lesson);
+      const scale = makeScale(ask(name, { direction: 'both' }), lesson);
       scale.editions.forEach(({ arrangement }, index) => {
         let shared = 0;
         for (const head of struckHeads(scale.tune)) {

@@ -2,7 +2,6 @@
 import type { SaidAt } from '../../batch/said.ts';
 import type { Arrangement } from '../../fingering/arrangement.ts';
 import { type NeckMap, neckMap } from '../../lesson/neck/map.ts';
-import { wholeWindow } from '../../lesson/places.ts';
 import { scaleNotes } from '../../lesson/scale/notes.ts';
 import { makeScale } from '../../lesson/scale.ts';
 import type { Diagnostic } from '../../score/diagnostic.ts';
@@ -132,7 +131,6 @@ const scaleMaps = async (key: string, options: NeckOptions): Promise<Maps> => {
   const { tune, editions } = makeScale(
     {
       scale,
-      window: wholeWindow(lesson.rules),
       octaves: options.octaves,
       direction: 'up',
       pattern: 'steps',

@@ -1,7 +1,6 @@
 /** `fretward scale`: the warm-up, in the places of a window or of a tune. */
 
 import { isTuneFile } from '../../batch/paths.ts';
-import { wholeWindow } from '../../lesson/places.ts';
 import { scaleNotes } from '../../lesson/scale/notes.ts';
 import { makeScale } from '../../lesson/scale.ts';
 import { keyName } from '../../score/names.ts';
@@ -67,7 +66,6 @@ const scaleOf = async (key: string | undefined, options: ScaleOptions): Promise<
   const lesson = await lessonOf(options);
   const { octaves, direction, pattern } = options;
   const scale = scaleNotes(key ?? keyName(lesson.tune!.measures[0]!.key));
-  const window = wholeWindow(lesson.rules);
-  const { tune, editions } = makeScale({ scale, window, octaves, direction, pattern }, lesson);
+  const { tune, editions } = makeScale({ scale, octaves, direction, pattern }, lesson);
   return { tune, editions, diagnostics: lesson.diagnostics, stem: fileStem(tune.title!) };
 };

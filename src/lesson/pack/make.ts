@@ -91,7 +91,6 @@ const scale: Maker = (lesson, { key, scale: asked }) => {
   const { tune, editions } = makeScale(
     {
       scale: scaleNotes(key ?? keyOf(lesson)),
-      window: wholeWindow(lesson.rules),
       octaves: asked.octaves,
       direction: asked.direction,
       pattern: asked.pattern,

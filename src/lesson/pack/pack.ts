@@ -8,7 +8,7 @@ import { arrangeEditions, type EditionsAsked, leftOut, ofEdition } from '../../f
 import type { Instrument } from '../../instrument/instrument.ts';
 import type { Diagnostic } from '../../score/diagnostic.ts';
 import type { Tune } from '../../score/tune.ts';
-import { knownPlaces } from '../places.ts';
+import { placesOfTune } from '../regions.ts';
 import { differencesInWords, missingInWords } from './differences.ts';
 import { type Content, type Lesson, MAKERS, type PartsAsked } from './make.ts';
 import { PART_NAMES, PARTS, type PartName } from './parts.ts';
@@ -85,7 +85,11 @@ export const makePack = (read: Tune, asked: PackAsked): MadePack => {
     instruments: arranged.map(({ arrangement }) => arrangement.instrument),
     rules: asked.rules,
     match: asked.match,
-    known: arranged.map(({ arrangement }) => knownPlaces(tune, arrangement)),
+    ...placesOfTune(
+      tune,
+      arranged.map(({ arrangement }) => arrangement),
+      asked.rules,
+    ),
   };
   const parts = PART_NAMES.filter(name => asked.parts.includes(name)).map(name => ({
     name,
