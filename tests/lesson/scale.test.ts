@@ -3,7 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { ChordType, Note, Scale, ScaleType } from 'tonal';
 import { describe, expect, test } from 'vitest';
-import { degreesBetween, type ScaleNotes, scaleNotes } from '../../src/lesson/scale/notes.ts';
+import { degreesBetween, type ScaleNotes, scaleFor, scaleNotes } from '../../src/lesson/scale/notes.ts';
 import { orderOf, PATTERNS } from '../../src/lesson/scale/pattern.ts';
 import { makeScale, type ScaleWanted } from '../../src/lesson/scale.ts';
 import { readScore } from '../../src/read/read.ts';
@@ -12,6 +12,7 @@ import { chooseMelody } from '../../src/score/melody.ts';
 import { midi, pitchName } from '../../src/score/pitch.ts';
 import { written } from '../support/fingered.ts';
 import { lessonBy, lessonFor, names, notesOf, placementsOf, struckHeads } from '../support/lesson.ts';
+import { quarters } from '../support/melody.ts';
 
 const ask = (name: string, more: Partial<ScaleWanted> = {}): ScaleWanted => ({
   scale: scaleNotes(name),
@@ -63,6 +64,22 @@ describe('C major in frets 4-8 (check value: common practice)', () => {
     for (const { events, length } of made('both', ['ukulele']).tune.measures) {
       expect(events.reduce((sum, event) => sum + event.duration, 0)).toBe(length);
     }
+  });
+});
+
+describe('the scale of a key', () => {
+  test.each([
+    [-3, undefined, 'E♭ major'],
+    [2, 'minor', 'B minor'],
+    [-1, 'dorian', 'G dorian'],
+    // "none" is a mode of MusicXML (from memory); files name others that are of no use here.
+    [2, 'none', 'D major'],
+    [0, 'pelog', 'C major'],
+  ])('%i, %s', (fifths, mode, name) => {
+    const { measures } = quarters('C4');
+    const tune = { measures: measures.map(measure => ({ ...measure, key: { fifths, mode } })) };
+    expect(scaleFor(undefined, tune).name).toBe(name);
+    expect(scaleFor('A minor', tune).name).toBe('A minor');
   });
 });
 

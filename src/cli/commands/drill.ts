@@ -2,8 +2,7 @@
 import { usualDrill } from '../../lesson/drill/usual.ts';
 import { makeDrill } from '../../lesson/drill.ts';
 import { wholeWindow } from '../../lesson/places.ts';
-import { scaleNotes } from '../../lesson/scale/notes.ts';
-import { keyName } from '../../score/names.ts';
+import { scaleFor } from '../../lesson/scale/notes.ts';
 import { defined } from '../define.ts';
 import { UsageError } from '../exit.ts';
 import { obeyingOne } from '../in-force.ts';
@@ -45,7 +44,7 @@ const drillOf = async (options: Options<(typeof OPTION_NAMES)[number]>): Promise
   const lesson = await lessonOf(options);
   const { tune, editions } = makeDrill(
     {
-      scale: scaleNotes(options.key ?? (lesson.tune ? keyName(lesson.tune.measures[0]!.key) : 'C major')),
+      scale: scaleFor(options.key, lesson.tune),
       window: wholeWindow(lesson.rules),
       ...usualDrill({ ...options, time: options.metre }, lesson.tune),
     },

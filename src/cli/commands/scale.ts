@@ -1,9 +1,8 @@
 /** `fretward scale`: the warm-up, in the places of a window or of a tune. */
 
 import { isTuneFile } from '../../batch/paths.ts';
-import { scaleNotes } from '../../lesson/scale/notes.ts';
+import { scaleFor } from '../../lesson/scale/notes.ts';
 import { makeScale } from '../../lesson/scale.ts';
-import { keyName } from '../../score/names.ts';
 import { defined } from '../define.ts';
 import { UsageError } from '../exit.ts';
 import { obeyingOne } from '../in-force.ts';
@@ -65,7 +64,7 @@ const nameOf = (words: readonly string[], { key, for: tune }: ScaleOptions): str
 const scaleOf = async (key: string | undefined, options: ScaleOptions): Promise<Made> => {
   const lesson = await lessonOf(options);
   const { octaves, direction, pattern } = options;
-  const scale = scaleNotes(key ?? keyName(lesson.tune!.measures[0]!.key));
+  const scale = scaleFor(key, lesson.tune);
   const { tune, editions } = makeScale({ scale, octaves, direction, pattern }, lesson);
   return { tune, editions, diagnostics: lesson.diagnostics, stem: fileStem(tune.title!) };
 };

@@ -4,7 +4,6 @@ import type { Arrangement } from '../../fingering/arrangement.ts';
 import { handOn } from '../../fingering/hand.ts';
 import type { Diagnostic } from '../../score/diagnostic.ts';
 import type { ChordSymbol } from '../../score/model/chord-symbol.ts';
-import { keyName } from '../../score/names.ts';
 import type { Tune } from '../../score/tune.ts';
 import { type ChordChart, chordChart, symbolsOf } from '../chords/chart.ts';
 import { noteName } from '../chords/chord.ts';
@@ -14,7 +13,7 @@ import { type DrillSaid, usualDrill } from '../drill/usual.ts';
 import { makeDrill } from '../drill.ts';
 import { type NeckMap, neckMap } from '../neck/map.ts';
 import { type LessonAsked, wholeWindow } from '../places.ts';
-import { scaleNotes } from '../scale/notes.ts';
+import { scaleFor } from '../scale/notes.ts';
 import type { Direction, PatternName } from '../scale/pattern.ts';
 import { makeScale } from '../scale.ts';
 import { PARTS, type PartName } from './parts.ts';
@@ -85,12 +84,10 @@ const music = (tune: Tune, arrangement: Arrangement, kind: Music['sheet'], of: M
   of,
 });
 
-const keyOf = ({ tune }: Lesson): string => keyName(tune.measures[0]!.key);
-
 const scale: Maker = (lesson, { key, scale: asked }) => {
   const { tune, editions } = makeScale(
     {
-      scale: scaleNotes(key ?? keyOf(lesson)),
+      scale: scaleFor(key, lesson.tune),
       octaves: asked.octaves,
       direction: asked.direction,
       pattern: asked.pattern,
@@ -106,10 +103,10 @@ const scale: Maker = (lesson, { key, scale: asked }) => {
 
 /** To read, and the same with tablature to check. An arpeggio is a key to warm up in, not to read in. */
 const drill: Maker = (lesson, { key, drill: asked }) => {
-  const named = scaleNotes(key ?? keyOf(lesson));
+  const named = scaleFor(key, lesson.tune);
   const { tune, editions } = makeDrill(
     {
-      scale: named.kind === 'scale' ? named : scaleNotes(keyOf(lesson)),
+      scale: named.kind === 'scale' ? named : scaleFor(undefined, lesson.tune),
       window: wholeWindow(lesson.rules),
       ...usualDrill(asked, lesson.tune),
     },

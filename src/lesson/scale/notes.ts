@@ -5,11 +5,12 @@
 import { Chord, Interval, Note, Scale } from 'tonal';
 import { keyAlter } from '../../score/accidentals.ts';
 import { Refusal } from '../../score/diagnostic.ts';
-import type { Key } from '../../score/model/attributes.ts';
-import { MODES, majorFifths, signatureName } from '../../score/names.ts';
+import { type Key, NO_SIGNATURE } from '../../score/model/attributes.ts';
+import { keyName, MODES, majorFifths, signatureName } from '../../score/names.ts';
 import { nearest } from '../../score/nearest.ts';
 import { accidentalSign, midi, type Pitch, type Step, stepNamed } from '../../score/pitch.ts';
 import { type Interval as Distance, transposePitch } from '../../score/transpose.ts';
+import type { Tune } from '../../score/tune.ts';
 import { isForeign } from '../foreign.ts';
 
 /** A scale or an arpeggio: its notes within an octave. */
@@ -30,6 +31,15 @@ export const scaleNotes = (typed: string): ScaleNotes => {
   if (!found) throw unknown(typed, meantBy(signed(text)));
   if (Math.abs(found.key.fifths) > 7) throw tooManyAccidentals(found);
   return found;
+};
+
+/**
+ * The scale of that name; without one that of the key of a tune, the major one where its mode is none that is known, and
+ * without a tune C major.
+ */
+export const scaleFor = (name: string | undefined, tune: Pick<Tune, 'measures'> | undefined): ScaleNotes => {
+  const { fifths, mode = '' } = tune?.measures[0]?.key ?? NO_SIGNATURE;
+  return scaleNotes(name ?? keyName({ fifths, mode: MODES.has(mode) ? mode : undefined }));
 };
 
 /** "F-sharp minor" and "b flat" with signs. */
