@@ -15,6 +15,9 @@ import type { Takes } from '../yaml/check.ts';
 const words = (most: number) =>
   z.string().check(z.minLength(1, 'write a text'), z.maxLength(most, `write at most ${most} characters`));
 
+/** Characters of a lesson's name, at most. */
+export const LONGEST_NAME = 200;
+
 /** BCP 47, as far as pages need it: a language, and perhaps script and region. */
 const LANGUAGE = /^[a-z]{2,3}(-[A-Za-z]{4})?(-([A-Z]{2}|\d{3}))?$/;
 
@@ -33,7 +36,7 @@ export const OWN_ROWS = {
   lesson: {
     help: 'what the lesson is called, on the cover and the page',
     default: 'the title of the tune',
-    schema: () => words(200),
+    schema: () => words(LONGEST_NAME),
   },
   class: { help: 'whose lesson it is: a class, a club', schema: () => words(200) },
   notes: { help: 'to the student, in Markdown', schema: () => words(20_000) },

@@ -2,7 +2,7 @@
 import { dirname, join, relative, resolve, sep } from 'node:path';
 import { isWithin } from '../../batch/paths.ts';
 import type { Beginning } from '../../lesson/pack/beginning.ts';
-import { KEYS } from './keys.ts';
+import { KEYS, LONGEST_NAME } from './keys.ts';
 import { real } from './paths.ts';
 
 /** A new lesson file. */
@@ -39,7 +39,7 @@ const beginningOf = (
 tune: ${tune === undefined ? 'my-tune.musicxml' : written(wayTo(file, tune))}${within === undefined ? '' : withinLine(within)}
 
 # What the lesson is called, and whose it is.
-lesson: ${written(title)}
+lesson: ${written(shortened(title))}
 class: Monday class
 
 # To the student, in Markdown: blank lines part paragraphs, **bold**, *italic*, lists with - or 1.
@@ -86,6 +86,13 @@ const wayTo = (file: string, tune: string): string => {
   const common = join(folder, ...way.split(sep).filter(step => step === '..'));
   const direct = isWithin(real(tune), real(common)) ? way : relative(real(folder), real(tune));
   return direct.split(sep).join('/');
+};
+
+/** As much of a title as the name of a lesson takes, in whole words where there are several. */
+const shortened = (title: string): string => {
+  if (title.length <= LONGEST_NAME) return title;
+  const start = title.slice(0, LONGEST_NAME - 2).replace(/(?<=\s\S*)\S*$|[\ud800-\udbff]$/, '');
+  return `${start.trimEnd()} …`;
 };
 
 /** A text as YAML reads it: plain where nothing in it could be taken for something else. */

@@ -35,6 +35,22 @@ describe('fretward lesson --init --for', () => {
     expect(await term.run('fretward lesson home/there/b.yaml -q')).toMatchObject({ status: 0, stderr: '' });
   });
 
+  it.each([
+    ['Blow the man down, '.repeat(15), /^"(Blow the man down, ){10}Blow …"$/],
+    ['🎸'.repeat(150), /^"(🎸){99} …"$/u],
+  ])('calls it by as much of a long title as a lesson may be called', async (title, name) => {
+    const term = terminal(ROW);
+    const text = term.read(`${ROW}.musicxml`);
+    term.write(
+      'a.musicxml',
+      text.replace(/<work-title>.*?<\/work-title>/, `<work-title>${title}</work-title>`),
+    );
+    await term.run('fretward lesson --init a.yaml --for a.musicxml');
+    expect(entry(term.read('a.yaml'), 'lesson')).toMatch(name);
+    const { status, stderr } = await term.run('fretward lesson a.yaml -q');
+    expect([status, stderr]).toEqual([0, '']);
+  });
+
   it('moves a tune that fits nowhere, and leaves out chords that there are not', async () => {
     const term = terminal();
     term.tune(ROW, 'low.musicxml');
