@@ -114,7 +114,16 @@ const spacedOut = (measure: ChartMeasure, signs: Signs): Spaced => {
       const beat = isStruck ? SLASH : measure.rests.some(rest => rest.at === at) ? REST : '';
       return { name, beat, width: Math.max(3, displayWidth(name) + 1) };
     });
-  return { measure, slots, width: slots.reduce((sum, slot) => sum + slot.width, 1) };
+  const marks = marksOf(measure, signs);
+  const needed = marks === '' ? 0 : displayWidth(marks) + 2;
+  return {
+    measure,
+    slots,
+    width: Math.max(
+      needed,
+      slots.reduce((sum, slot) => sum + slot.width, 1),
+    ),
+  };
 };
 
 type Lines = readonly [above: Row, names: Row, slashes: Row];
@@ -135,11 +144,13 @@ const drawMeasure = (
   }
 };
 
-/** Endings, rehearsal marks and jumps, in words. */
-const marksOf = ({ left, marks }: ChartMeasure, signs: Signs): string =>
+/** Metres within the chart, endings, rehearsal marks, jumps, and how often a repeat is played, in words. */
+const marksOf = ({ index, time, left, right, marks }: ChartMeasure, signs: Signs): string =>
   [
+    ...(index > 0 && time ? [metreName(time)] : []),
     ...(left.ending ? [`[${left.ending.text || left.ending.numbers.join(', ')}.`.replace(/\.\.$/, '.')] : []),
     ...marks.map(mark => (mark.kind === 'sign' ? SIGNS[mark.sign] : mark.text)),
+    ...(right.repeat && right.times > 2 ? [`play ${right.times} times`] : []),
   ]
     .map(textWriter(signs))
     .join(' ');

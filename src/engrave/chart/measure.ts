@@ -211,14 +211,22 @@ const signGlyph = (name: 'segno' | 'coda', y: number): Mark => {
 /** Between signs, and from the number of a measure to them. */
 export const SIGN_GAP = 1.5;
 
+/** What stands over the end of a measure: how often a repeat is played where that is not twice, and jumps. */
+const endWords = ({ right, marks }: ChartMeasure): readonly string[] => [
+  ...(right.repeat && right.times > 2 ? [`${right.times}×`] : []),
+  ...marks.flatMap(mark => (mark.kind === 'jump' ? [mark.text] : [])),
+];
+
+/** Whether anything stands over a measure. */
+export const hasSigns = (measure: ChartMeasure): boolean =>
+  measure.marks.length > 0 || endWords(measure).length > 0;
+
 /** Rehearsal marks and signs over a measure, side by side from `left` on; jumps end at its right edge. */
-export function signMarks({ marks }: ChartMeasure, left: number, width: number): Mark[] {
+export function signMarks(measure: ChartMeasure, left: number, width: number): Mark[] {
   const y = CHART.top - 2;
   let x = left;
-  return marks.flatMap((mark): Mark[] => {
-    if (mark.kind === 'jump') {
-      return anchoredText(mark.text, { role: 'sign', face: 'serifBold', size: SMALL }, width - 2.5, y, 'end');
-    }
+  const begin = measure.marks.flatMap((mark): Mark[] => {
+    if (mark.kind === 'jump') return [];
     const drawn: Mark[] =
       mark.kind === 'sign'
         ? [signGlyph(mark.sign, y)]
@@ -227,4 +235,7 @@ export function signMarks({ marks }: ChartMeasure, left: number, width: number):
     x = Math.max(...moved.map(each => bounds(each).right)) + SIGN_GAP;
     return moved;
   });
+  const end = endWords(measure).join('  ');
+  const style = { role: 'sign', face: 'serifBold', size: SMALL } as const;
+  return [...begin, ...(end === '' ? [] : anchoredText(end, style, width - 2.5, y, 'end'))];
 }

@@ -4,7 +4,7 @@ import { endingLabel } from '../content/ending-label.ts';
 import type { Mark } from '../drawing/mark.ts';
 import { bounds, move } from '../drawing/mark.ts';
 import { anchoredText } from '../measure/rich-text.ts';
-import { barMarks, CHART, measureMarks, metreMarks, SIGN_GAP, signMarks } from './measure.ts';
+import { barMarks, CHART, hasSigns, measureMarks, metreMarks, SIGN_GAP, signMarks } from './measure.ts';
 import { type RowWidths, rowWidths } from './widths.ts';
 
 export interface ChartRow {
@@ -22,7 +22,7 @@ const PER_ROW = 4;
 
 /** Rows from x = 0, each as wide as `width` where it is full. */
 export function chartRows(chart: ChordChart, width: number, perRow = PER_ROW): readonly ChartRow[] {
-  const indent = metreMarks(chart.measures[0]!).width + 2;
+  const indent = Math.max(...chart.measures.map(measure => metreMarks(measure).width)) + 2;
   const { rows, hanging, ...widths } = rowWidths(chart, width - indent, perRow);
   const style: RowStyle = { ...widths, under: underEndings(chart.measures) };
   return rows.map((row, index) =>
@@ -48,7 +48,6 @@ function drawRow(
 ): ChartRow {
   const marks = new Map<number, readonly Mark[]>();
   const hasEndings = row.some(({ index }) => under.has(index));
-  const hasSigns = row.some(measure => measure.marks.length > 0);
   const first = row[0]!;
   const last = row.at(-1)!;
   const number = numberMarks(first, before, indent, hasEndings && first.left.ending !== undefined);
@@ -76,7 +75,7 @@ function drawRow(
     first,
     last,
     marks,
-    above: ABOVE + (hasEndings ? ENDING : 0) + (hasSigns ? SIGNS : 0),
+    above: ABOVE + (hasEndings ? ENDING : 0) + (row.some(hasSigns) ? SIGNS : 0),
     below: CHART.bottom,
   };
 }

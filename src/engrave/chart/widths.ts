@@ -75,7 +75,7 @@ const least = ({ measure, usual }: Cell, size: number): number =>
 
 /**
  * As many measures in each row as usual; one more where it is an ending in place of the one before it; and fewer
- * only where they would not fit with symbols of that size.
+ * where they would not fit with symbols of that size, or where a new metre begins, which stands before a row.
  */
 function inRows(
   cells: readonly Cell[],
@@ -88,7 +88,8 @@ function inRows(
     const together = [...(row ?? []), cell];
     const free = room(rows.length - 1) + ROUNDING;
     const usual = isOtherEnding(row?.at(-1), cell) || sum(together.map(each => each.counted)) <= free;
-    if (row && usual && sum(together.map(each => least(each, size))) <= free) row.push(cell);
+    const goesOn = usual && cell.measure.time === undefined;
+    if (row && goesOn && sum(together.map(each => least(each, size))) <= free) row.push(cell);
     else rows.push([cell]);
   }
   return rows;
@@ -100,7 +101,9 @@ const isOtherEnding = (before: Cell | undefined, { measure: { left, right } }: C
 
 /** Whether a row has no room for the measure after it because of its symbols, and so is set to the full width. */
 const isFull = (row: readonly Cell[], next: readonly Cell[] | undefined, room: number): boolean =>
-  next !== undefined && sum([...row, next[0]!].map(({ counted }) => counted)) <= room + ROUNDING;
+  next !== undefined &&
+  next[0]!.measure.time === undefined &&
+  sum([...row, next[0]!].map(({ counted }) => counted)) <= room + ROUNDING;
 
 /**
  * Widths of a row's measures: what each needs, or the same part of its usual width. A row that is not full is no

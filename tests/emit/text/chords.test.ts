@@ -6,6 +6,7 @@ import { chordChart } from '../../../src/lesson/chords/chart.ts';
 import { chordSheet } from '../../../src/lesson/chords/sheet.ts';
 import { parseChordSymbol } from '../../../src/lesson/chords/symbol.ts';
 import { handOf } from '../../lesson/chords/support.ts';
+import { attributes, note, tuneFrom } from '../../support/musicxml.ts';
 import { exampleTune } from '../../support/pack.ts';
 
 const plain = { width: 80, ascii: false, paint: (_: unknown, text: string) => text };
@@ -74,6 +75,20 @@ test('a chart has endings as sheets have them', () => {
   const chart = chordChart(exampleTune('michael-row-the-boat-ashore'));
   const text = chartToText(chart, chordSheet(handOf('ukulele'), [], {}, 1), plain);
   expect(text.match(/\[\d\S*/g)).toEqual(['[1.', '[2.']);
+});
+
+test('a chart has new metres, and says how often a repeat is played, in room of their own', () => {
+  const metre = (beats: number) =>
+    `<attributes><time><beats>${beats}</beats><beat-type>4</beat-type></time></attributes>`;
+  const tune = tuneFrom(
+    attributes() + note('C4', 48),
+    metre(1) + note('C4', 12),
+    `${note('C4', 12)}<barline location="right"><repeat direction="backward" times="3"/></barline>`,
+    metre(2) + note('C4', 24),
+  );
+  const text = chartToText(chordChart(tune), chordSheet(handOf('ukulele'), [], {}, 1), plain);
+  expect(text).toMatch(/^ +1\/4 +play 3 times +2\/4$/m);
+  expect(text.match(/\d\/4/g)).toEqual(['1/4', '2/4', '4/4']);
 });
 
 test('a title of its own is written as all words are, and leaves no line where it is empty', () => {

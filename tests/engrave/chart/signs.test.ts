@@ -6,7 +6,7 @@ import { PLAIN_BARLINE } from '../../../src/score/model/barline.ts';
 import type { Direction } from '../../../src/score/model/direction.ts';
 import type { Tune } from '../../../src/score/tune.ts';
 import { collisions } from '../layout.ts';
-import { allMarks, charted, engraved } from './charted.ts';
+import { allMarks, charted, engraved, rowsOf } from './charted.ts';
 
 const EIGHT = Array.from({ length: 8 }, () => ['C']);
 const source = { line: 1, part: 'P1', measure: '1' };
@@ -48,4 +48,36 @@ test.each([
     return edge - left > 0.5 ? 'thick' : 'thin';
   });
   expect(widths.join(', ')).toBe(strokes);
+});
+
+test('a new metre stands before a row of its own, clear of the bar line', () => {
+  const time = (beats: number, beatType: number) =>
+    ({ kind: 'metred', fractions: [{ beats: [beats], beatType }], symbol: 'fraction' }) as const;
+  const metres = [time(4, 4), time(4, 4), time(12, 8), time(12, 8), time(12, 8), time(4, 4)];
+  const news = new Map([
+    [2, time(12, 8)],
+    [5, time(4, 4)],
+  ]);
+  const pages = chartWith(index => ({
+    time: metres[index] ?? time(4, 4),
+    changes: news.has(index) ? [{ at: 0, time: news.get(index)! }] : [],
+  }));
+  expect(rowsOf(pages[0]!).map(row => row.length - 1)).toEqual([2, 3, 3]);
+  // Two figures in 4/4, three in 12/8.
+  expect(withRole(allMarks(pages), 'time')).toHaveLength(2 + 3 + 2);
+  expect(collisions(pages, 0.05)).toEqual([]);
+});
+
+test('a repeat that is played more than twice says so, beside a jump', () => {
+  const right: Barline = { ...PLAIN_BARLINE, repeat: true, times: 3 };
+  const directions: readonly Direction[] = [
+    { ...common, kind: 'jump', jump: 'dacapo', text: 'D.C.' } as Direction,
+  ];
+  const said = (change: Partial<Tune['measures'][number]>) =>
+    withRole(allMarks(chartWith(index => (index === 3 ? change : {}))), 'sign').map(mark =>
+      mark.kind === 'text' ? mark.text : mark.kind,
+    );
+  expect(said({ right })).toEqual(['3×']);
+  expect(said({ right, directions })).toEqual(['3×  D.C.']);
+  expect(said({ right: { ...right, times: 2 } })).toEqual([]);
 });
