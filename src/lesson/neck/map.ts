@@ -64,7 +64,8 @@ export const neckMap = (
       .filter(({ string, fret }) => !strikes.has(`${string}:${fret}`))
       .map((place): NeckPlace => ({ kind: 'elsewhere', ...place, pitch, tonic: isTonic(pitch) })),
   );
-  const shown = windows.map(({ window }) => window);
+  // Several passages may be played in one window.
+  const shown = [...new Map(windows.map(({ window }) => [`${window.low}-${window.high}`, window])).values()];
   return {
     instrument,
     windows: shown,

@@ -8,7 +8,7 @@ import { placesOf, soundAt } from '../../../src/instrument/places.ts';
 import { neckMap, windowsName } from '../../../src/lesson/neck/map.ts';
 import { markersAt } from '../../../src/lesson/neck/markers.ts';
 import { midi } from '../../../src/score/pitch.ts';
-import { pitchOf, tuneOf } from '../../support/melody.ts';
+import { bars, pitchOf, tuneOf } from '../../support/melody.ts';
 
 const NAMES = ['G4', 'A4', 'Bb4', 'C5', 'D5', 'E5', 'F#5', 'G5'] as const;
 
@@ -55,6 +55,17 @@ describe('a neck map', () => {
     const { arrangement } = arrange(tune, instrument, rulesFrom());
     expect(neckMap(tune, arrangement).lastFret).toBeLessThanOrEqual(13);
   });
+});
+
+test('a window that several passages have is one window', () => {
+  const passage = (from: number, low: number, high: number) => ({
+    measures: { from, to: from },
+    window: { low, high },
+  });
+  const tune = bars('G4', 'C5', 'G4');
+  const rules = rulesFrom({ windows: [passage(1, 2, 6), passage(2, 5, 9), passage(3, 2, 6)] });
+  const { arrangement } = arrange(tune, findInstrument('ukulele'), rules);
+  expect(windowsName(neckMap(tune, arrangement))).toBe('frets 2–6 and 5–9');
 });
 
 test('windows are named in one phrase', () => {
