@@ -71,6 +71,16 @@ describe('an SVG page', () => {
       expect(svg).toContain(`>${word}</text>`);
   });
 
+  test('draws a letter with a mark as the fonts have it, however it is spelt', () => {
+    const drawn = (text: string) => {
+      const svg = pageToSvg(sheet({ ...song, title: text }).pages[0]!);
+      return svg.slice(svg.indexOf('<style>'));
+    };
+    const composed = 'Ha\u01e7\u0131 K\u016b';
+    expect(drawn(composed.normalize('NFD'))).toBe(drawn(composed));
+    expect(drawn(composed)).toContain(`>${composed}</text>`);
+  });
+
   test('carries the fonts of its words, and only the blocks that they need', () => {
     const faces = (tune: typeof song) =>
       [

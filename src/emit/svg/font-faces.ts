@@ -15,7 +15,7 @@ function usedCharacters(texts: readonly TextMark[]): Map<FaceName, Set<string>> 
   const used = new Map<FaceName, Set<string>>();
   for (const { face: name, text } of texts) {
     const characters = used.get(name) ?? new Set();
-    for (const character of text) characters.add(character);
+    for (const character of text.normalize('NFC')) characters.add(character);
     used.set(name, characters);
   }
   return used;

@@ -69,7 +69,7 @@ function textToSvg({ text: content, face: name, x, y, size, anchor, ink }: TextM
       'text-anchor': ANCHORS[anchor],
       fill: fillOf(ink),
     },
-    text(content),
+    text(content.normalize('NFC')),
   );
 }
 

@@ -32,6 +32,6 @@ export const carried = (character: string, name: FaceName): boolean => character
 export function textWidth(text: string, name: FaceName, size: number): number {
   const { widths } = face(name);
   let sum = 0;
-  for (const character of text) sum += widths[character] ?? guess(character);
+  for (const character of text.normalize('NFC')) sum += widths[character] ?? guess(character);
   return (sum * size) / 1000;
 }
