@@ -77,7 +77,7 @@ export const legendLines = (
 };
 
 /** Items side by side as far as the width goes. */
-const wrap = (items: readonly string[], separator: string, width: number): readonly string[] => {
+export const wrap = (items: readonly string[], separator: string, width: number): readonly string[] => {
   const lines: string[] = [];
   for (const item of items) {
     const last = lines.at(-1);

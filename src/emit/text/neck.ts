@@ -9,6 +9,7 @@ import { markersAt } from '../../lesson/neck/markers.ts';
 import { pitchName } from '../../score/pitch.ts';
 import type { DiagramText } from './chords.ts';
 import { textWriter } from './content.ts';
+import { wrap } from './heading.ts';
 import { Row, type TextRole } from './row.ts';
 import { type Signs, signsFor } from './signs.ts';
 import { displayWidth, fold } from './width.ts';
@@ -38,7 +39,7 @@ export const neckToText = (map: NeckMap, of: { readonly title: string }, options
   return [
     heading.map(text => options.paint('heading', text)),
     drawing,
-    fold(keyOf(map, options), options.width).map(text => options.paint('legend', text)),
+    wrap(keyOf(map, options), '   ', options.width).map(text => options.paint('legend', text)),
   ]
     .map(block => block.map(text => `${text.trimEnd()}\n`).join(''))
     .join('\n');
@@ -58,17 +59,16 @@ const factsOf = (map: NeckMap, signs: Signs, width: number): readonly string[] =
   );
 };
 
-const keyOf = (map: NeckMap, { show = 'letters' }: NeckText): string =>
-  [
-    show === 'counts'
-      ? 'a figure: played here so many times'
-      : show === 'fingers'
-        ? 'a figure: played here with this finger, 0 open'
-        : 'a letter: played here',
-    show === 'letters' ? '(letter): the same note elsewhere' : '( ): the same note elsewhere',
-    ...(map.places.some(({ tonic }) => tonic) ? ['*: the keynote'] : []),
-    ...(map.windows.length > 0 ? ['=: the window'] : []),
-  ].join('   ');
+const keyOf = (map: NeckMap, { show = 'letters' }: NeckText): readonly string[] => [
+  show === 'counts'
+    ? 'a figure: played here so many times'
+    : show === 'fingers'
+      ? 'a figure: played here with this finger, 0 open'
+      : 'a letter: played here',
+  show === 'letters' ? '(letter): the same note elsewhere' : '( ): the same note elsewhere',
+  ...(map.places.some(({ tonic }) => tonic) ? ['*: the keynote'] : []),
+  ...(map.windows.length > 0 ? ['=: the window'] : []),
+];
 
 /** One row a string; numbers of the frets below, the window and the markers between. */
 const level = (
