@@ -2,7 +2,7 @@
 export const STYLE = `
 :root{color-scheme:light}
 *{box-sizing:border-box}
-body{margin:0;background:#fff;color:#111;font:1.0625rem/1.55 Georgia,'Times New Roman',serif}
+body{margin:0;background:#fff;color:#111;font:1.0625rem/1.55 Georgia,'Times New Roman',serif;overflow-wrap:anywhere}
 header,main,footer{width:min(48rem,100% - 2rem);margin:0 auto}
 header{padding-top:1.5rem;border-bottom:2px solid #111}
 h1{font-size:clamp(1.7rem,5vw,2.6rem);line-height:1.15;margin:.2em 0 .3em}

@@ -1,6 +1,7 @@
 /** The page of a lesson in a browser. */
 import { describe, expect, it } from 'vitest';
 import { browser, hasBrowser } from '../../support/browser.ts';
+import { ROW, terminal } from '../terminal.ts';
 import { withExamples } from './examples.ts';
 
 describe.skipIf(!hasBrowser)('the page of a lesson in a browser', () => {
@@ -50,6 +51,18 @@ describe.skipIf(!hasBrowser)('the page of a lesson in a browser', () => {
     expect(await page.evaluate('document.activeElement.textContent')).toBe('To the sheets');
     expect(await page.getByRole('link', { name: 'Booklet' }).count()).toBe(2);
     expect(await contrasts(page)).toBeGreaterThanOrEqual(4.5);
+  });
+
+  it('breaks a name that is one long word', { timeout: 60_000 }, async () => {
+    const name = 'blow_the_man_down_for_the_saltmarsh_ukulele_club_in_d_second_version';
+    const here = terminal(ROW);
+    here.write('a.yaml', `{tune: ${ROW}.musicxml, lesson: ${name}, parts: quiz}`);
+    await here.run('fretward lesson a.yaml --out out -q');
+    const context = await browser(390, 844);
+    const page = await context.newPage();
+    await page.goto(`file://${here.path('out/a/index.html')}`);
+    expect(await page.title()).toContain(name);
+    expect(await page.evaluate('document.documentElement.scrollWidth')).toBe(390);
   });
 });
 
