@@ -200,7 +200,7 @@ const lostJumps = (measure: TuneMeasure, index: number, measures: readonly TuneM
 };
 
 const endsAtFine = ({ directions }: TuneMeasure): boolean =>
-  directions.some(each => each.kind === 'jump' && each.jump !== 'fine' && /\bal fine\b/i.test(each.text));
+  directions.some(each => each.kind === 'jump' && /\bal fine\b/i.test(each.text));
 
 const tooLong = ({ source }: TuneMeasure): Refusal =>
   new Refusal({

@@ -177,6 +177,12 @@ describe('jumps', () => {
     expect(playOrder(form('a b DC-al-Fine')).diagnostics.map(each => each.code)).toEqual(['no-fine']);
     expect(playOrder(form('a Fine b DC-al-Fine')).diagnostics).toEqual([]);
     expect(playOrder(form('a b DC')).diagnostics).toEqual([]);
+    // What a direction says without being a jump leads nowhere.
+    const words = { kind: 'words', at: 0, text: 'con moto al fine', placement: 'above' } as const;
+    const { measures, ...tune } = form('a b');
+    const [first, ...rest] = measures;
+    const said = { ...first!, directions: [{ ...words, source: first!.source }] };
+    expect(playOrder({ ...tune, measures: [said, ...rest] }).diagnostics).toEqual([]);
     expect(playOrder(form('a segno b DS')).diagnostics).toEqual([]);
     expect(playOrder(form('a toCoda b DC coda c')).diagnostics).toEqual([]);
     expect(playOrder(form('a b DS c')).diagnostics).toMatchObject([
