@@ -95,7 +95,8 @@ const loneRest = (lane: Lane): Placed | undefined =>
  */
 export const extentOf = (lanes: readonly Lane[], gapEnd: Ticks, metre: Ticks | undefined): Ticks => {
   // A gap at the end is there to fill the metre, and cannot ask for more.
-  let extent = Math.min(gapEnd, metre ?? gapEnd);
+  const gap = Math.min(gapEnd, metre ?? gapEnd);
+  let extent: Ticks = 0;
   let resting: Ticks = 0;
   for (const lane of lanes) {
     const rest = loneRest(lane);
@@ -104,7 +105,7 @@ export const extentOf = (lanes: readonly Lane[], gapEnd: Ticks, metre: Ticks | u
     else resting = Math.max(resting, lane.end);
   }
   // Writers are known to give whole-measure rests the length of a whole note, whatever the metre.
-  return extent > 0 ? extent : Math.min(resting, metre ?? resting);
+  return Math.max(gap, extent > 0 ? extent : Math.min(resting, metre ?? resting));
 };
 
 /** The finished voices of a measure of that length. */

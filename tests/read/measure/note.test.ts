@@ -111,6 +111,16 @@ describe('rests', () => {
     expect(readMeasure(content).length).toBe(36);
   });
 
+  test('as long as the metre, though a chord symbol stands at its middle', () => {
+    const half = '<duration>24</duration>';
+    const chord = '<harmony><root><root-step>C</root-step></root><kind>major</kind></harmony>';
+    const content = `${attributes()}<forward>${half}</forward>${chord}<backup>${half}</backup>`;
+    expect(readMeasure(`${content}<note><rest measure="yes"/><duration>48</duration></note>`)).toMatchObject({
+      length: 48,
+      chordSymbols: [{ at: 24 }],
+    });
+  });
+
   test('others keep their value', () =>
     expect(
       first(`${attributes()}${note('r', 12, { rest: '<type>quarter</type>' })}${note('C4', 36)}`),
