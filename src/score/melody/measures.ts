@@ -3,6 +3,7 @@ import type { ChordSymbol } from '../model/chord-symbol.ts';
 import type { Direction } from '../model/direction.ts';
 import type { Measure, Part, Score } from '../model.ts';
 import type { TuneMeasure } from '../tune.ts';
+import { withoutLateChanges } from './late-changes.ts';
 import { withoutLateChords } from './late-chords.ts';
 import { withNoChords } from './no-chord.ts';
 
@@ -29,7 +30,7 @@ export const measuresOf = (score: Score, part: Part, voice: string): readonly Tu
       events: voices.find(each => each.id === voice)?.events ?? [],
     };
   });
-  return withoutLateChords(withNoChords(measures));
+  return withoutLateChanges(withoutLateChords(withNoChords(measures)));
 };
 
 /** The staff on which the voice begins. */
