@@ -18,12 +18,16 @@ const onlyRests = ({ events, chordSymbols, directions }: TuneMeasure): boolean =
   events.length > 0 &&
   events.every(event => event.kind === 'rest' && !event.fermata);
 
-/** Nothing happens on the bar line between two measures. */
+/** Nothing happens on the bar line between two measures, or within the first. */
 function plainBetween(left: TuneMeasure, right: TuneMeasure): boolean {
   const plain = (barline: TuneMeasure['left']) =>
     barline.style === 'regular' && !barline.repeat && barline.ending === undefined;
   return (
-    plain(left.right) && plain(right.left) && right.changes.length === 0 && right.breakBefore === undefined
+    plain(left.right) &&
+    plain(right.left) &&
+    left.changes.every(({ at }) => at === 0) &&
+    right.changes.length === 0 &&
+    right.breakBefore === undefined
   );
 }
 

@@ -93,7 +93,7 @@ interface Moment {
 }
 
 /** What happens at each tick of a measure. Grace notes at its very end get a moment of their own. */
-function moments({ events, chordSymbols, length }: TuneMeasure): Moment[] {
+function moments({ events, chordSymbols, changes, length }: TuneMeasure): Moment[] {
   const found: Moment[] = [];
   let graces: NoteEvent[] = [];
   for (const event of events) {
@@ -107,7 +107,9 @@ function moments({ events, chordSymbols, length }: TuneMeasure): Moment[] {
   const struck = new Set(
     events.filter(event => event.kind === 'rest' || !event.grace).map(event => event.at),
   );
-  const between = new Set(chordSymbols.map(({ at }) => at).filter(at => !struck.has(at)));
+  // A signature may change under a held note.
+  const signed = changes.filter(({ at, key, time }) => at > 0 && at < length && (key ?? time));
+  const between = new Set([...chordSymbols, ...signed].map(({ at }) => at).filter(at => !struck.has(at)));
   for (const at of between)
     found.push({ at, event: undefined, graces: [], symbols: chordSymbols.filter(each => each.at === at) });
   return found.sort((a, b) => a.at - b.at);

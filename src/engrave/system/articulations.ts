@@ -68,10 +68,10 @@ export function drawArticulations(system: PlacedSystem, sketch: Sketch): void {
 
 /** Marks that stand above the staff whatever the stem does. */
 export function drawFermatas(system: PlacedSystem, sketch: Sketch): void {
-  for (const { column, x } of system.columns) {
+  for (const { column, x, restX } of system.columns) {
     const event = column.note?.event ?? column.rest?.event;
     if (!event) continue;
-    const centre = x + column.centre;
+    const centre = (column.rest ? restX : x) + column.centre;
     const over = (name: GlyphName, role: 'fermata' | 'articulation', gap: number) => {
       const reach = (glyph(name).right - glyph(name).left) / 2 + 0.1;
       const y = sketch.above(centre - reach, centre + reach, -0.2) - gap - glyph(name).bottom;

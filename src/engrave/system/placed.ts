@@ -16,6 +16,8 @@ export interface PlacedNote {
 export interface PlacedColumn {
   readonly column: Column;
   readonly x: number;
+  /** x of its rest, if it has one. */
+  readonly restX: number;
 }
 
 export interface PlacedBar {
@@ -45,10 +47,13 @@ export const headLeft = ({ shape, x }: PlacedNote): number => x + shape.dx;
 export const headRight = ({ shape, x }: PlacedNote): number => x + shape.dx + shape.headWidth;
 export const headCentre = ({ shape, x }: PlacedNote): number => x + shape.dx + shape.headWidth / 2;
 
-/** Where a whole-measure rest stands: in the middle between its bar lines. */
+/** Where a rest stands: one that fills its measure in the middle between the bar lines, unless a signature changes there. */
 function restX(column: Column, nodes: readonly Node[], xs: readonly number[], index: number): number {
+  if (!fillsMeasure(column)) return xs[index]!;
   const from = nodes.slice(0, index).findLastIndex(node => node.kind === 'bar');
   const to = nodes.findIndex((node, i) => i > index && node.kind === 'bar');
+  const inside = nodes.slice(index, to);
+  if (inside.some(node => node.kind === 'column' && node.column.change.length > 0)) return xs[index]!;
   const left = xs[from]! + nodes[from]!.width;
   return (left + xs[to]! - column.rest!.width) / 2;
 }
@@ -68,11 +73,7 @@ export function placeSystem(
   const bars: PlacedBar[] = [];
   nodes.forEach((node, i) => {
     if (node.kind === 'bar') bars.push({ node, x: xs[i]! });
-    else
-      columns.push({
-        column: node.column,
-        x: fillsMeasure(node.column) ? restX(node.column, nodes, xs, i) : xs[i]!,
-      });
+    else columns.push({ column: node.column, x: xs[i]!, restX: restX(node.column, nodes, xs, i) });
   });
   const notes = columns.flatMap(({ column, x }) =>
     [...column.graces, ...(column.note ? [column.note] : [])].map(shape => ({

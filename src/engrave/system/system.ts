@@ -61,9 +61,9 @@ function drawStaff(system: PlacedSystem, sketch: Sketch): void {
 function drawNotes(system: PlacedSystem, sketch: Sketch): void {
   for (const { shape, measure, x } of system.notes) sketch.add(measure, move(shape.marks, x, 0));
   for (const { column, x } of system.columns) sketch.add(column.measure, move(column.change, x, 0));
-  for (const { column, x } of system.columns)
+  for (const { column, restX } of system.columns)
     if (column.rest && !system.notation.rests.has(column.measure))
-      sketch.add(column.measure, move(column.rest.marks, x, 0));
+      sketch.add(column.measure, move(column.rest.marks, restX, 0));
 }
 
 function drawBeams(system: PlacedSystem, sketch: Sketch): PlacedBeam[] {
