@@ -36,6 +36,22 @@ describe('accidentals', () => {
     expect(printed(['F#4w~', 'F#4h F#4h'])).toBe('# | . #'));
   test('remind after a tie over the bar line', () =>
     expect(printed(['F#4w~', 'F#4h F4h'])).toBe('# | . (n)'));
+  test('remind in the measure after the one that a tie goes into', () =>
+    expect(printed(['F#4w~', 'F#4w', 'F4w'])).toBe('# | . | (n)'));
+  test('stand at the end of a tie where it is spelt otherwise', () =>
+    expect(printed(['G#4w~', 'Ab4h A4h'])).toBe('# | b n'));
+  test('stand again in a second ending that is tied to what is before the first', () => {
+    const tune = tuneOf([{ notes: 'F#4w~' }, { notes: 'F#4w' }, { notes: 'F#4w' }]);
+    const [before, , second] = tune.measures.map(({ events: [event] }) => event);
+    if (before?.kind !== 'note' || second?.kind !== 'note') throw new Error('no notes');
+    const heads = second.heads.map(head => ({ ...head, tieFrom: before.heads[0]!.id }));
+    const measures = [...tune.measures.slice(0, 2), { ...tune.measures[2]!, events: [{ ...second, heads }] }];
+    expect([...accidentals({ ...tune, measures }).keys()]).toEqual([before, second].map(e => e.heads[0]!.id));
+  });
+  test('remind after a key that changes in the measure', () => {
+    const changes = [{ at: 96, key: { fifths: -1, mode: undefined } }];
+    expect(printed([{ notes: 'F#4h F4q Bb4q', changes }])).toBe('# (n) .');
+  });
   test('follow the key', () => expect(printed([{ notes: 'F#4q F4q Bb4q B4q', ...key(1) }])).toBe('. n b n'));
   test('cancel a flat of the key', () => expect(printed([{ notes: 'Bb4h B4h', ...key(-1) }])).toBe('. n'));
 });

@@ -6,7 +6,7 @@
 import { keyAlter } from '../../score/accidentals.ts';
 import type { Key } from '../../score/model/attributes.ts';
 import type { Head } from '../../score/model/event.ts';
-import type { Step } from '../../score/pitch.ts';
+import { pitchName, type Step } from '../../score/pitch.ts';
 import type { Tune, TuneMeasure } from '../../score/tune.ts';
 
 export interface Accidental {
@@ -28,6 +28,8 @@ function contradicted(memory: Memory, step: Step, alter: number): boolean {
 
 class MeasureState {
   readonly current: Memory = new Map();
+  /** What holds no more, or by a tie alone, but is still in the reader's ear. */
+  readonly faded: Memory = new Map();
   readonly before: Memory;
   key: Key;
 
@@ -36,47 +38,67 @@ class MeasureState {
     this.before = before;
   }
 
-  accidental(head: Head): Accidental | undefined {
-    const { step, alter, octave } = head.pitch;
+  changeTo(key: Key): void {
+    this.key = key;
+    for (const [here, alter] of this.current) this.faded.set(here, alter);
+    this.current.clear();
+  }
+
+  /** The accidental of a head, where the reader sees it carried over by a tie or not. */
+  accidental({ pitch: { step, alter, octave }, courtesy }: Head, carried: boolean): Accidental | undefined {
     const here = slot(step, octave);
     const held = this.current.get(here);
-    if (head.tieFrom !== undefined) {
+    if (carried) {
       // A tie over the bar line brings the alteration along without establishing it.
-      if (held === undefined && alter !== keyAlter(this.key, step)) this.before.set(here, alter);
+      if (held === undefined && alter !== keyAlter(this.key, step)) this.faded.set(here, alter);
       return undefined;
     }
     const doubtful =
       held === undefined &&
-      (contradicted(this.before, step, alter) || contradicted(this.current, step, alter));
+      [this.before, this.faded, this.current].some(memory => contradicted(memory, step, alter));
     const needed = alter !== (held ?? keyAlter(this.key, step));
     if (needed || doubtful) this.current.set(here, alter);
     if (needed) return { alter, bracketed: false };
     // What was said in this measure is not said again, though a file may ask for it.
-    return doubtful || (head.courtesy && held === undefined) ? { alter, bracketed: true } : undefined;
+    return doubtful || (courtesy && held === undefined) ? { alter, bracketed: true } : undefined;
   }
 }
 
-function measureAccidentals(measure: TuneMeasure, before: Memory, found: Map<number, Accidental>): Memory {
+type Heads = ReadonlyMap<number, Head>;
+
+/** Whether a tie carries a head's accidental over: not from another spelling, nor past the ending that stands between. */
+function isCarried({ id, tieFrom, pitch }: Head, tied: Heads): boolean {
+  if (tieFrom === undefined) return false;
+  const from = tied.get(tieFrom);
+  return from === undefined || (from.tieTo === id && pitchName(from.pitch) === pitchName(pitch));
+}
+
+function measureAccidentals(
+  measure: TuneMeasure,
+  before: Memory,
+  tied: Heads,
+  found: Map<number, Accidental>,
+): Memory {
   const state = new MeasureState(measure.key, before);
   const changes = measure.changes.filter(change => change.at > 0 && change.key);
   for (const event of measure.events) {
-    while (changes[0] && changes[0].at <= event.at) {
-      state.key = changes.shift()!.key!;
-      state.current.clear();
-    }
+    while (changes[0] && changes[0].at <= event.at) state.changeTo(changes.shift()!.key!);
     if (event.kind !== 'note') continue;
     for (const head of event.heads) {
-      const accidental = state.accidental(head);
+      const accidental = state.accidental(head, isCarried(head, tied));
       if (accidental) found.set(head.id, accidental);
     }
   }
-  return new Map(state.current);
+  return new Map([...state.faded, ...state.current]);
 }
 
 /** Printed accidentals by head id. */
 export function accidentals(tune: Tune): ReadonlyMap<number, Accidental> {
   const found = new Map<number, Accidental>();
+  const events = tune.measures.flatMap(measure => measure.events);
+  const heads = events.flatMap(event => (event.kind === 'note' ? event.heads : []));
+  const tied = new Map(heads.flatMap(head => (head.tieTo === undefined ? [] : [[head.id, head] as const])));
   let before: Memory = new Map();
-  for (const measure of tune.measures) before = measureAccidentals(measure, before, found);
+  for (const measure of tune.measures) before = measureAccidentals(measure, before, tied, found);
   return found;
 }
