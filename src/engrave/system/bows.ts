@@ -6,13 +6,13 @@ import type { PlacedSystem } from './placed.ts';
 /** −1 bows upwards, 1 downwards. */
 export type Side = -1 | 1;
 
-/** The staff's edges as ends of a curve that goes on in the next system, or comes from the last. */
+/** The staff's edges as ends of a curve that goes on in the next system, or comes from what is left of `edge`. */
 export const leaving = (system: PlacedSystem, y: number): End => {
   const end = system.bars.at(-1)!;
   return { x: end.x + end.node.bar.strokesWidth, y };
 };
-export const arriving = (system: PlacedSystem, before: number, y: number): End => ({
-  x: Math.min(system.headRight + 0.15, before - 1.4),
+export const arriving = (edge: number, before: number, y: number): End => ({
+  x: Math.min(edge + 0.15, before - 1.4),
   y,
 });
 

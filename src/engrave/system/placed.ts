@@ -1,4 +1,6 @@
 /** A system with everything in its place from left to right, ready to be drawn. */
+
+import type { Head } from '../../score/model/event.ts';
 import type { Notation } from '../content/notation.ts';
 import type { Column, NoteShape } from '../measure/column.ts';
 import type { SheetKind, SheetOptions } from '../options.ts';
@@ -96,6 +98,13 @@ export function placeSystem(
     byHead: new Map(notes.flatMap(note => note.shape.event.heads.map(head => [head.id, note] as const))),
     headRight: nodes[0]!.width,
   };
+}
+
+/** Whether the tie to a head comes from outside the system, or past the ending that stands between. */
+export function isTiedFromAfar({ byHead }: PlacedSystem, { id, tieFrom }: Head): boolean {
+  if (tieFrom === undefined) return false;
+  const from = byHead.get(tieFrom)?.shape.event.heads.find(each => each.id === tieFrom);
+  return from?.tieTo !== id;
 }
 
 /**

@@ -131,7 +131,7 @@ function slurEnds(
   const broken = (note: PlacedNote, other: End | undefined) =>
     outer(edgeOf(note, side, beams) + side * 0.6, other ? other.y + side * 0.3 : -side * Infinity);
   return {
-    start: first ?? arriving(system, last?.x ?? system.width, broken(under[0]!, last)),
+    start: first ?? arriving(system.headRight, last?.x ?? system.width, broken(under[0]!, last)),
     stop: last ?? leaving(system, broken(under.at(-1)!, first)),
   };
 }

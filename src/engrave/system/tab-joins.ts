@@ -51,7 +51,7 @@ function slurMarks(system: PlacedSystem, figures: Figures): Mark[] {
     const over = (box: Box, nested: number): End => ({ ...top(box), y: box.top - LIFT - nested });
     const begins = start && over(start, shared('from', from));
     const ends = stop && over(stop, shared('to', to));
-    const first = begins ?? arriving(system, ends?.x ?? system.width, brokenY(figures[0], ends));
+    const first = begins ?? arriving(system.headRight, ends?.x ?? system.width, brokenY(figures[0], ends));
     const last = ends ?? leaving(system, brokenY(figures.at(-1), begins));
     if (last.x - first.x < 1) continue;
     const obstacles = [

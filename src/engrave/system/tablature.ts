@@ -7,7 +7,7 @@ import { figureBaseline, figureMark } from '../measure/digits.ts';
 import { richText, rightEdge } from '../measure/rich-text.ts';
 import { STYLE } from '../style.ts';
 import { brokenLine } from './broken-line.ts';
-import type { PlacedSystem } from './placed.ts';
+import { isTiedFromAfar, type PlacedSystem } from './placed.ts';
 import { type Sketch, SYSTEM } from './sketch.ts';
 import { tabJoins } from './tab-joins.ts';
 
@@ -71,17 +71,18 @@ export function tablature(system: PlacedSystem): Tablature {
   return { byMeasure, own: [...clef, ...names, ...lines.flat(), ...joins] };
 }
 
-/** Figures by measure. A note that is tied over from the system before shows its figure again, in brackets. */
+/** Figures by measure. A note that is tied over from the system before, or into a second ending, shows its figure again, in brackets. */
 function figures(system: PlacedSystem): Map<number, Mark[]> {
-  const { columns, notation, byHead } = system;
+  const { columns, notation } = system;
   const byMeasure = new Map<number, Mark[]>();
   for (const { column, x } of columns) {
     const heads = column.note?.event.heads ?? [];
-    const tiedOver = heads.filter(({ tieFrom }) => tieFrom !== undefined && !byHead.has(tieFrom));
-    const again = tiedOver.flatMap(({ id }) => {
-      const place = notation.arrangement.placements.get(id);
-      return place ? [figureMark(place, column.centre, STYLE.digitSize * 0.8, id, `(${place.fret})`)] : [];
-    });
+    const again = heads
+      .filter(head => isTiedFromAfar(system, head))
+      .flatMap(({ id }) => {
+        const place = notation.arrangement.placements.get(id);
+        return place ? [figureMark(place, column.centre, STYLE.digitSize * 0.8, id, `(${place.fret})`)] : [];
+      });
     const marks = move([...column.digits, ...again], x, 0);
     byMeasure.set(column.measure, [...(byMeasure.get(column.measure) ?? []), ...marks]);
   }

@@ -3,7 +3,14 @@ import type { Head } from '../../score/model/event.ts';
 import { bow, type End } from '../drawing/curve.ts';
 import type { Mark } from '../drawing/mark.ts';
 import { arriving, leaving, type Side } from './bows.ts';
-import { headLeft, headRight, type PlacedNote, type PlacedSystem } from './placed.ts';
+import {
+  headLeft,
+  headRight,
+  isTiedFromAfar,
+  measureSpan,
+  type PlacedNote,
+  type PlacedSystem,
+} from './placed.ts';
 import { type Sketch, SYSTEM } from './sketch.ts';
 
 /** −1 (above) or 1 (below): away from the stem; in a chord outwards from its middle. */
@@ -57,8 +64,10 @@ export function drawTies(system: PlacedSystem, sketch: Sketch): void {
         const end = to ? tieEnds(to, at, side).stop : leaving(system, start.y);
         if (end.x > start.x) sketch.add(to ? note.measure : SYSTEM, [tieMark(start, end, side, head.id)]);
       }
-      if (head.tieFrom !== undefined && !system.byHead.has(head.tieFrom))
-        sketch.add(SYSTEM, [tieMark(arriving(system, stop.x, stop.y), stop, side, head.id)]);
+      if (isTiedFromAfar(system, head)) {
+        const { left } = measureSpan(system, note.measure);
+        sketch.add(SYSTEM, [tieMark(arriving(left, stop.x, stop.y), stop, side, head.id)]);
+      }
     });
   }
 }
