@@ -140,8 +140,9 @@ const isSame = (a: Placement | undefined, b: Placement): boolean =>
 
 const moveTo = ({ position, last }: Hand, to: Placement): HandMove | undefined => {
   if (to.fret === 0 || position === undefined || to.position === position) return undefined;
-  const guided = last && last.fret > 0 && last.string === to.string && last.finger === to.finger;
-  return guided
+  const sameFinger = last && last.fret > 0 && last.string === to.string && last.finger === to.finger;
+  // A finger that stays where it is slides nowhere, though the hand moves behind it.
+  return sameFinger && last.fret !== to.fret
     ? { kind: 'slide', finger: to.finger, from: last.fret, to: to.fret }
     : { kind: 'shift', from: position, to: to.position };
 };

@@ -152,13 +152,14 @@ class Speaker {
 
   #note({ beat, pitch, placement, again, move }: CueNote, before: CueNote | undefined, more: string): string {
     const { string, fret, finger } = placement;
-    const when = `${beatName(beat, before?.beat)}${more} ${pitchName(pitch, false)}`;
+    const way = move ? `${moveName(move)}, ` : '';
+    const when = `${way}${beatName(beat, before?.beat)}${more} ${pitchName(pitch, false)}`;
     if (again && this.#string === string) return `${when} again`;
     const name = this.#string === string ? '' : `${this.#names[string - 1]} `;
     this.#string = string;
     const where = fret === 0 ? `${name || 'string '}open` : `${name}fret ${fret}`;
     const how = fret === 0 ? '' : `, finger ${finger}`;
-    return `${move ? `${moveName(move)}, ` : ''}${when}, ${where}${how}`;
+    return `${when}, ${where}${how}`;
   }
 }
 
@@ -183,14 +184,14 @@ interface Run {
   readonly more: string;
 }
 
-/** Repeated notes on whole beats are said together. */
+/** Repeated notes on whole beats are said together, as long as the hand does not move. */
 const runsOf = (notes: readonly CueNote[]): readonly Run[] => {
   const runs: Run[] = [];
   notes.forEach((note, index) => {
     const before = notes[index - 1];
     const run = runs.at(-1);
-    const together =
-      run?.note.again && note.again && Number.isInteger(run.note.beat) && Number.isInteger(note.beat);
+    const whole = run !== undefined && [run.note.beat, note.beat].every(Number.isInteger);
+    const together = whole && run.note.again && note.again && !note.move;
     if (together) runs[runs.length - 1] = { ...run, more: `${run.more} and ${note.beat}` };
     else runs.push({ note, before, more: '' });
   });
