@@ -28,11 +28,15 @@ const USUAL: Omit<Beginning, 'parts'> = {
 const HOME = [0];
 const AWAY = TRANSPOSITIONS.filter(each => each !== 0);
 
-/** What is tried, one after the other: a hand's worth of frets, or a little more, before a hand that wanders. */
+/**
+ * What is tried, one after the other: a hand's worth of frets, or a little more, before a hand that wanders; both
+ * ukuleles before the one that reaches lower, and that one before a guitar.
+ */
 const TRIES: readonly Try[] = [
   { instruments: USUAL.instruments, transpositions: HOME, spans: [5, 6, 7] },
   { instruments: USUAL.instruments, transpositions: AWAY, spans: [5, 6, 7] },
   { instruments: USUAL.instruments, transpositions: TRANSPOSITIONS, spans: [9, 12] },
+  { instruments: ['ukulele-low-g'], transpositions: TRANSPOSITIONS, spans: [5, 7, 9, 12] },
   { instruments: ['guitar'], transpositions: TRANSPOSITIONS, spans: [5, 7, 12] },
 ];
 

@@ -34,6 +34,14 @@ it('is a window in which every note of a tune of two octaves at most has a place
   );
 });
 
+it('goes by the one ukulele that holds a tune, before a guitar that holds it in fewer frets', () => {
+  expect(beginningFor(quarters('D4 Eb4 E4 C6'))).toMatchObject({
+    instruments: ['ukulele-low-g'],
+    window: { low: 7, high: 15 },
+    transposition: 0,
+  });
+});
+
 it('goes by a guitar for what no ukulele has, and by the fewest notes outside where that has it neither', () => {
   expect(beginningFor(quarters('E2 E4 E5')).instruments).toEqual(['guitar']);
   const { instruments, transposition } = beginningFor(quarters('C1 C4 C8'));
