@@ -44,7 +44,7 @@ class: Monday class
 
 # To the student, in Markdown: blank lines part paragraphs, **bold**, *italic*, lists with - or 1.
 notes: |
-  Read the first sheet without looking at the tablature. Then check yourself.
+  Read the tune from the sheet without tablature. Then check yourself.
 
   - Say the note names before you play them.
   - Leave the hand in its place.
