@@ -15,6 +15,14 @@ const WORDS: Readonly<Record<string, readonly [pattern: RegExp, say: (named: str
   ],
 };
 
+/** What options are called in speech; near in letters are others. */
+const IN_SPEECH: Readonly<Record<string, string>> = {
+  '--format': '--to',
+  '--key': '--transpose',
+  '--window': '--frets',
+  '--windows': '--frets',
+};
+
 const MEANT = /\(Did you mean (?:one of )?(.+)\?\)/;
 
 /** The diagnostic of a parser's error; `command` is the one that was typed. */
@@ -25,7 +33,8 @@ export const mistyped = (
   const [line = ''] = text.replace(/^error: /, '').split('\n');
   const [pattern, say] = WORDS[code] ?? [];
   const named = pattern?.exec(line)?.[1];
-  const meant = MEANT.exec(text)?.[1];
+  const spoken = command?.options.find(({ long }) => long === IN_SPEECH[named ?? '']);
+  const meant = spoken?.long ?? MEANT.exec(text)?.[1];
   return {
     severity: 'error',
     code: 'usage',
@@ -49,6 +58,9 @@ const hintFor = (code: string, named = '', command: Command | undefined): string
   }
   if (code === 'commander.unknownOption' && command === undefined) {
     return 'options stand after a command: fretward arrange tune.mxl -f 4-8; fretward --help lists the commands';
+  }
+  if (code === 'commander.unknownOption' && command?.name() === 'lesson') {
+    return `how a tune is arranged stands in the lesson file; ${helpFor('lesson')}`;
   }
   return (code === 'commander.excessArguments' ? whereItGoes(named, command) : '') + helpFor(command?.name());
 };

@@ -24,6 +24,8 @@ describe('wrong usage ends with status 2 and says what is right', () => {
     ['--frets 9-5', 'write the lower fret first: 5-9'],
     ['--frets 4-8,5-9', '--frets does not take "4-8,5-9" (usage)\n    name one window; another one needs'],
     ['--frets 8-1:4-8', 'write the earlier measure first'],
+    ['--window 4-8', 'there is no option --window here (usage)\n    is --frets meant?'],
+    ['--key G', 'there is no option --key here (usage)\n    is --transpose meant?'],
     ['-frets 4-8', 'there is no option -frets here (usage)\n    is --frets meant?'],
     ['-i "low g"', 'is ukulele-low-g meant?'],
     ['-i ukelele', 'is ukulele meant? use one of ukulele, ukulele-low-g'],
@@ -62,6 +64,14 @@ describe('wrong usage ends with status 2 and says what is right', () => {
     ['fretward completion tcsh', 'completion does not take "tcsh" (usage)\n    use one of bash, zsh, fish'],
     ["fretward arrange ''", 'the name of a tune is empty'],
     ["fretward lesson ''", 'the name of a lesson file is empty'],
+    ['fretward survey tune.mxl --window 4-8', 'fretward survey --help lists what it takes'],
+    ['fretward lesson --init a.yaml -f 4-8', 'how a tune is arranged stands in the lesson file'],
+    [
+      'fretward codes note-outside',
+      'there is no code "note-outside" (usage)\n    is note-outside-window meant?',
+    ],
+    ['fretward codes window-', '    there are window-off-the-neck, window-without-measures'],
+    ['fretward codes left-ot', '    is left-out meant?'],
     ['fretward chords C --sheets tab', 'is --frets or --shapes meant?'],
     [
       'fretward chords C -f 15-30',

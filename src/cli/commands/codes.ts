@@ -45,8 +45,12 @@ const named = (code: string): CodeRow => {
     CODES.map(each => each.code),
   );
   const alike = CODES.filter(each => each.code.includes(code)).map(each => each.code);
-  const hint = alike.length > 0 ? `there are ${shortList(alike)}` : 'fretward codes lists them';
-  throw new UsageError(`there is no code "${code}"`, meant ? `is ${meant} meant?` : hint);
+  const [first = meant, ...others] = alike;
+  const hint = first === undefined ? 'fretward codes lists them' : `is ${first} meant?`;
+  throw new UsageError(
+    `there is no code "${code}"`,
+    others.length > 0 ? `there are ${shortList(alike)}` : hint,
+  );
 };
 
 const inFull = ({ code, severity, what, why, whatToDo }: CodeRow): string =>
