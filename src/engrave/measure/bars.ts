@@ -54,8 +54,9 @@ export function strokeKinds(left: Barline | undefined, right: Barline | undefine
   if (ends) return ['dots', 'thin', 'thick'];
   if (starts) return ['thick', 'thin', 'dots'];
   if (!left) return [];
-  const style = left.style === 'regular' && right ? right.style : left.style;
-  return STYLES[style === 'none' && right && right.style !== 'none' ? right.style : style];
+  // Of the two measures at a bar line one mostly says nothing of it.
+  const isSaid = left.style !== 'regular' && left.style !== 'none';
+  return STYLES[!isSaid && right && right.style !== 'regular' ? right.style : left.style];
 }
 
 /** Strokes from x on; dots stand a little closer to their line than lines to each other. */
@@ -108,18 +109,24 @@ function changeAt({ reading }: Notation, measure: TuneMeasure, before: Key | und
 const keyAtEnd = (measure: TuneMeasure): Key =>
   measure.changes.findLast(change => change.key)?.key ?? measure.key;
 
+/** The strokes between two measures: two where the key changes and nothing else is asked for. */
+function strokesBetween(left: Barline, right: Barline | undefined, changesKey: boolean) {
+  const kinds = strokeKinds(left, right);
+  return changesKey && kinds === STYLES.regular ? STYLES.double : kinds;
+}
+
 /** The bar between two measures within a system. */
 export function innerBar(notation: Notation, left: TuneMeasure, right: TuneMeasure): Bar {
   const { key, time, changesKey } = changeAt(notation, right, keyAtEnd(left));
-  const plain = left.right.style === 'regular' && !left.right.repeat && !right.left.repeat;
-  const kinds = changesKey && plain ? STYLES.double : strokeKinds(left.right, right.left);
+  const kinds = strokesBetween(left.right, right.left, changesKey);
   const after = sequence([
     { block: key, gap: 0 },
     { block: time, gap: 0.8 },
   ]);
   if (right.left.repeat && after.width > 0) {
     // The signatures come between the double bar and the repeat sign.
-    const first = bar(left.right.repeat ? strokeKinds(left.right, undefined) : STYLES.double, after, 0);
+    const ends = left.right.repeat || left.right.style !== 'regular';
+    const first = bar(ends ? strokeKinds(left.right, undefined) : STYLES.double, after, 0);
     const { strokes, end } = setStrokes(strokeKinds(undefined, right.left), first.width + 0.8);
     return { ...first, strokes: [...first.strokes, ...strokes], strokesWidth: end, width: end, after: 1 };
   }
@@ -131,13 +138,14 @@ export function endBar(notation: Notation, left: TuneMeasure, right: TuneMeasure
   const { key, time, changesKey } = right
     ? changeAt(notation, right, keyAtEnd(left))
     : { key: NOTHING, time: NOTHING, changesKey: false };
-  const plain = left.right.style === 'regular' && !left.right.repeat;
-  const kinds = strokeKinds(right ? left.right : closing(left.right), undefined);
+  // A repeat that starts there is drawn in the next system; another style belongs to this bar line.
+  const after = right && !right.left.repeat ? right.left : undefined;
+  const kinds = strokesBetween(right ? left.right : closing(left.right), after, changesKey);
   const announced = sequence([
     { block: key, gap: 0 },
     { block: time, gap: 0.8 },
   ]);
-  const end = bar(changesKey && plain ? STYLES.double : kinds, announced, 0);
+  const end = bar(kinds, announced, 0);
   return announced.width > 0 ? { ...end, width: end.width + 0.6 } : end;
 }
 
