@@ -3,6 +3,9 @@ import { richText } from '../measure/rich-text.ts';
 import { headLeft, headRight, type PlacedNote, type PlacedSystem } from './placed.ts';
 import type { Sketch } from './sketch.ts';
 
+/** Signs by octaves, and what is added for a line above or below. */
+const SIGNS = ['8v', '15m', '22m'] as const;
+
 /** The sign alone stands over a single note. */
 const SHORTEST_LINE = 1;
 
@@ -22,16 +25,24 @@ function runs({ notes, notation }: PlacedSystem): { octaves: number; notes: Plac
   return found;
 }
 
+/** Whether the first note after the system stands under the same line. */
+function goesOn({ notation: { tune, ottava }, line }: PlacedSystem, octaves: number): boolean {
+  const later = tune.measures.slice(line.last + 1).flatMap(({ events }) => events);
+  const next = later.find(event => event.kind === 'note');
+  return next !== undefined && ottava.get(next.id) === octaves;
+}
+
 export function drawOttavas(system: PlacedSystem, sketch: Sketch): void {
   for (const { octaves, notes } of runs(system)) {
     const left = headLeft(notes[0]!) - 0.3;
-    const right = Math.max(headRight(notes.at(-1)!) + 0.3, left + 3);
+    const isOpen = notes.at(-1) === system.notes.at(-1) && goesOn(system, octaves);
+    const right = isOpen ? system.width : Math.max(headRight(notes.at(-1)!) + 0.3, left + 3);
     const above = octaves > 0;
     const y = above
       ? Math.min(-1.4, sketch.above(left, right, 0) - 0.7)
       : Math.max(6.4, sketch.below(left, right, 4) + 2);
     const end = above ? y + 0.9 : y - 0.9;
-    const label = `${Math.abs(octaves) > 1 ? '15m' : '8v'}${above ? 'a' : 'b'}`;
+    const label = `${SIGNS[Math.abs(octaves) - 1]!}${above ? 'a' : 'b'}`;
     const words = richText(label, { role: 'words', face: 'serifItalic', size: 1.9 }, left, y);
     const from = left + words.width + 0.3;
     const level = y - 0.6;
@@ -43,7 +54,7 @@ export function drawOttavas(system: PlacedSystem, sketch: Sketch): void {
         ? []
         : [
             { ...line, x1: from, y1: level, x2: right, y2: level, dash: [0.7, 0.5] as const },
-            { ...line, x1: right, y1: level, x2: right, y2: end },
+            ...(isOpen ? [] : [{ ...line, x1: right, y1: level, x2: right, y2: end }]),
           ]),
     ]);
   }
