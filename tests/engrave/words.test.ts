@@ -88,6 +88,17 @@ describe('tempo, words and chord symbols', () => {
     printed: true,
     source,
   } as Direction;
+  test.each([
+    [0.5, 30, 'headBreve', []],
+    [8, 66.5, 'headBlack', ['flag8']],
+    [32, 120, 'headBlack', ['flag32']],
+  ])('a tempo of notes of 1/%d has their sign, and its number as it is', (base, perMinute, head, flags) => {
+    const direction = { ...tempo, perMinute, beat: { base, dots: 0, ratio: undefined } } as Direction;
+    const { pages } = sheet(tuneOf([{ notes: 'C5w', directions: [direction] }]));
+    const marks = inked(pages).flatMap(({ mark }) => (mark.role === 'words' ? [mark] : []));
+    expect(marks.flatMap(mark => (mark.kind === 'glyph' ? [mark.name] : []))).toEqual([head, ...flags]);
+    expect(marks.flatMap(mark => (mark.kind === 'text' ? [mark.text] : []))).toEqual([`= ${perMinute}`]);
+  });
   const rit = { kind: 'words', text: 'rit.', at: 0, placement: 'above', source } as Direction;
   test.each([0, 1, 2, 3])('stand on one baseline or clearly on two; first symbol over note %i', first => {
     for (const notes of ['C5q C5q C5q C5q', 'A4q G5q C5q A5q', 'E4q rq D5q B4q']) {

@@ -10,7 +10,8 @@ import { accidentalMarks } from './accidental-marks.ts';
 import type { NoteShape } from './column.ts';
 import { fingersBeside } from './finger-marks.ts';
 
-const headGlyph = (base: number): GlyphName =>
+/** The head of an undotted value. */
+export const headGlyph = (base: number): GlyphName =>
   base < 1 ? 'headBreve' : base === 1 ? 'headWhole' : base === 2 ? 'headHalf' : 'headBlack';
 
 const FLAGS: readonly (readonly [GlyphName, GlyphName])[] = [

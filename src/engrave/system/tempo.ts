@@ -1,7 +1,8 @@
 /** A tempo mark: words, and a small note that equals a number of beats a minute. */
 import type { Direction } from '../../score/model/direction.ts';
 import type { Mark } from '../drawing/mark.ts';
-import { type GlyphName, glyph, glyphWidth } from '../font/glyph.ts';
+import { glyph, glyphWidth } from '../font/glyph.ts';
+import { headGlyph } from '../measure/note-shape.ts';
 import { richText } from '../measure/rich-text.ts';
 import { STYLE } from '../style.ts';
 
@@ -11,7 +12,7 @@ const SIZE = 0.72;
 
 /** A small note standing on the baseline. */
 function smallNote({ base, dots }: Tempo['beat'], x: number): { marks: Mark[]; right: number } {
-  const name: GlyphName = base <= 1 ? 'headWhole' : base === 2 ? 'headHalf' : 'headBlack';
+  const name = headGlyph(base);
   const y = -0.4;
   const width = glyphWidth(name, SIZE);
   const marks: Mark[] = [{ kind: 'glyph', role: 'words', name, x, y, size: SIZE }];
@@ -32,7 +33,7 @@ function smallNote({ base, dots }: Tempo['beat'], x: number): { marks: Mark[]; r
     marks.push({
       kind: 'glyph',
       role: 'words',
-      name: base >= 16 ? 'flag16' : 'flag8',
+      name: base >= 32 ? 'flag32' : base >= 16 ? 'flag16' : 'flag8',
       x: stemX - 0.05,
       y: tip,
       size: SIZE,
@@ -57,7 +58,7 @@ export function tempoMarks(tempo: Tempo): Mark[] {
   const gap = words.width > 0 ? words.width + 0.9 : 0;
   const note = smallNote(tempo.beat, gap);
   const number = richText(
-    `= ${Math.round(tempo.perMinute)}`,
+    `= ${tempo.perMinute}`,
     { role: 'words', face: 'serif', size: STYLE.wordsSize },
     note.right + 0.45,
   );
