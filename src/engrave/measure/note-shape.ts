@@ -24,6 +24,10 @@ const FLAGS: readonly (readonly [GlyphName, GlyphName])[] = [
 
 /** Flags from the third on reach beyond an ordinary stem. */
 const FLAG_REACH = [0, 0, 0, 0.58, 1.28, 2.04];
+/** From one flag to the next where the font has no sign for so many. */
+const FLAG_STEP = 0.75;
+/** How many flags there are beyond those of the font's last sign. */
+const furtherFlags = (flags: number): number => Math.max(0, flags - FLAGS.length);
 
 interface HeadPlace {
   readonly id: number;
@@ -116,7 +120,8 @@ function stemOf(
   const width = glyphWidth(name, size);
   const high = Math.min(...ys);
   const low = Math.max(...ys);
-  const length = (STYLE.stemLength + (FLAG_REACH[flags] ?? 0)) * size;
+  const further = furtherFlags(flags);
+  const length = (STYLE.stemLength + FLAG_REACH[flags - further]! + FLAG_STEP * further) * size;
   if (direction === 'up') {
     const tip = size < 1 ? high - length : Math.min(high - length, 2);
     return { x: width - STYLE.stem / 2, foot: low + rightmost * size, tip };
@@ -124,9 +129,22 @@ function stemOf(
   return { x: STYLE.stem / 2, foot: high + leftmost * size, tip: Math.max(low + length, 2) };
 }
 
-function flagMark(flags: number, direction: StemDirection, stem: Stem, size: number, of: number): Mark {
-  const name = FLAGS[flags - 1]![direction === 'up' ? 0 : 1];
-  return { kind: 'glyph', role: 'flag', name, x: stem.x - STYLE.stem / 2, y: stem.tip, size, of };
+/** The flags of a stem: single ones at its tip where there are more than the font has a sign for. */
+function flagMarks(flags: number, direction: StemDirection, stem: Stem, size: number, of: number): Mark[] {
+  const further = furtherFlags(flags);
+  const step = (direction === 'up' ? FLAG_STEP : -FLAG_STEP) * size;
+  return Array.from({ length: further + 1 }, (_, i): Mark => {
+    const name = FLAGS[i < further ? 0 : flags - further - 1]![direction === 'up' ? 0 : 1];
+    return {
+      kind: 'glyph',
+      role: 'flag',
+      name,
+      x: stem.x - STYLE.stem / 2,
+      y: stem.tip + i * step,
+      size,
+      of,
+    };
+  });
 }
 
 const slash = (stem: Stem): Mark => ({
@@ -140,11 +158,11 @@ const slash = (stem: Stem): Mark => ({
 });
 
 /** Where the dots start: right of the heads, and of a flag that hangs down to their height. */
-function dotsFrom(places: readonly HeadPlace[], width: number, flag: Mark | undefined, up: boolean): number {
+function dotsFrom(places: readonly HeadPlace[], width: number, isFlagged: boolean, up: boolean): number {
   const right = Math.max(...places.map(each => each.x)) + width;
   const top = Math.min(...places.map(each => each.height));
   const raised = Number.isInteger(top);
-  return right + STYLE.dotGap * 0.75 + (flag && up && raised ? 0.75 : 0);
+  return right + STYLE.dotGap * 0.75 + (isFlagged && up && raised ? 0.75 : 0);
 }
 
 /** Measures a note, grace notes included (size below 1); marks lie around x = 0, before `dx`. */
@@ -169,7 +187,7 @@ export function noteShape(notation: Notation, event: NoteEvent, size = 1): NoteS
     of: id,
   }));
   marks.push(...ledgerLines(places, width, size), ...accidentalMarks(notation, event, places, size));
-  const flag = stem && !beamed && flags > 0 ? flagMark(flags, direction, stem, size, of) : undefined;
+  const flagged = stem && !beamed && flags > 0 ? flagMarks(flags, direction, stem, size, of) : [];
   if (stem && !beamed)
     marks.push({
       kind: 'line',
@@ -181,10 +199,12 @@ export function noteShape(notation: Notation, event: NoteEvent, size = 1): NoteS
       thickness: STYLE.stem * (size < 1 ? 0.8 : 1),
       of,
     });
-  if (flag) marks.push(flag);
+  marks.push(...flagged);
   if (stem && event.grace === 'slashed' && !beamed) marks.push(slash(stem));
   if (dots > 0)
-    marks.push(...dotMarks(ys, dots, dotsFrom(places, width, flag, direction === 'up'), of, size));
+    marks.push(
+      ...dotMarks(ys, dots, dotsFrom(places, width, flagged.length > 0, direction === 'up'), of, size),
+    );
   marks.push(...fingersBeside(notation, places, marks));
   return {
     event,

@@ -8,8 +8,8 @@ import { STYLE } from '../style.ts';
 import type { PlacedNote, PlacedSystem } from './placed.ts';
 
 /** Stem lengths for 1, 2, 3 … beams: wished, and the shortest. */
-const WISHED = [3.4, 3.5, 4.1, 4.85, 5.6];
-const SHORTEST = [2.5, 2.9, 3.6, 4.35, 5.1];
+const WISHED = [3.4, 3.5, 4.1, 4.85, 5.6, 6.35, 7.1, 7.85];
+const SHORTEST = [2.5, 2.9, 3.6, 4.35, 5.1, 5.85, 6.6, 7.35];
 const STEEPEST = 1;
 /** A beam's middle relative to a staff line: hanging, straddling, sitting. */
 const SEATS = [0.19, 0, -0.19];
@@ -50,8 +50,8 @@ function wishedRise({ xs, heads, size }: Problem): number {
 
 function cost({ xs, heads, levels, size }: Problem, from: number, to: number, wish: number): number {
   const span = xs.at(-1)! - xs[0]!;
-  const wished = WISHED[Math.min(levels, 5) - 1]! * size;
-  const shortest = SHORTEST[Math.min(levels, 5) - 1]! * size;
+  const wished = WISHED[levels - 1]! * size;
+  const shortest = SHORTEST[levels - 1]! * size;
   let sum = 8 * (to - from - wish) ** 2;
   for (let i = 0; i < xs.length; i++) {
     const y = from + ((to - from) * (xs[i]! - xs[0]!)) / span;
@@ -76,7 +76,7 @@ function solve(problem: Problem): { from: number; to: number } {
   const wish = wishedRise(problem);
   const span = xs.at(-1)! - xs[0]!;
   // The line of the wished slope that leaves the tightest note its proper length.
-  const wished = WISHED[Math.min(levels, 5) - 1]! * size;
+  const wished = WISHED[levels - 1]! * size;
   const tightest = Math.min(...xs.map((x, i) => heads[i]! - (wish * (x - xs[0]!)) / span));
   const aim = Math.min(size === 1 ? 2 - Math.max(wish, 0) : Infinity, tightest - wished * 0.93);
   let best = { from: aim, to: aim + wish, cost: Infinity };
