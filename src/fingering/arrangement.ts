@@ -46,7 +46,7 @@ export interface Arrangement {
   readonly instrument: Instrument;
   /** The window, where one is in force for the whole tune. */
   readonly window: FretWindow | undefined;
-  /** All windows, as they were asked for. */
+  /** All windows that were asked for, as far as the tune goes. */
   readonly windows: readonly WindowRule[];
   /** By head id; tied-to heads carry the placement of the head that was struck. */
   readonly placements: ReadonlyMap<number, Placement>;

@@ -16,7 +16,7 @@ import {
   checkWindows,
   contradiction,
 } from './refusals.ts';
-import type { Rules } from './rules.ts';
+import { endingWith, type Rules } from './rules.ts';
 import { type Found, search } from './search.ts';
 import { solve } from './solver.ts';
 import { type Strike, strikesOf, timingBefore } from './strikes.ts';
@@ -65,7 +65,11 @@ export const problemOf = (
   checkMeasures(tune, rules);
   const hand = handOn(instrument, rules.hand);
   const { strikes, struckBy } = strikesOf(tune);
-  const asked = { instrument, rules, beside, moved: tune.transposition ?? 0 };
+  const ending = endingWith(
+    rules,
+    tune.measures.map(({ number }) => number),
+  );
+  const asked = { instrument, rules: ending, beside, moved: tune.transposition ?? 0 };
   checkRange(asked, strikes);
   const demands = demandsOf(hand, strikes, rules, targets);
   checkPlaces(hand, asked, strikes, demands);

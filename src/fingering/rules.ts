@@ -77,6 +77,18 @@ export const windowsIn = (rules: Rules, measures: readonly string[]): readonly (
   });
 };
 
+/** The rules with windows that end where the tune does, by its printed numbers: 9-99 is 9-16 in a tune of 16 measures. */
+export const endingWith = (rules: Rules, measures: readonly string[]): Rules => {
+  const printed = measures.filter(each => /^\d/.test(each)).map(each => Number.parseInt(each, 10));
+  const last = Math.max(...printed);
+  return {
+    ...rules,
+    windows: rules.windows.map(rule =>
+      rule.measures && rule.measures.to > last ? { ...rule, measures: { ...rule.measures, to: last } } : rule,
+    ),
+  };
+};
+
 const windowAt = ({ windows }: Rules, number: number): FretWindow | undefined => {
   const named = windows.findLast(
     ({ measures }) => measures && number >= measures.from && number <= measures.to,

@@ -1,6 +1,9 @@
 /** What holds where nothing is said, and which window is in force in a measure. */
 import { expect, test } from 'vitest';
+import { arrange } from '../../src/fingering/arrange.ts';
 import { rulesFrom, wholeTune, windowsIn } from '../../src/fingering/rules.ts';
+import { findInstrument } from '../../src/instrument/define.ts';
+import { bars } from '../support/melody.ts';
 
 test('open strings are free without a window and only rescue inside one, unless it is said otherwise', () => {
   expect(rulesFrom().open).toBe('free');
@@ -60,4 +63,15 @@ test('a measure without a number has the window of the measure before; the first
   const windows = [...wholeTune(1, 4), { measures: { from: 2, to: 3 }, window: { low: 5, high: 9 } }];
   const lows = windowsIn(rulesFrom({ windows }), ['X1', '1', '2', 'X2', '', '3', '4', 'X3']);
   expect(lows.map(window => window!.low)).toEqual([1, 1, 5, 5, 5, 5, 1, 1]);
+});
+
+test('a window that is to hold to the end ends where the tune does, and sheets say so', () => {
+  const window = { low: 4, high: 8 };
+  const windows = [...wholeTune(0, 4), { measures: { from: 2, to: 99 }, window }];
+  const { arrangement } = arrange(
+    bars('G4 A4', 'F4 G4', 'A4 C5'),
+    findInstrument('ukulele'),
+    rulesFrom({ windows }),
+  );
+  expect(arrangement.windows).toEqual([...wholeTune(0, 4), { measures: { from: 2, to: 3 }, window }]);
 });
