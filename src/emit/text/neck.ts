@@ -67,7 +67,7 @@ const keyOf = (map: NeckMap, { show = 'letters' }: NeckText): readonly string[] 
       : 'a letter: played here',
   show === 'letters' ? '(letter): the same note elsewhere' : '( ): the same note elsewhere',
   ...(map.places.some(({ tonic }) => tonic) ? ['*: the keynote'] : []),
-  ...(map.windows.length > 0 ? ['=: the window'] : []),
+  ...(map.windows.length > 0 ? [`=: the window${map.windows.length > 1 ? 's' : ''}`] : []),
 ];
 
 /** One row a string; numbers of the frets below, the window and the markers between. */
