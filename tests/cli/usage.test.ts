@@ -50,6 +50,7 @@ describe('wrong usage ends with status 2 and says what is right', () => {
     ['--transpose far', 'write semitones from -24 to 24, a key such as C or "G minor", or best'],
     ['--transpose 30', 'write semitones from -24 to 24, a key such as C or "G minor", or best'],
     ['--config none.yaml', 'there is no such file'],
+    ['--out hope.pdf', '--out does not take "hope.pdf" (usage)\n    name a folder, such as sheets'],
     ['--font none.ttf', 'there is no such file'],
   ])('fretward arrange tune %s', async (options, hint) => {
     expect(await wrong(`fretward arrange ${ROW}.musicxml ${options}`)).toContain(hint);

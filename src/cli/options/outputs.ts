@@ -4,6 +4,10 @@ import { FORMATS } from '../../emit/formats.ts';
 import { flag } from './row.ts';
 import { named, oneOf, whole } from './values.ts';
 
+/** A name of a file where a folder is meant would make a folder of that name. */
+const isNoFile = (name: string): boolean =>
+  !FORMATS.some(({ extension }) => name.toLowerCase().endsWith(`.${extension}`));
+
 export const FORMAT_ROWS = {
   to: {
     flags: '-t, --to <format>',
@@ -25,7 +29,10 @@ export const OUTPUT_ROWS = {
     flags: '-o, --out <folder>',
     help: 'where files go; - writes a single sheet to standard output',
     default: 'text to standard output',
-    schema: () => named('a folder'),
+    schema: () =>
+      named('a folder').check(
+        z.refine(isNoFile, 'name a folder, such as sheets; the files in it are named by fretward'),
+      ),
   },
   width: {
     flags: '--width <columns>',
