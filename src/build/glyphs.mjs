@@ -65,8 +65,10 @@ const MUSIC = {
   marcato: [0x1d17f, -158],
 };
 
-/** Flags of stems that point down are the upward ones, mirrored. */
+/** Flags of stems that point down are the upward ones, mirrored; articulations above are those below, which the font has. */
 const MIRRORED = {
+  staccatissimo: 'staccatissimoAbove',
+  marcato: 'marcatoAbove',
   flag8: 'flag8Down',
   flag16: 'flag16Down',
   flag32: 'flag32Down',

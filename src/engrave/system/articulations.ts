@@ -7,20 +7,21 @@ import type { Sketch } from './sketch.ts';
 
 /** Drawn at the heads, nearest first. Those with no glyph are short lines. */
 const AT_HEAD: readonly Articulation[] = ['staccato', 'tenuto', 'staccatissimo', 'accent'];
-const GLYPHS: Readonly<Partial<Record<Articulation, GlyphName>>> = {
-  staccato: 'dot',
-  staccatissimo: 'staccatissimo',
-  accent: 'accent',
-  marcato: 'marcato',
+/** Above and below. */
+const GLYPHS: Readonly<Partial<Record<Articulation, readonly [GlyphName, GlyphName]>>> = {
+  staccato: ['dot', 'dot'],
+  staccatissimo: ['staccatissimoAbove', 'staccatissimo'],
+  accent: ['accent', 'accent'],
 };
+const glyphAt = (kind: Articulation, side: -1 | 1): GlyphName | undefined => GLYPHS[kind]?.[side < 0 ? 0 : 1];
 
 function centred(name: GlyphName, x: number, y: number, of: number): Mark {
   const { left, right } = glyph(name);
   return { kind: 'glyph', role: 'articulation', name, x: x - (left + right) / 2, y, size: 1, of };
 }
 
-function shapeOf(kind: Articulation, x: number, y: number, of: number): Mark {
-  const name = GLYPHS[kind];
+function shapeOf(kind: Articulation, side: -1 | 1, x: number, y: number, of: number): Mark {
+  const name = glyphAt(kind, side);
   if (name) return centred(name, x, y, of);
   return { kind: 'line', role: 'articulation', x1: x - 0.6, y1: y, x2: x + 0.6, y2: y, thickness: 0.18, of };
 }
@@ -34,7 +35,7 @@ function toSpace(y: number, side: -1 | 1): number {
 
 /** Where a mark that keeps outside the staff stands: beyond the head, and whatever else is there. */
 function outsideStaff(kind: Articulation, x: number, edge: number, side: -1 | 1, sketch: Sketch): number {
-  const name = GLYPHS[kind];
+  const name = glyphAt(kind, side);
   const half = name ? (glyph(name).bottom - glyph(name).top) / 2 : 0.1;
   const reach = name ? (glyph(name).right - glyph(name).left) / 2 : 0.6;
   const beyond = edge + side * 1.1;
@@ -52,7 +53,7 @@ function headSideMarks(note: PlacedNote, sketch: Sketch): Mark[] {
   for (const kind of AT_HEAD.filter(each => event.articulations.includes(each))) {
     const small = kind === 'staccato' || kind === 'tenuto';
     const y = small ? toSpace(edge + side, side) : outsideStaff(kind, x, edge, side, sketch);
-    marks.push(shapeOf(kind, x, y, event.id));
+    marks.push(shapeOf(kind, side, x, y, event.id));
     edge = small ? y : y + side * 0.3;
   }
   return marks;
@@ -78,7 +79,7 @@ export function drawFermatas(system: PlacedSystem, sketch: Sketch): void {
       sketch.add(column.measure, [{ ...centred(name, centre, y, event.id), role }]);
     };
     if (event.kind === 'note' && event.articulations.includes('marcato'))
-      over('marcato', 'articulation', 0.35);
+      over('marcatoAbove', 'articulation', 0.35);
     if (event.fermata) over('fermata', 'fermata', 0.35);
     if (event.kind === 'note') drawBreath(system, column.measure, event.articulations, x, sketch);
   }
