@@ -4,8 +4,8 @@ import { expect, test } from 'vitest';
 import { engrave } from '../../src/engrave/engrave.ts';
 import type { Finger } from '../../src/fingering/arrangement.ts';
 import { collisions } from './layout.ts';
-import { tupletFaults } from './rules.ts';
-import { instrument, lowestPlaces, tuneOf } from './sheets.ts';
+import { systemsOf, tupletFaults } from './rules.ts';
+import { instrument, lowestPlaces, sheet, tuneOf } from './sheets.ts';
 
 /** A tune of triplets, four in a measure. */
 function triplets(notes: readonly string[]) {
@@ -59,4 +59,25 @@ test.each(['changes', 'all'] as const)('the figure of a triplet stands in no row
     }),
     { numRuns: 40 },
   );
+});
+
+test('a tuplet over the end of a system has its figure in both, and an open bracket', () => {
+  const plain = tuneOf([{ notes: 'C5h C5q C5q3 C5e3' }, { notes: 'C5q3 C5e3 C5h C5q' }]);
+  const [before, after] = plain.measures.map(({ events }) => events);
+  const ends = { from: before![2]!.id, to: after![1]!.id, actual: 3, normal: 2 };
+  const tune = {
+    ...plain,
+    tuplets: [{ ...ends, show: 'actual' as const, bracket: undefined, depth: 0 }],
+  };
+  const drawn = (measuresPerSystem: number) =>
+    systemsOf(sheet(tune, { sheet: 'quiz', measuresPerSystem }).pages).map(({ marks }) => {
+      const own = marks.filter(({ role }) => role === 'tuplet');
+      const hooks = own.filter(mark => mark.kind === 'line' && mark.x1 === mark.x2);
+      return [own.filter(({ kind }) => kind === 'text').length, hooks.length];
+    });
+  expect(drawn(1)).toEqual([
+    [1, 1],
+    [1, 1],
+  ]);
+  expect(drawn(2)).toEqual([[1, 2]]);
 });

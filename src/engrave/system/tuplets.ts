@@ -17,11 +17,19 @@ interface Member extends PlacedColumn {
   readonly right: number;
 }
 
+/** Whether a tuplet's ends stand in this system: one that goes over a bar line may be broken. */
+const hasEnds = ({ from, to }: Tuplet, at: ReadonlyMap<number, number>) => ({
+  left: at.has(from),
+  right: at.has(to),
+});
+
 /** The columns that a tuplet covers in this system, out of where each event stands. */
 function members({ columns }: PlacedSystem, { from, to }: Tuplet, at: ReadonlyMap<number, number>): Member[] {
-  const first = at.get(from);
-  const last = at.get(to);
-  if (first === undefined || last === undefined || last < first) return [];
+  const events = [...at.keys()];
+  const first = at.get(from) ?? (from < events[0]! ? 0 : undefined);
+  const last = at.get(to) ?? (to > events.at(-1)! ? columns.length - 1 : undefined);
+  const isHere = at.has(from) || at.has(to);
+  if (!isHere || first === undefined || last === undefined || last < first) return [];
   return columns.slice(first, last + 1).map(each => ({
     ...each,
     left: each.x,
@@ -84,6 +92,7 @@ function tupletMarks(
   if (!bracket) return text === '' ? [] : [figure(text, (left + right) / 2, edge)];
   const middle = (left + right) / 2;
   const hook = up ? HOOK : -HOOK;
+  const ends = hasEnds(tuplet, at);
   const room = textWidth(text, 'serifItalic', SIZE) / 2 + BESIDE_FIGURE;
   return [
     ...bracketMarks({
@@ -91,7 +100,7 @@ function tupletMarks(
       left,
       right,
       y: edge,
-      hooks: { left: hook, right: hook },
+      hooks: { left: ends.left ? hook : 0, right: ends.right ? hook : 0 },
       ...(text !== '' && { open: { left: middle - room, right: middle + room } }),
     }),
     ...(text === '' ? [] : [figure(text, middle, edge)]),
