@@ -2,6 +2,7 @@
 
 import type { Key } from './model/attributes.ts';
 import type { ChordNote, ChordSymbol } from './model/chord-symbol.ts';
+import type { Ticks } from './model/duration.ts';
 import { type Head, type MusicEvent, UNMARKED } from './model/event.ts';
 import { type Interval, intervalInKey, intervalOf, transposeKey, transposePitch } from './transpose.ts';
 import type { Tune, TuneMeasure } from './tune.ts';
@@ -34,15 +35,18 @@ const spellingIn = (key: Key, move: Move): Interval => {
 };
 
 const transposeMeasure = (measure: TuneMeasure, move: Move): TuneMeasure => {
-  const interval = spellingIn(measure.key, move);
+  const moved = (key: Key): Key => transposeKey(key, spellingIn(key, move));
+  /** The spelling of the key in force: it may change within the measure. */
+  const intervalAt = (moment: Ticks): Interval => {
+    const change = measure.changes.findLast(({ at, key }) => at <= moment && key);
+    return spellingIn(change?.key ?? measure.key, move);
+  };
   return {
     ...measure,
-    key: transposeKey(measure.key, interval),
-    changes: measure.changes.map(change =>
-      change.key ? { ...change, key: transposeKey(change.key, spellingIn(change.key, move)) } : change,
-    ),
-    events: measure.events.map(event => transposeEvent(event, interval)),
-    chordSymbols: measure.chordSymbols.map(symbol => transposeSymbol(symbol, interval)),
+    key: moved(measure.key),
+    changes: measure.changes.map(change => (change.key ? { ...change, key: moved(change.key) } : change)),
+    events: measure.events.map(event => transposeEvent(event, intervalAt(event.at))),
+    chordSymbols: measure.chordSymbols.map(symbol => transposeSymbol(symbol, intervalAt(symbol.at))),
   };
 };
 

@@ -33,6 +33,12 @@ const signatures = fc.integer({ min: -7, max: 7 });
 const distances = fc.integer({ min: -14, max: 14 }).filter(semitones => semitones !== 0);
 
 describe('a tune that is moved', () => {
+  test('is spelt as the key in force wants it, though that changes within a measure', () => {
+    const moved = transposeTune(tuneIn(0, 5), 6);
+    expect(keysOf(moved).map(({ fifths }) => fifths)).toEqual([6, -1, -1]);
+    expect(pitchesOf(moved).map(({ pitch }) => typedName(pitch))).toEqual(['F#4', 'A#4', 'C5', 'Fb5']);
+  });
+
   test('sounds so much higher, and its keys and chord symbols with it', () => {
     fc.assert(
       fc.property(signatures, signatures, distances, (first, later, semitones) => {
