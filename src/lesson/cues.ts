@@ -25,6 +25,8 @@ export interface CueNote {
   readonly beat: number;
   readonly pitch: Pitch;
   readonly placement: Placement;
+  /** Played just before the beat that it leads to. */
+  readonly grace: boolean;
   /** The same place as the note before. */
   readonly again: boolean;
   readonly move: HandMove | undefined;
@@ -114,6 +116,7 @@ const speak = (tune: Tune, { placements }: Arrangement, part: readonly Sung[], h
         beat: beatAt(tune, measure, event.at),
         pitch: head.pitch,
         placement,
+        grace: event.grace !== undefined,
         again: isSame(hand.last, placement),
         move: moveTo(hand, placement),
       };

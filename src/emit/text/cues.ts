@@ -150,10 +150,11 @@ class Speaker {
     return `${label}: ${said.join('; ')}.`;
   }
 
-  #note({ beat, pitch, placement, again, move }: CueNote, before: CueNote | undefined, more: string): string {
+  #note(note: CueNote, before: CueNote | undefined, more: string): string {
+    const { beat, pitch, placement, grace, again, move } = note;
     const { string, fret, finger } = placement;
     const way = move ? `${moveName(move)}, ` : '';
-    const when = `${way}${beatName(beat, before?.beat)}${more} ${pitchName(pitch, false)}`;
+    const when = `${way}${beatName(beat, before?.beat)}${more} ${grace ? 'grace note ' : ''}${pitchName(pitch, false)}`;
     if (again && this.#string === string) return `${when} again`;
     const name = this.#string === string ? '' : `${this.#names[string - 1]} `;
     this.#string = string;
@@ -184,14 +185,15 @@ interface Run {
   readonly more: string;
 }
 
-/** Repeated notes on whole beats are said together, as long as the hand does not move. */
+/** Repeated notes on whole beats are said together, as long as the hand does not move; grace notes have no beat. */
 const runsOf = (notes: readonly CueNote[]): readonly Run[] => {
   const runs: Run[] = [];
   notes.forEach((note, index) => {
     const before = notes[index - 1];
     const run = runs.at(-1);
     const whole = run !== undefined && [run.note.beat, note.beat].every(Number.isInteger);
-    const together = whole && run.note.again && note.again && !note.move;
+    const together =
+      whole && run.note.again && note.again && ![run.note, note].some(({ grace }) => grace) && !note.move;
     if (together) runs[runs.length - 1] = { ...run, more: `${run.more} and ${note.beat}` };
     else runs.push({ note, before, more: '' });
   });
