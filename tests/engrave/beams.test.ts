@@ -1,10 +1,12 @@
 /** Beams follow the metre (common practice, as in the published handbooks of engraving). */
 import { describe, expect, test } from 'vitest';
 import { beamGroups } from '../../src/engrave/content/beams.ts';
+import { bounds } from '../../src/engrave/drawing/mark.ts';
 import type { TimeSignature } from '../../src/score/model/attributes.ts';
 import type { BeamMark } from '../../src/score/model/event.ts';
 import type { Tune } from '../../src/score/tune.ts';
-import { tuneOf } from '../emit/text/tunes.ts';
+import { systemsOf } from './rules.ts';
+import { sheet, tuneOf } from './sheets.ts';
 
 const metre = (beats: number, beatType: number, ...more: readonly number[]): TimeSignature => ({
   kind: 'metred',
@@ -73,4 +75,26 @@ describe('beams that the file gives', () => {
     ).toEqual([3, 2]));
   test('are put aside where they do not end', () =>
     expect(sizes(given(['begin', 'continue', 'begin']))).toEqual([4, 4]));
+});
+
+test.each([
+  ['slashed', 1],
+  ['plain', 0],
+] as const)('%s grace notes under a beam have %i strokes through it', (grace, count) => {
+  const plain = tuneOf([{ notes: 'A4s B4s C5h C5q C5e' }]);
+  const events = plain.measures[0]!.events.map((event, i) =>
+    i < 2 && event.kind === 'note' ? { ...event, at: 24, duration: 0, grace } : event,
+  );
+  const tune = { ...plain, measures: [{ ...plain.measures[0]!, events }] };
+  const [system] = systemsOf(sheet(tune, { sheet: 'quiz' }).pages);
+  const strokes = system!.marks.filter(({ role, kind }) => role === 'grace' && kind === 'line').map(bounds);
+  const beams = system!.marks.filter(({ role }) => role === 'beam').map(bounds);
+  expect(strokes).toHaveLength(count);
+  expect(beams).toHaveLength(2);
+  for (const stroke of strokes)
+    for (const beam of beams) {
+      expect(stroke.top).toBeLessThan(beam.top);
+      expect(stroke.bottom).toBeGreaterThan(beam.bottom);
+      expect(stroke.right).toBeGreaterThan(beam.left);
+    }
 });

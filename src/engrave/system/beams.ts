@@ -129,6 +129,22 @@ function segmentMark(beam: PlacedBeam, { level, from, to, hook }: BeamSegment): 
   return { kind: 'polygon', role: 'beam', points };
 }
 
+/** A stroke through the first stem and the beams of grace notes that are slashed, clear of the accidental after it. */
+const slashMark = ({ notes, xs, y }: PlacedBeam): Mark[] =>
+  notes[0]!.shape.event.grace === 'slashed'
+    ? [
+        {
+          kind: 'line',
+          role: 'grace',
+          x1: xs[0]! - 0.7,
+          y1: y + 0.95,
+          x2: xs[0]! + 0.2,
+          y2: y - 0.45,
+          thickness: 0.1,
+        },
+      ]
+    : [];
+
 /** The beams of a group and the stems that hang on them. */
 export function beamMarks(beam: PlacedBeam): Mark[] {
   const { group, notes, size, xs, up } = beam;
@@ -145,5 +161,5 @@ export function beamMarks(beam: PlacedBeam): Mark[] {
       of: shape.event.id,
     };
   });
-  return [...stems, ...group.segments.map(segment => segmentMark(beam, segment))];
+  return [...stems, ...group.segments.map(segment => segmentMark(beam, segment)), ...slashMark(beam)];
 }
