@@ -24,6 +24,8 @@ const STYLES: Readonly<Record<BarStyleType, Barline['style']>> = {
   [BarStyleType.None]: 'none',
 };
 
+const REDUCED: readonly BarStyleType[] = [BarStyleType.Tick, BarStyleType.Short];
+
 /** Takes a bar line, with its repeat and ending, into the measure. */
 export const readBarline = (walk: Walk, node: XmlElement, data: XmlBarline): void => {
   const names = node.children.map(each => each.nodeName);
@@ -50,6 +52,9 @@ const countLeftOut = (walk: Walk, node: XmlElement, data: XmlBarline): void => {
       repeat === undefined ? 'bar lines within a measure' : 'repeats that begin or end within a measure';
     walk.omissions.add(what, sourceOf(walk, node));
   } else if (data.fermatas !== undefined) walk.omissions.add('fermatas on bar lines', sourceOf(walk, node));
+  if (data.barStyle !== undefined && REDUCED.includes(data.barStyle.data)) {
+    walk.omissions.add('ticks and short bar lines, for which plain ones stand', sourceOf(walk, node));
+  }
   if (repeat && repeatSide(data) === undefined) {
     walk.omissions.add('repeats that neither begin nor end', sourceOf(walk, node));
   }

@@ -92,6 +92,16 @@ describe('bar lines', () => {
     ]);
   });
 
+  test.each(['tick', 'short'])('as a %s are plain ones, and said to be', style => {
+    const { measures, leftOut } = readPart(
+      `${attributes()}${note('C4', 48)}${barline('right', `<bar-style>${style}</bar-style>`)}`,
+    );
+    expect(measures[0]!.right.style).toBe('regular');
+    expect(leftOut).toMatchObject([
+      { what: 'ticks and short bar lines, for which plain ones stand', count: 1 },
+    ]);
+  });
+
   test('within a measure are left out, and repeats there are named', () => {
     const inside = (inner: string) =>
       readPart(`${attributes()}${note('C4', 24)}${barline('middle', inner)}${note('C4', 24)}`).leftOut;
