@@ -21,6 +21,16 @@ it('moves the chord chart with the tune', async () => {
   expect(await term.run(`${line} D`)).toEqual(await term.run(`${line} 2`));
 });
 
+it.each(['arrange --sheets tab', 'chords', 'neck', 'cues'])('%s says how far it was moved', async command => {
+  const term = terminal(MICHAEL);
+  const line = `fretward ${command} ${MICHAEL}.musicxml --transpose`;
+  expect((await term.run(`${line} 2`)).stdout).toContain('moved up 2 semitones');
+  expect((await term.run(`${line} 0`)).stdout).not.toContain('moved');
+  if (command === 'cues') return;
+  const { stdout } = await term.run(`${line} 2 --to svg --out -`);
+  expect(stdout).toContain('>Moved up 2 semitones<');
+});
+
 it.each([
   ['arrange', '"G minro"', 2, 'is "G minor" meant?'],
   ['arrange', 'H', 2, 'a key such as C or "G minor"'],

@@ -9,6 +9,7 @@ import { creditLines } from '../../score/credits.ts';
 import { metreName } from '../../score/names.ts';
 import { type DiagramText, factLines, framesText, legendText } from './chords.ts';
 import { chordText, textWriter } from './content.ts';
+import { movedFacts } from './heading.ts';
 import { SIGNS } from './marks.ts';
 import { Row } from './row.ts';
 import { type Signs, signsFor } from './signs.ts';
@@ -25,7 +26,7 @@ export const chartToText = (chart: ChordChart, sheet: ChordSheet, options: Diagr
   const credits = write(creditLines(tune).join(signs.separator));
   const heading = [
     ...[title, credits].filter(text => text !== '').flatMap(text => fold(text, options.width)),
-    ...factLines(sheet, signs, options.width),
+    ...factLines(sheet, signs, options.width, movedFacts(tune)),
   ].map(line => options.paint('heading', line));
   const rights = tune.rights.flatMap(each => fold(write(each), options.width));
   const blocks = [

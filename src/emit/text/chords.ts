@@ -78,11 +78,12 @@ export const chordsToText = (sheet: ChordSheet, options: DiagramText): string =>
     .join('\n');
 };
 
-/** Instrument, stringing, and what was wished for. */
+/** Instrument, stringing, and what was wished for; then what else there is to say. */
 export const factLines = (
   { hand: { instrument }, wishes: { near, window } }: ChordSheet,
   signs: Signs,
   width: number,
+  more: readonly string[] = [],
 ): readonly string[] => {
   const facts = [
     instrument.name,
@@ -90,6 +91,7 @@ export const factLines = (
     ...(instrument.capo > 0 ? [`capo ${instrument.capo}`] : []),
     ...(window ? [`frets ${window.low}${signs.dash}${window.high}`] : []),
     ...(near === undefined ? [] : [`near fret ${near}`]),
+    ...more,
   ];
   return fold(facts.map(textWriter(signs)).join(signs.separator), width);
 };

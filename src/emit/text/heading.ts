@@ -21,15 +21,19 @@ const windowText = ({ window, measures }: WindowRule, { dash }: Signs): string =
   return `${frets} in ${stretchName(String(from), String(to), dash)}`;
 };
 
+/** How far a tune was moved from the key of its file; nothing where it was not. */
+export const movedFacts = ({ transposition = 0 }: Pick<Tune, 'transposition'>): readonly string[] =>
+  transposition === 0 ? [] : [`moved ${movedName(transposition)}`];
+
 /** How an edition is to be played: with a capo, in which windows, and how far from where it was written. */
 export const playedHow = (
-  { transposition }: Tune,
+  tune: Tune,
   { instrument: { capo }, windows }: Arrangement,
   signs: Signs,
 ): readonly string[] => [
   ...(capo > 0 ? [`capo ${capo}`] : []),
   ...windows.map(rule => windowText(rule, signs)),
-  ...(transposition ? [`moved ${movedName(transposition)}`] : []),
+  ...movedFacts(tune),
 ];
 
 /** Title and, at the right, who made it; then instrument, stringing, capo and window. */

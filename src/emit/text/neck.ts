@@ -9,7 +9,7 @@ import { markersAt } from '../../lesson/neck/markers.ts';
 import { pitchName } from '../../score/pitch.ts';
 import type { DiagramText } from './chords.ts';
 import { textWriter } from './content.ts';
-import { wrap } from './heading.ts';
+import { movedFacts, wrap } from './heading.ts';
 import { Row, type TextRole } from './row.ts';
 import { type Signs, signsFor } from './signs.ts';
 import { displayWidth, fold } from './width.ts';
@@ -54,6 +54,7 @@ const factsOf = (map: NeckMap, signs: Signs, width: number): readonly string[] =
       stringNames(instrument),
       ...(instrument.capo > 0 ? [`capo ${instrument.capo}`] : []),
       ...(frets === '' ? [] : [frets]),
+      ...movedFacts(map),
     ].join(signs.separator),
     width,
   );

@@ -6,6 +6,7 @@ import { creditLines } from '../../score/credits.ts';
 import type { Tune } from '../../score/tune.ts';
 import { move } from '../drawing/mark.ts';
 import { pageFrame } from '../options.ts';
+import { movedLines } from '../page/heading.ts';
 import type { Group, Page } from '../page.ts';
 import { frameRows } from './frames.ts';
 import { diagramPages, roomBetween, type Words } from './head.ts';
@@ -68,7 +69,7 @@ function rowGroups({ marks, first, last }: ChartRow, index: number, x: number, y
 const wordsOf = (tune: Tune, sheet: ChordSheet, options: DiagramOptions): Words => ({
   title: options.title ?? tune.title ?? '',
   subtitle: options.subtitle,
-  left: sheetLines(sheet),
+  left: [...sheetLines(sheet), ...movedLines(tune)],
   right: creditLines(tune),
   foot: [...cautionLines(sheet), ...tune.rights],
   footer: options.footer,

@@ -9,6 +9,7 @@ import type { DiagramOptions } from '../chart/sheet.ts';
 import { move } from '../drawing/mark.ts';
 import { anchoredText } from '../measure/rich-text.ts';
 import { pageFrame } from '../options.ts';
+import { movedLines } from '../page/heading.ts';
 import type { Page } from '../page.ts';
 import { AROUND, drawingSize, layOutNeck, type NeckLayout } from './layout.ts';
 import { keyMarks, neckMarks, type PlaceLabel } from './neck.ts';
@@ -65,6 +66,7 @@ const neckLines = (map: NeckMap, layout: NeckLayout | undefined): readonly strin
     `${instrument.name} · ${stringNames(instrument, false)}`,
     ...(frets === '' ? [] : [`F${frets.slice(1)}`]),
     ...(instrument.capo > 0 ? [`Capo ${instrument.capo}`] : []),
+    ...movedLines(map),
     factor === 1 ? 'Frets true to size' : `Frets to scale, 1 : ${(1 / factor).toFixed(2)}`,
   ];
 };

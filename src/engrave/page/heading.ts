@@ -43,6 +43,10 @@ function windowLines({ windows }: Arrangement): string[] {
   });
 }
 
+/** How far a tune was moved from the key of its file; nothing where it was not. */
+export const movedLines = ({ transposition = 0 }: Pick<Tune, 'transposition'>): readonly string[] =>
+  transposition === 0 ? [] : [`Moved ${movedName(transposition)}`];
+
 /** What the sheet is for: instrument, stringing, window, key; and what the signs beside its figures mean. */
 export function editionLines(tune: Tune, arrangement: Arrangement, figures: boolean): string[] {
   const { instrument } = arrangement;
@@ -50,7 +54,7 @@ export function editionLines(tune: Tune, arrangement: Arrangement, figures: bool
     `${instrument.name} · ${stringNames(instrument, false)}`,
     ...windowLines(arrangement),
     ...capoLine(arrangement),
-    ...(tune.transposition ? [`Moved ${movedName(tune.transposition)}`] : []),
+    ...movedLines(tune),
     ...(figures ? figureLegend(arrangement) : []),
   ];
 }

@@ -9,6 +9,8 @@ import type { Tune } from '../../score/tune.ts';
 export interface NeckMap {
   readonly instrument: Instrument;
   readonly windows: readonly FretWindow[];
+  /** Semitones by which the tune was moved from the key of its file. */
+  readonly transposition: number;
   /** By string, then by fret. */
   readonly places: readonly NeckPlace[];
   /** The highest fret that the map has to show. */
@@ -69,6 +71,7 @@ export const neckMap = (
   return {
     instrument,
     windows: shown,
+    transposition: tune.transposition ?? 0,
     places: [...used, ...elsewhere].sort((a, b) => a.string - b.string || a.fret - b.fret),
     lastFret: lastFret(instrument, used, shown),
   };
