@@ -1,5 +1,6 @@
 /** Changes of key and time after the last note of a measure. */
 import { expect, test } from 'vitest';
+import { chordChart } from '../../src/lesson/chords/chart.ts';
 import { attributes, note, tuneFrom } from '../support/musicxml.ts';
 
 const change = (fifths: number, beats?: number) =>
@@ -23,4 +24,13 @@ test('they stand at the start of the next measure, before its own; at the end of
     ],
   ]);
   expect(tune.measures[1]!.changes[0]!.time).toEqual(tune.measures[1]!.time);
+});
+
+test('a chord chart has the metre of the measure, not one that is put aside where it begins', () => {
+  const tune = tuneFrom(
+    `${attributes()}${note('C4', 48)}${change(0, 3)}`,
+    `${change(0, 2)}${note('C4', 24)}`,
+  );
+  const { time } = chordChart(tune).measures[1]!;
+  expect(time).toEqual(tune.measures[1]!.time);
 });

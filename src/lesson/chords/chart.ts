@@ -72,7 +72,8 @@ export const chordChart = (tune: Tune): ChordChart => {
       index,
       number: measure.implicit || isPickupNumber(measure.number) ? undefined : measure.number,
       length: measure.length,
-      time: index === 0 ? measure.time : measure.changes.find(change => change.time && change.at === 0)?.time,
+      time:
+        index === 0 ? measure.time : measure.changes.findLast(change => change.time && change.at === 0)?.time,
       beats: times.map(at => ({ at, chord: chordAt(at) })),
       rests,
       chords: symbols.map(symbol => ({ at: symbol.at, symbol })),
