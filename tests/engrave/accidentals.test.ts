@@ -1,7 +1,11 @@
 /** Rules of common practice: an accidental holds to the bar line in its own octave; ties carry it over. */
 import { describe, expect, test } from 'vitest';
 import { accidentals } from '../../src/engrave/content/accidentals.ts';
+import { bounds } from '../../src/engrave/drawing/mark.ts';
+import type { Tune } from '../../src/score/tune.ts';
 import { type MeasureSpec, tuneOf } from '../emit/text/tunes.ts';
+import { inked } from './layout.ts';
+import { sheet } from './sheets.ts';
 
 /** Printed accidentals in order of the notes: "#", "b", "n", in brackets where courtesy; "." for none. */
 function printed(measures: readonly (string | MeasureSpec)[]): string {
@@ -54,4 +58,39 @@ describe('accidentals', () => {
   });
   test('follow the key', () => expect(printed([{ notes: 'F#4q F4q Bb4q B4q', ...key(1) }])).toBe('. n b n'));
   test('cancel a flat of the key', () => expect(printed([{ notes: 'Bb4h B4h', ...key(-1) }])).toBe('. n'));
+});
+
+describe('a chord with two alterations of one step', () => {
+  /** A tune of one chord, its heads as named. */
+  const chord = (...names: readonly string[]): Tune => {
+    const tune = tuneOf([{ notes: `C5q ${names.map(name => `${name}q`).join(' ')}` }]);
+    const [first, ...others] = tune.measures[0]!.events;
+    if (first?.kind !== 'note') throw new Error('no note');
+    const heads = others.flatMap(event => (event.kind === 'note' ? event.heads : []));
+    const events = [first, { ...first, id: others[0]!.id, at: others[0]!.at, heads }];
+    return { ...tune, measures: [{ ...tune.measures[0]!, events }] };
+  };
+
+  test('has a sign for each', () => {
+    const signs = [...accidentals(chord('F4', 'F#4')).values()];
+    expect(signs).toEqual([
+      { alter: 0, bracketed: false },
+      { alter: 1, bracketed: false },
+    ]);
+  });
+
+  test.each([
+    ['F4', 'F#4'],
+    ['F5', 'F#5'],
+  ])('has the signs of %s and %s in the order of their heads', (...names) => {
+    const marks = inked(sheet(chord(...names), { sheet: 'quiz' }).pages).map(({ mark }) => mark);
+    const fromLeft = (role: string) =>
+      marks
+        .filter(mark => mark.role === role && mark.kind === 'glyph')
+        .sort((a, b) => bounds(a).left - bounds(b).left);
+    const signs = fromLeft('accidental').map(mark => mark.kind === 'glyph' && mark.name);
+    const [, left, right] = fromLeft('head');
+    expect(bounds(right!).left).toBeGreaterThan(bounds(left!).left + 1);
+    expect(signs).toEqual(['natural', 'sharp']);
+  });
 });

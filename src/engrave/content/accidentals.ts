@@ -44,6 +44,12 @@ class MeasureState {
     this.current.clear();
   }
 
+  /** An accidental that is needed whatever was there. */
+  explicit({ pitch: { step, alter, octave } }: Head): Accidental {
+    this.current.set(slot(step, octave), alter);
+    return { alter, bracketed: false };
+  }
+
   /** The accidental of a head, where the reader sees it carried over by a tie or not. */
   accidental({ pitch: { step, alter, octave }, courtesy }: Head, carried: boolean): Accidental | undefined {
     const here = slot(step, octave);
@@ -73,6 +79,10 @@ function isCarried({ id, tieFrom, pitch }: Head, tied: Heads): boolean {
   return from === undefined || (from.tieTo === id && pitchName(from.pitch) === pitchName(pitch));
 }
 
+/** Whether a chord has a step of an octave twice, in two alterations: each then needs its own sign. */
+const isDoubled = ({ pitch: { step, alter, octave } }: Head, heads: readonly Head[]): boolean =>
+  heads.some(({ pitch }) => pitch.step === step && pitch.octave === octave && pitch.alter !== alter);
+
 function measureAccidentals(
   measure: TuneMeasure,
   before: Memory,
@@ -85,7 +95,9 @@ function measureAccidentals(
     while (changes[0] && changes[0].at <= event.at) state.changeTo(changes.shift()!.key!);
     if (event.kind !== 'note') continue;
     for (const head of event.heads) {
-      const accidental = state.accidental(head, isCarried(head, tied));
+      const accidental = isDoubled(head, event.heads)
+        ? state.explicit(head)
+        : state.accidental(head, isCarried(head, tied));
       if (accidental) found.set(head.id, accidental);
     }
   }

@@ -42,8 +42,8 @@ function oneAccidental({ alter, bracketed }: Accidental, y: number, size: number
 }
 
 /**
- * Accidentals of all heads. From the top head down, each goes as far right as the heads and the
- * accidentals already placed allow.
+ * Accidentals of all heads. From the top head down, and from the right one of two at one height, each goes as
+ * far right as the heads and the accidentals already placed allow.
  */
 export function accidentalMarks(
   { accidentals }: Notation,
@@ -53,7 +53,9 @@ export function accidentalMarks(
 ): Mark[] {
   const edge = Math.min(0, ...places.map(place => place.x)) - STYLE.accidentalGap * size;
   const placed: Mark[] = [];
-  const shown = places.filter(place => accidentals.has(place.id)).sort((a, b) => a.height - b.height);
+  const shown = places
+    .filter(place => accidentals.has(place.id))
+    .sort((a, b) => a.height - b.height || b.x - a.x);
   for (const { id, height } of shown) {
     const marks = oneAccidental(
       accidentals.get(id)!,
