@@ -17,10 +17,16 @@ export const PLAIN_BARLINE: Barline = { style: 'regular', repeat: false, times: 
 export const closing = (barline: Barline): Barline =>
   barline.style === 'regular' && !barline.repeat ? { ...barline, style: 'final' } : barline;
 
-/** The bar line at the right of one of a tune's measures; the last one closes. */
-export const rightBarline = (measures: readonly { readonly right: Barline }[], index: number): Barline => {
+/** The bar line at the right of one of a tune's measures, which the next one may ask for; the last one closes. */
+export const rightBarline = (
+  measures: readonly { readonly left: Barline; readonly right: Barline }[],
+  index: number,
+): Barline => {
   const { right } = measures[index]!;
-  return index === measures.length - 1 ? closing(right) : right;
+  const next = measures[index + 1]?.left;
+  if (next === undefined) return closing(right);
+  const isPlain = right.style === 'regular' && !right.repeat && !next.repeat;
+  return isPlain && next.style !== 'regular' ? { ...right, style: next.style } : right;
 };
 
 /** A first, second, … ending. */
