@@ -138,26 +138,33 @@ test('a slur goes round the ties under it, and starts and ends apart from them',
   );
 });
 
-test('a tie into a second ending comes from its bar line, and the figure stands again in brackets', () => {
-  const tune = tuneOf([{ notes: 'C5h A4h~' }, { notes: 'A4w' }, { notes: 'A4h C5h' }]);
-  const [before, first, second] = tune.measures;
-  const [from, held] = [before!.events[1], second!.events[0]];
-  if (from?.kind !== 'note' || held?.kind !== 'note') throw new Error('no two notes');
-  const tied = held.heads.map(head => ({ ...head, tieFrom: from.heads[0]!.id }));
-  const events = [{ ...held, heads: tied }, ...second!.events.slice(1)];
-  const { pages } = sheet({ ...tune, measures: [before!, first!, { ...second!, events }] });
-  const [system] = systemsOf(pages);
-  const ties = system!.marks.flatMap(mark => (mark.kind === 'curve' && mark.role === 'tie' ? [mark] : []));
-  const bars = system!.marks.filter(({ role }) => role === 'bar').map(bounds);
-  expect(ties).toHaveLength(2);
-  const half = ties.reduce((last, tie) => (tie.points[0][0] > last.points[0][0] ? tie : last));
-  const [[start], , , [end]] = half.points;
-  const heads = system!.marks.filter(({ role }) => role === 'head').map(bounds);
-  expect(end).toBeGreaterThan(heads[3]!.left);
-  expect(end).toBeLessThan(heads[3]!.right);
-  expect(Math.min(...bars.map(({ right }) => Math.abs(start - right)))).toBeLessThan(1);
-  const figures = system!.marks.flatMap(mark =>
-    mark.role === 'digit' && mark.kind === 'text' ? [mark.text] : [],
-  );
-  expect(figures).toEqual(['3', '0', '(0)', '3']);
-});
+test.each([[], [{ at: 0, key: { fifths: 3, mode: undefined } }]])(
+  'a tie into a second ending comes from its bar line or new key, and the figure stands again in brackets',
+  (...changes) => {
+    const tune = tuneOf([{ notes: 'C5h A4h~' }, { notes: 'A4w' }, { notes: 'A4h C5h' }]);
+    const [before, first, second] = tune.measures;
+    const [from, held] = [before!.events[1], second!.events[0]];
+    if (from?.kind !== 'note' || held?.kind !== 'note') throw new Error('no two notes');
+    const tied = held.heads.map(head => ({ ...head, tieFrom: from.heads[0]!.id }));
+    const events = [{ ...held, heads: tied }, ...second!.events.slice(1)];
+    const { pages } = sheet({
+      ...tune,
+      measures: [before!, first!, { ...second!, events, key: changes[0]?.key ?? second!.key, changes }],
+    });
+    const [system] = systemsOf(pages);
+    const ties = system!.marks.flatMap(mark => (mark.kind === 'curve' && mark.role === 'tie' ? [mark] : []));
+    const bars = system!.marks.filter(({ role }) => role === 'bar' || role === 'key').map(bounds);
+    expect(ties).toHaveLength(2);
+    const half = ties.reduce((last, tie) => (tie.points[0][0] > last.points[0][0] ? tie : last));
+    const [[start], , , [end]] = half.points;
+    const heads = system!.marks.filter(({ role }) => role === 'head').map(bounds);
+    expect(end).toBeGreaterThan(heads[3]!.left);
+    expect(end).toBeLessThan(heads[3]!.right);
+    const edges = bars.filter(({ left }) => left < heads[3]!.left).map(({ right }) => right);
+    expect(Math.abs(start - Math.max(...edges))).toBeLessThan(1);
+    const figures = system!.marks.flatMap(mark =>
+      mark.role === 'digit' && mark.kind === 'text' ? [mark.text] : [],
+    );
+    expect(figures).toEqual(['3', '0', '(0)', '3']);
+  },
+);

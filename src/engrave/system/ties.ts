@@ -65,8 +65,8 @@ export function drawTies(system: PlacedSystem, sketch: Sketch): void {
         if (end.x > start.x) sketch.add(to ? note.measure : SYSTEM, [tieMark(start, end, side, head.id)]);
       }
       if (isTiedFromAfar(system, head)) {
-        const { left } = measureSpan(system, note.measure);
-        sketch.add(SYSTEM, [tieMark(arriving(left, stop.x, stop.y), stop, side, head.id)]);
+        const { content } = measureSpan(system, note.measure);
+        sketch.add(SYSTEM, [tieMark(arriving(content, stop.x, stop.y), stop, side, head.id)]);
       }
     });
   }
