@@ -1,36 +1,34 @@
-/** Changes of key and time after the last note of a measure. */
+/** A change of key or time after the last note of a measure. */
 import { expect, test } from 'vitest';
-import { chordChart } from '../../src/lesson/chords/chart.ts';
-import { attributes, note, tuneFrom } from '../support/musicxml.ts';
+import { withoutLateChanges } from '../../src/score/melody/late-changes.ts';
+import type { AttributeChange } from '../../src/score/model/attributes.ts';
+import { bars } from '../support/melody.ts';
 
-const change = (fifths: number, beats?: number) =>
-  `<attributes><key><fifths>${fifths}</fifths></key>${
-    beats === undefined ? '' : `<time><beats>${beats}</beats><beat-type>4</beat-type></time>`
-  }</attributes>`;
+const key = (fifths: number, at: number): AttributeChange => ({ at, key: { fifths, mode: 'major' } });
 
-test('they stand at the start of the next measure, before its own; at the end of the tune nowhere', () => {
-  const tune = tuneFrom(
-    `${attributes()}${note('C4', 48)}${change(2, 3)}`,
-    `${note('C4', 36)}${change(1)}`,
-    `${change(-1)}${note('C4', 36)}${change(3)}`,
-  );
-  const changes = tune.measures.map(measure => measure.changes.map(({ at, key }) => [at, key?.fifths]));
-  expect(changes).toEqual([
-    [],
-    [[0, 2]],
-    [
-      [0, 1],
-      [0, -1],
-    ],
-  ]);
-  expect(tune.measures[1]!.changes[0]!.time).toEqual(tune.measures[1]!.time);
+/** Measures of four quarter notes, 48 ticks each, with these changes. */
+const measuresOf = (...changes: readonly (readonly AttributeChange[])[]) =>
+  bars(...changes.map(() => 'C4 C4 C4 C4')).measures.map((measure, index) => ({
+    ...measure,
+    changes: changes[index]!,
+  }));
+
+test('it stands at the next measure, before what changes there', () => {
+  const moved = withoutLateChanges(measuresOf([key(1, 24), key(2, 48)], [key(3, 12)], []));
+  expect(moved.map(({ changes }) => changes)).toEqual([[key(1, 24)], [key(2, 0), key(3, 12)], []]);
 });
 
-test('a chord chart has the metre of the measure, not one that is put aside where it begins', () => {
-  const tune = tuneFrom(
-    `${attributes()}${note('C4', 48)}${change(0, 3)}`,
-    `${change(0, 2)}${note('C4', 24)}`,
-  );
-  const { time } = chordChart(tune).measures[1]!;
-  expect(time).toEqual(tune.measures[1]!.time);
+test('after the last measure it changes nothing', () => {
+  expect(withoutLateChanges(measuresOf([], [key(4, 48)])).map(({ changes }) => changes)).toEqual([[], []]);
+});
+
+test('a measure of no length keeps what changes in it', () => {
+  const [first, last] = measuresOf([key(1, 0)], []);
+  const empty = { ...first!, length: 0, events: [] };
+  expect(withoutLateChanges([empty, last!]).map(({ changes }) => changes)).toEqual([[key(1, 0)], []]);
+});
+
+test('measures without such a change are left as they are', () => {
+  const measures = measuresOf([key(1, 12)], []);
+  expect(withoutLateChanges(measures)[0]).toBe(measures[0]);
 });
