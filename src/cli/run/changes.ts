@@ -5,6 +5,8 @@ import { basename, dirname, resolve } from 'node:path';
 /** Milliseconds without another change before work begins: saving a file is often several changes. */
 const QUIET_TIME = 150;
 
+const AN_HOUR = 3_600_000;
+
 /** Which changes count. */
 export interface Watching {
   /** Files and folders to watch; a file that is named here always counts. */
@@ -81,9 +83,12 @@ class Bell {
   /** Waits until it rings; answers false where that is for the signal. */
   async rung(): Promise<boolean> {
     if (!this.#ringing && !this.#signal.aborted) {
+      // Where all that is watched is gone, nothing else keeps the program from ending by itself.
+      const stay = setInterval(() => {}, AN_HOUR);
       await new Promise<void>(done => {
         this.#wake = done;
       });
+      clearInterval(stay);
     }
     this.#ringing = false;
     return !this.#signal.aborted;
