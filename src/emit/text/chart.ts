@@ -10,7 +10,7 @@ import { metreName } from '../../score/names.ts';
 import { type DiagramText, factLines, framesText, legendText } from './chords.ts';
 import { chordText, textWriter } from './content.ts';
 import { movedFacts } from './heading.ts';
-import { SIGNS } from './marks.ts';
+import { SIGNS, timesWords } from './marks.ts';
 import { Row } from './row.ts';
 import { type Signs, signsFor } from './signs.ts';
 import { displayWidth, fold } from './width.ts';
@@ -151,7 +151,7 @@ const marksOf = ({ index, time, left, right, marks }: ChartMeasure, signs: Signs
     ...(index > 0 && time ? [metreName(time)] : []),
     ...(left.ending ? [`[${left.ending.text || left.ending.numbers.join(', ')}.`.replace(/\.\.$/, '.')] : []),
     ...marks.map(mark => (mark.kind === 'sign' ? SIGNS[mark.sign] : mark.text)),
-    ...(right.repeat && right.times > 2 ? [`play ${right.times} times`] : []),
+    ...timesWords(right),
   ]
     .map(textWriter(signs))
     .join(' ');

@@ -7,6 +7,7 @@ import { stretchName } from '../../score/moments.ts';
 import { beatText } from '../../score/numbers.ts';
 import { pitchName } from '../../score/pitch.ts';
 import { playedHow } from './heading.ts';
+import { timesWords } from './marks.ts';
 import { signsFor } from './signs.ts';
 import { cleanText, fold, toAscii, withoutControls } from './width.ts';
 
@@ -176,7 +177,10 @@ const signsAfter = ({ signs: { back, jumps }, backTo }: CueMeasure): readonly st
   ...jumps.map(text => `${text}.`.replace(/\.\.$/, '.')),
 ];
 
-const timesOf = (times: number): string => (times > 2 ? `; play ${times} times` : '');
+const timesOf = (times: number): string =>
+  timesWords({ repeat: true, times })
+    .map(words => `; ${words}`)
+    .join('');
 
 /** A note with the one before it, and the further beats on which it comes again: " and 3". */
 interface Run {

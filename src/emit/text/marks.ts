@@ -1,4 +1,5 @@
 /** Words and signs over the staff: tempo, rehearsal letters, directions, jumps and their targets. */
+import type { Barline } from '../../score/model/barline.ts';
 import type { Direction } from '../../score/model/direction.ts';
 import type { NoteValue, Ticks } from '../../score/model/duration.ts';
 import type { TuneMeasure } from '../../score/tune.ts';
@@ -15,6 +16,10 @@ export interface Mark {
 /** Signs that jumps lead to, in words. */
 export const SIGNS = { segno: 'Segno', coda: 'Coda' } as const;
 
+/** How often the repeat at a bar line is played; nothing where that is twice. */
+export const timesWords = ({ repeat, times }: Pick<Barline, 'repeat' | 'times'>): readonly string[] =>
+  repeat && times > 2 ? [`play ${times} times`] : [];
+
 const JUMPS = { dacapo: 'D.C.', dalsegno: 'D.S.', tocoda: 'To Coda', fine: 'Fine' } as const;
 
 /** What the measure's directions print, in order of time. */
@@ -23,8 +28,8 @@ export const marksOf = (measure: TuneMeasure, write: (text: string) => string): 
     const text = write(directionText(direction));
     return text === '' ? [] : [{ text, at: direction.kind === 'jump' ? 'end' : direction.at, over: 'start' }];
   });
-  const { repeat, times } = measure.right;
-  return repeat && times > 2 ? [...marks, { text: `play ${times} times`, at: 'end', over: 'start' }] : marks;
+  const times = timesWords(measure.right).map((text): Mark => ({ text, at: 'end', over: 'start' }));
+  return [...marks, ...times];
 };
 
 const directionText = (direction: Direction): string => {
