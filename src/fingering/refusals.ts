@@ -43,7 +43,7 @@ export const checkMeasures = ({ measures: all }: Tune, { windows }: Rules): void
       severity: 'error',
       code: 'window-without-measures',
       message: `there are no ${stretchName(String(measures.from), String(measures.to), '-')} for a window to hold in`,
-      hint: `there are ${measureRanges(printed)}`,
+      hint: printed.length > 0 ? `there are ${measureRanges(printed)}` : 'none of its measures has a number',
     });
   }
 };

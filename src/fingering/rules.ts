@@ -79,8 +79,8 @@ export const windowsIn = (rules: Rules, measures: readonly string[]): readonly (
 
 /** The rules with windows that end where the tune does, by its printed numbers: 9-99 is 9-16 in a tune of 16 measures. */
 export const endingWith = (rules: Rules, measures: readonly string[]): Rules => {
-  const printed = measures.filter(each => /^\d/.test(each)).map(each => Number.parseInt(each, 10));
-  const last = Math.max(...printed);
+  // One by one: spreading the numbers of a long tune would overflow the stack.
+  const last = measures.reduce((most, each) => Math.max(most, Number.parseInt(each, 10) || 0), 0);
   return {
     ...rules,
     windows: rules.windows.map(rule =>

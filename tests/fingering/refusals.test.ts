@@ -107,6 +107,11 @@ describe('windows for some measures', () => {
     expect(faults(numbered('1', '5'), from(2, 4))).toMatchObject([
       { code: 'window-without-measures', hint: 'there are measures 1, 5' },
     ]));
+
+  test('are refused where no measure has a number', () =>
+    expect(faults(numbered('X1', ''), from(1, 2))).toMatchObject([
+      { code: 'window-without-measures', hint: 'none of its measures has a number' },
+    ]));
 });
 
 test('rules that contradict each other are refused', () => {

@@ -1,7 +1,7 @@
 /** What holds where nothing is said, and which window is in force in a measure. */
 import { expect, test } from 'vitest';
 import { arrange } from '../../src/fingering/arrange.ts';
-import { rulesFrom, wholeTune, windowsIn } from '../../src/fingering/rules.ts';
+import { endingWith, rulesFrom, wholeTune, windowsIn } from '../../src/fingering/rules.ts';
 import { findInstrument } from '../../src/instrument/define.ts';
 import { bars } from '../support/melody.ts';
 
@@ -74,4 +74,12 @@ test('a window that is to hold to the end ends where the tune does, and sheets s
     rulesFrom({ windows }),
   );
   expect(arrangement.windows).toEqual([...wholeTune(0, 4), { measures: { from: 2, to: 3 }, window }]);
+});
+
+test('the last measure is that with the highest number, of a tune of any length', () => {
+  const windows = [{ measures: { from: 2, to: 999_999 }, window: { low: 4, high: 8 } }];
+  const lastOf = (numbers: readonly string[]) =>
+    endingWith(rulesFrom({ windows }), numbers).windows[0]!.measures!.to;
+  expect(lastOf(['1', '2', 'X1', '3', ''])).toBe(3);
+  expect(lastOf(Array.from({ length: 200_000 }, (_, index) => String(index + 1)))).toBe(200_000);
 });
